@@ -1,0 +1,19 @@
+/** Every named tolerance of the program, with its unit and its reason. No algorithm carries a literal of its own. */
+
+/** mm. How far a proven minimum distance may lie below the true one. A caliper reads 0.02; a braid is not rounder than this. */
+export const CLEARANCE_PROOF_MM = 0.1;
+
+/** mm. Points closer than this are one point: a tenth of what a wire of a braid is thick. */
+export const SAME_POINT_MM = 0.01;
+
+/** rad. Directions closer than this are one direction: 1/1000 degree, far under any protractor. */
+export const SAME_DIRECTION_RAD = 1.75e-5;
+
+/** mm. A relaxed rod's ends meet their places within this. */
+export const ROD_CLOSURE_MM = 1e-6;
+
+/** Relative. A relaxed rod's remaining out-of-balance force, against EI / L^2. */
+export const ROD_RESIDUAL = 1e-8;
+
+/** Relative. A measured value this close to its limit counts as meeting it: rounding, not engineering. */
+export const LIMIT_RELATIVE = 1e-6;

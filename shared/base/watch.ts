@@ -1,0 +1,39 @@
+/** Thrown inside long work when its watcher asks it to stop; jobs turn it into the outcome `cancelled`. */
+export class Cancelled extends Error {
+  constructor() {
+    super('cancelled');
+    this.name = 'Cancelled';
+  }
+}
+
+/** How far long work has come. `fraction` never falls within one job. */
+export interface Progress {
+  /** 0 to 1 */
+  readonly fraction: number;
+  /** What is being done, in a few words for the user. */
+  readonly doing: string;
+}
+
+/** What long work is handed to be stopped by and to report to. Both are cheap enough for inner loops. */
+export interface Watch {
+  isCancelled(): boolean;
+  report(progress: Progress): void;
+  /** Milliseconds of a monotonic clock of the host; used for budgets and timings only, never for results. */
+  now(): number;
+}
+
+/** A watch that never cancels and keeps nothing: for tests and short work. */
+export const UNWATCHED: Watch = { isCancelled: () => false, report: () => undefined, now: () => 0 };
+
+export function stopIfCancelled(watch: Watch): void {
+  if (watch.isCancelled()) throw new Cancelled();
+}
+
+/** The part [from, to] of a larger job's progress, for a step inside it. */
+export function partOf(watch: Watch, from: number, to: number): Watch {
+  return {
+    isCancelled: () => watch.isCancelled(),
+    now: () => watch.now(),
+    report: ({ fraction, doing }) => watch.report({ fraction: from + (to - from) * fraction, doing }),
+  };
+}

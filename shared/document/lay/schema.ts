@@ -1,0 +1,148 @@
+import { z } from 'zod';
+
+/**
+ * The lay report: what the program answers, published as JSON Schema by `hosewright schema lay-report`. Plain data:
+ * mm, degrees, kPa; points and directions in the bay frame. Arc length 0 is shoulder A (the saw's cut at END A) and
+ * grows along the centreline to shoulder B, so a place on the hose has the same number in the bay, on the straight
+ * view and on the bench.
+ */
+const finite = z.number();
+const point = z.tuple([finite, finite, finite]);
+
+export const EndPose = z.strictObject({
+  seatPoint: point,
+  bendPoint: point.describe('where port axis and hose axis meet; for a straight end on the axis'),
+  shoulderPoint: point,
+  mouthPoint: point,
+  outletAxis: point.describe('unit; from the bend point to the seat, the way the end faces its port'),
+  up: point.describe(
+    "unit, square to the hose axis at the shoulder: the clock reference; an angled end's own outlet direction there",
+  ),
+  hoseAxis: point.describe('unit; along the hose axis from the end into the hose'),
+  ownClockDeg: finite.describe("about the port axis from the port's 12 o'clock; 0 for straight ends"),
+  ownClockChosen: z.boolean().describe('true = a swivel the program turned; false = stated by the user or straight'),
+});
+
+export const Place = z.strictObject({
+  arcLengthMm: finite.describe('from shoulder A'),
+  point,
+});
+
+export const Thing = z.strictObject({
+  kind: z.enum(['skin', 'run']),
+  id: z.string(),
+  part: z.string().optional().describe('name of the bay part, for a skin'),
+});
+
+export const Clearance = z.strictObject({
+  to: Thing,
+  clearanceMm: finite.describe(
+    'from the surface of hose or sleeve to the thing; the least along the run outside its own port zones',
+  ),
+  provenAtLeastMm: finite.describe('no place along the run is nearer than this'),
+  requiredMm: finite.describe('what the rule asks for, scan uncertainty included'),
+  at: Place,
+  onThing: point,
+});
+
+export const Clock = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('angle'),
+    deg: finite.describe(
+      "0 to 360: hose straight, looking along it from the near end, near outlet at 6 o'clock, counter-clockwise to the far outlet",
+    ),
+    toleranceDeg: finite,
+  }),
+  z.strictObject({ kind: z.literal('free'), reason: z.enum(['a-straight', 'b-straight', 'both-straight']) }),
+]);
+
+export const OUTCOMES = ['laid', 'near-miss', 'no-way'] as const;
+
+export const LaySupport = z.strictObject({
+  id: z.string(),
+  kind: z.enum(['clamp', 'pass-through', 'waypoint']),
+  proposed: z.boolean().describe('true = the program asks for this clamp, the user did not place it'),
+  at: Place,
+  axis: point,
+});
+
+export const Lay = z.strictObject({
+  run: z.string(),
+  outcome: z
+    .enum(OUTCOMES)
+    .describe(
+      'laid: meets radius and clearance; near-miss: the best found, with what it breaks; no-way: nothing to show',
+    ),
+  reason: z.string().optional().describe('for near-miss and no-way: the tightest constraint, in words'),
+  centreline: z.strictObject({
+    points: z.array(point).describe('dense, at most 5 mm apart, shoulder A to shoulder B'),
+    arcLengthMm: z.array(finite),
+  }),
+  outsideDiameterMm: finite.describe('of hose, or of its sleeve'),
+  ends: z.strictObject({ a: EndPose, b: EndPose }),
+  supports: z.array(LaySupport),
+  cutLengthMm: finite.describe('shoulder to shoulder'),
+  liveLengthMm: finite.describe('mouth to mouth'),
+  tautLengthMm: finite.describe('live length of the shortest lay that respects bend radius and clearance'),
+  overallLengthMm: finite.describe('cut length + C of END A + C of END B'),
+  cutOffMm: z.strictObject({ a: finite, b: finite }).describe('C of each end'),
+  slack: finite.describe('live / taut - 1'),
+  clock: Clock,
+  minRadius: z.strictObject({
+    radiusMm: finite.describe('least centreline radius'),
+    provenAtLeastMm: finite,
+    limitMm: finite.describe("the hose's limit, brought to the centreline"),
+    at: Place,
+  }),
+  straightTailMm: z.strictObject({ a: finite, b: finite }).describe('straight hose beyond each mouth'),
+  clearances: z.array(Clearance),
+  residual: finite.describe('out-of-balance force of the relaxed rod over EI / L^2'),
+  timingsMs: z.record(z.string(), finite),
+});
+
+export const Severity = z
+  .enum(['stop', 'look', 'note'])
+  .describe('stop: forbids cutting; look: decide before cutting; note: know it');
+
+export const Finding = z.strictObject({
+  check: z.string(),
+  run: z.string(),
+  severity: Severity,
+  rule: z.string().describe('id in the rule pack'),
+  limit: finite,
+  measured: finite,
+  margin: finite.describe('positive = inside the limit'),
+  unit: z.string(),
+  at: Place.optional(),
+  with: Thing.optional(),
+  source: z.string(),
+  dissent: z.string().optional(),
+  message: z.string(),
+  mend: z.string().optional(),
+  overrideReason: z.string().optional(),
+});
+
+export const REPORT_FORMAT = 'hosewright-lay-report';
+export const REPORT_VERSION = 1;
+
+export const LayReport = z.strictObject({
+  format: z.literal(REPORT_FORMAT),
+  version: z.literal(REPORT_VERSION),
+  solverVersion: z.string(),
+  seed: z.int(),
+  project: z.strictObject({ name: z.string(), exampleData: z.boolean(), inputHash: z.string() }),
+  lays: z.array(Lay),
+  findings: z.array(Finding),
+});
+
+export type EndPose = z.infer<typeof EndPose>;
+export type Place = z.infer<typeof Place>;
+export type Thing = z.infer<typeof Thing>;
+export type Clearance = z.infer<typeof Clearance>;
+export type Clock = z.infer<typeof Clock>;
+export type Outcome = (typeof OUTCOMES)[number];
+export type LaySupport = z.infer<typeof LaySupport>;
+export type Lay = z.infer<typeof Lay>;
+export type Severity = z.infer<typeof Severity>;
+export type Finding = z.infer<typeof Finding>;
+export type LayReport = z.infer<typeof LayReport>;

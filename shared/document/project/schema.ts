@@ -1,0 +1,197 @@
+import { z } from 'zod';
+import { LENGTH_UNITS } from '../../base/units.ts';
+
+/**
+ * The project file, version 1: what the user states, never what the program answers. One definition serves the parser,
+ * the types and the published JSON Schema (`hosewright schema`). Lengths are mm, angles in the file are degrees, points
+ * and directions are in the bay frame: right-handed, +Z up after the bay is levelled.
+ */
+const finite = z.number();
+const positive = finite.positive();
+const nonNegative = finite.nonnegative();
+const id = z
+  .string()
+  .regex(/^[a-z0-9][a-z0-9-]*$/, 'expected lower-case letters, digits and hyphens, starting with a letter or digit');
+const name = z.string().min(1);
+const point = z.tuple([finite, finite, finite]).describe('mm, bay frame');
+const direction = z
+  .tuple([finite, finite, finite])
+  .refine((v) => Math.hypot(v[0], v[1], v[2]) > 1e-6, 'expected a direction, not the zero vector')
+  .describe('any length above zero; only its direction counts');
+const relativePath = z
+  .string()
+  .min(1)
+  .regex(
+    /^(?!\/)(?!.*(^|\/)\.\.(\/|$))(?!.*\\)(?![a-zA-Z]:).+$/,
+    'expected a path below the project file, with forward slashes',
+  );
+
+export const BayMesh = z.strictObject({
+  path: relativePath.describe('relative to the project file'),
+  sha256: z
+    .string()
+    .regex(/^[0-9a-f]{64}$/, 'expected 64 hexadecimal digits')
+    .describe('of the file as it was when ports were placed on it'),
+  unit: z.enum(LENGTH_UNITS).describe('what one number in the mesh file means'),
+  upAxis: z.enum(['+x', '-x', '+y', '-y', '+z', '-z']).describe('which axis of the mesh file points up'),
+});
+
+export const SKIN_KINDS = ['plain', 'hot', 'composite', 'sharp-edge', 'moving'] as const;
+export const Skin = z
+  .strictObject({
+    id,
+    name,
+    kind: z.enum(SKIN_KINDS),
+    parts: z.array(name).describe('names of bay parts; * stands for any letters'),
+    surfaceTemperatureC: finite.optional().describe('of a hot skin, running'),
+    clearanceMm: nonNegative
+      .optional()
+      .describe('own clearance from hose surface to this skin; else the rule for its kind'),
+  })
+  .refine((s) => s.kind !== 'hot' || s.surfaceTemperatureC !== undefined, {
+    message: 'a hot skin needs its surfaceTemperatureC',
+    path: ['surfaceTemperatureC'],
+  });
+
+export const Body = z.strictObject({ id, name, parts: z.array(name) });
+
+export const Bay = z.strictObject({
+  meshes: z.array(BayMesh).min(1),
+  scanUncertaintyMm: nonNegative.describe('how far the mesh may lie from the real surface; added to every clearance'),
+  skins: z.array(Skin).describe('parts in no skin are plain'),
+  bodies: z.array(Body).describe('parts in no body belong to the chassis'),
+});
+
+export const Port = z.strictObject({
+  id,
+  name,
+  seatPoint: point.describe('centre of the sealing seat'),
+  axis: direction.describe('out of the part, along the thread'),
+  up: direction.describe("12 o'clock of the port; made square to the axis when read"),
+  seat: name.describe('thread or seat, such as flare-37'),
+  dash: z.int().positive(),
+  body: id.optional(),
+});
+
+export const RunEnd = z.strictObject({
+  port: id,
+  end: id.describe('id in the table of ends'),
+  clockDeg: finite
+    .optional()
+    .describe(
+      "own clock of an angled end about the port axis, from the port's 12 o'clock, clockwise looking along the axis out of the part; absent = free, the program chooses",
+    ),
+});
+
+export const Support = z.strictObject({
+  id,
+  kind: z
+    .enum(['clamp', 'pass-through', 'waypoint'])
+    .describe('a clamp and a pass-through hold place and direction; a waypoint only guides the way'),
+  point,
+  axis: direction.optional().describe('along the hose, from END A to END B; needed for a clamp and a pass-through'),
+});
+
+export const PURPOSES = [
+  'turbo-oil-feed',
+  'turbo-oil-drain',
+  'turbo-water',
+  'oil-pressure',
+  'oil-suction',
+  'oil-cooler',
+  'fuel',
+  'coolant',
+  'raw-water',
+  'breather',
+  'other',
+] as const;
+export const FLUIDS = [
+  'engine-oil',
+  'petrol',
+  'e85',
+  'methanol',
+  'avgas',
+  'diesel',
+  'coolant',
+  'raw-water',
+  'air',
+  'other',
+] as const;
+
+export const Service = z.strictObject({
+  purpose: z.enum(PURPOSES),
+  fluid: z.enum(FLUIDS),
+  pressureKpa: finite.describe("working pressure above the bay's air; below zero on suction"),
+  temperatureC: finite.describe('of the fluid, running'),
+  flowLPerMin: nonNegative.optional(),
+});
+
+export const Run = z
+  .strictObject({
+    id,
+    name,
+    a: RunEnd.describe('END A'),
+    b: RunEnd.describe('END B'),
+    service: Service,
+    hose: id.describe('id in the table of hoses'),
+    sleeve: id.optional().describe('id in the table of sleeves'),
+    slack: nonNegative.max(0.5).default(0.05).describe('live length over taut length, less one'),
+    cutLengthMm: positive.optional().describe('a hose already cut; then slack is measured, not wanted'),
+    supports: z.array(Support).default([]).describe('in order from END A to END B'),
+  })
+  .superRefine((run, ctx) => {
+    run.supports.forEach((s, i) => {
+      if (s.kind !== 'waypoint' && s.axis === undefined)
+        ctx.addIssue({ code: 'custom', message: `a ${s.kind} needs its axis`, path: ['supports', i, 'axis'] });
+    });
+  });
+
+export const RuleOverride = z.strictObject({
+  rule: id.describe('id in the rule pack'),
+  run: id.optional().describe('absent = every run'),
+  value: finite,
+  reason: z.string().min(3).describe('why; printed on every paper'),
+});
+
+export const PROJECT_FORMAT = 'hosewright-project';
+export const PROJECT_VERSION = 1;
+
+export const Project = z.strictObject({
+  format: z.literal(PROJECT_FORMAT),
+  version: z.literal(PROJECT_VERSION),
+  name,
+  exampleData: z.boolean().default(false).describe('true = invented, for learning; said on every paper'),
+  note: z.string().optional(),
+  bay: Bay,
+  tables: z
+    .strictObject({
+      hoses: z.array(relativePath).min(1),
+      ends: z.array(relativePath).min(1),
+      sleeves: z.array(relativePath).default([]),
+    })
+    .describe("the user's parts: CSV files, relative to the project file"),
+  ports: z.array(Port),
+  runs: z.array(Run),
+  overrides: z.array(RuleOverride).default([]),
+  seed: z.int().nonnegative().default(1),
+});
+
+export type BayMesh = z.infer<typeof BayMesh>;
+export type Skin = z.infer<typeof Skin>;
+export type SkinKind = Skin['kind'];
+export type Body = z.infer<typeof Body>;
+export type Bay = z.infer<typeof Bay>;
+export type Port = z.infer<typeof Port>;
+export type RunEnd = z.infer<typeof RunEnd>;
+export type Support = z.infer<typeof Support>;
+export type Service = z.infer<typeof Service>;
+export type Purpose = Service['purpose'];
+export type Fluid = Service['fluid'];
+export type Run = z.infer<typeof Run>;
+export type RuleOverride = z.infer<typeof RuleOverride>;
+export type Project = z.infer<typeof Project>;
+
+/** The skin of every part that the project puts in none. */
+export const PLAIN_SKIN: Skin = { id: 'plain', name: 'Plain', kind: 'plain', parts: [] };
+/** The body of every part and port that the project puts in none. */
+export const CHASSIS_BODY: Body = { id: 'chassis', name: 'Chassis', parts: [] };

@@ -1,0 +1,70 @@
+import type { Problem } from '../base/result.ts';
+import type { Progress } from '../base/watch.ts';
+import type { LayReport } from '../document/lay/schema.ts';
+
+/**
+ * Long work by name: what goes in, what comes out. Inputs and outputs are plain records and typed arrays, so that a job
+ * runs the same in a browser worker, in a Node worker thread and inline. `runJob` is the only caller of `solve`.
+ */
+export interface NamedFile {
+  /** path relative to the project file */
+  readonly path: string;
+  readonly bytes: Uint8Array;
+}
+
+/** A project as its files stand on disk: `project.json` text, and every mesh and table it names. */
+export interface ProjectFiles {
+  readonly projectText: string;
+  readonly files: readonly NamedFile[];
+}
+
+/** A bay ready to be drawn. Positions in mm, bay frame; parts as ranges of triangles, each with the id of its skin. */
+export interface BayPicture {
+  readonly positions: Float32Array;
+  readonly indices: Uint32Array;
+  readonly parts: readonly { name: string; firstTriangle: number; triangleCount: number; skin: string; body: string }[];
+}
+
+export interface JobTable {
+  /** Read, validate and hash a project and its meshes; the bay as a picture. */
+  readonly openProject: { input: ProjectFiles; output: { bay: BayPicture; warnings: readonly Problem[] } };
+  /** Lay all runs, or the named ones (others are kept as laid in `earlier`), and check them. */
+  readonly layRuns: {
+    input: ProjectFiles & { runs?: readonly string[]; earlier?: LayReport };
+    output: LayReport;
+  };
+  /** Check the lays of a report against the project as it stands now. */
+  readonly checkLays: { input: ProjectFiles & { report: LayReport }; output: LayReport };
+  /** Draw the papers from a report; nothing is computed here that is not in it. */
+  readonly makeSheets: {
+    input: ProjectFiles & { report: LayReport; runs?: readonly string[]; fonts: PaperFonts; printedOn: string };
+    output: { files: readonly NamedFile[] };
+  };
+}
+
+/** TrueType files that the host hands over, since `shared/` reads no disk. */
+export interface PaperFonts {
+  readonly regular: Uint8Array;
+  readonly bold: Uint8Array;
+}
+
+export type JobName = keyof JobTable;
+export type JobInput<N extends JobName> = JobTable[N]['input'];
+export type JobOutput<N extends JobName> = JobTable[N]['output'];
+
+/** How a job ended. Bad input and cancelling are values; a failure is our own mistake, in words for a report. */
+export type JobEnd<N extends JobName> =
+  | { readonly kind: 'done'; readonly output: JobOutput<N> }
+  | { readonly kind: 'bad-input'; readonly problems: readonly Problem[] }
+  | { readonly kind: 'cancelled' }
+  | { readonly kind: 'failed'; readonly message: string };
+
+/** Host to worker. `cancelFlag`, where the host has shared memory, is one Int32: 1 = stop. */
+export type ToWorker = {
+  [N in JobName]: { id: number; name: N; input: JobInput<N>; cancelFlag?: SharedArrayBuffer };
+}[JobName];
+
+/** Worker to host. After `failed` the worker's state is unknown: the host throws it away and starts another. */
+export type FromWorker =
+  | { readonly id: number; readonly kind: 'progress'; readonly progress: Progress }
+  | { readonly id: number; readonly kind: 'end'; readonly end: JobEnd<JobName> };
