@@ -1,22 +1,13 @@
 import type { Problem } from '../base/result.ts';
 import type { Progress } from '../base/watch.ts';
 import type { LayReport } from '../document/lay/schema.ts';
+import type { NamedFile, ProjectFiles } from '../document/project/projectFiles.ts';
 
 /**
  * Long work by name: what goes in, what comes out. Inputs and outputs are plain records and typed arrays, so that a job
  * runs the same in a browser worker, in a Node worker thread and inline. `runJob` is the only caller of `solve`.
  */
-export interface NamedFile {
-  /** path relative to the project file */
-  readonly path: string;
-  readonly bytes: Uint8Array;
-}
-
-/** A project as its files stand on disk: `project.json` text, and every mesh and table it names. */
-export interface ProjectFiles {
-  readonly projectText: string;
-  readonly files: readonly NamedFile[];
-}
+export type { NamedFile, ProjectFiles };
 
 /** A bay ready to be drawn. Positions in mm, bay frame; parts as ranges of triangles, each with the id of its skin. */
 export interface BayPicture {

@@ -1,0 +1,115 @@
+import { parseArgs } from 'node:util';
+import { bad, good, type Problem, type Result } from '../../shared/base/result.ts';
+
+export const SCHEMA_NAMES = ['project', 'lay-report', 'hoses', 'ends', 'sleeves'] as const;
+export type SchemaName = (typeof SCHEMA_NAMES)[number];
+
+/** What the command line asks for, checked. */
+export type Command =
+  | { readonly kind: 'help' }
+  | { readonly kind: 'version' }
+  | { readonly kind: 'schema'; readonly schema: SchemaName }
+  | { readonly kind: 'serve'; readonly project?: string; readonly port: number }
+  | ({ readonly kind: 'lay' } & LayingOptions)
+  | ({ readonly kind: 'check'; readonly report: string } & LayingOptions)
+  | ({ readonly kind: 'sheets'; readonly report?: string } & LayingOptions);
+
+export interface LayingOptions {
+  readonly project: string;
+  /** empty = every run */
+  readonly runs: readonly string[];
+  readonly out?: string;
+  readonly json: boolean;
+}
+
+const OPTIONS = {
+  run: { type: 'string', multiple: true },
+  out: { type: 'string' },
+  json: { type: 'boolean' },
+  lay: { type: 'string' },
+  port: { type: 'string' },
+  help: { type: 'boolean', short: 'h' },
+  version: { type: 'boolean' },
+} as const;
+
+type OptionName = keyof typeof OPTIONS;
+
+/** Which options a command knows, and how many words may follow it. */
+const COMMANDS: Readonly<Record<string, { options: readonly OptionName[]; words: readonly [number, number] }>> = {
+  lay: { options: ['run', 'out', 'json'], words: [1, 1] },
+  check: { options: ['lay', 'out', 'json'], words: [1, 1] },
+  sheets: { options: ['run', 'lay', 'out'], words: [1, 1] },
+  schema: { options: [], words: [0, 1] },
+  serve: { options: ['port'], words: [0, 1] },
+};
+
+/** Reads a command line; every mistake in it is reported. */
+export function parseCommand(argv: readonly string[]): Result<Command> {
+  let parsed: ReturnType<typeof parseWords>;
+  try {
+    parsed = parseWords(argv);
+  } catch (error) {
+    return bad([{ path: '', message: (error as Error).message }]);
+  }
+  const { values, positionals } = parsed;
+  if (values.help === true) return good({ kind: 'help' });
+  if (values.version === true) return good({ kind: 'version' });
+  const [name, ...words] = positionals;
+  if (name === undefined)
+    return bad([{ path: '', message: `expected a command: ${Object.keys(COMMANDS).join(', ')}` }]);
+  const known = COMMANDS[name];
+  if (known === undefined) {
+    return bad([{ path: '', message: `unknown command ${name}; known: ${Object.keys(COMMANDS).join(', ')}` }]);
+  }
+  const problems = [...optionProblems(name, values, known.options), ...wordProblems(name, words, known.words)];
+  if (name === 'check' && values.lay === undefined) {
+    problems.push({ path: '--lay', message: 'expected the lay report to check, such as --lay lay-report.json' });
+  }
+  return problems.length > 0 ? bad(problems) : commandOf(name, words, values);
+}
+
+function parseWords(argv: readonly string[]) {
+  return parseArgs({ args: [...argv], options: OPTIONS, allowPositionals: true, strict: true });
+}
+
+type Values = ReturnType<typeof parseWords>['values'];
+
+function optionProblems(name: string, values: Values, allowed: readonly OptionName[]): Problem[] {
+  return (Object.keys(values) as OptionName[])
+    .filter((option) => !allowed.includes(option))
+    .map((option) => ({ path: `--${option}`, message: `${name} has no such option` }));
+}
+
+function wordProblems(name: string, words: readonly string[], [least, most]: readonly [number, number]): Problem[] {
+  if (words.length < least) return [{ path: name, message: 'expected a project file or its folder' }];
+  return words.slice(most).map((word) => ({ path: name, message: 'one word too many', got: JSON.stringify(word) }));
+}
+
+function commandOf(name: string, words: readonly string[], values: Values): Result<Command> {
+  const [word] = words;
+  if (name === 'schema') return schemaCommand(word ?? 'project');
+  if (name === 'serve') return serveCommand(word, values.port ?? '0');
+  const laying: LayingOptions = {
+    project: word ?? '',
+    runs: values.run ?? [],
+    json: values.json === true,
+    ...(values.out === undefined ? {} : { out: values.out }),
+  };
+  if (name === 'lay') return good({ kind: 'lay', ...laying });
+  if (name === 'check') return good({ kind: 'check', report: values.lay ?? '', ...laying });
+  return good({ kind: 'sheets', ...(values.lay === undefined ? {} : { report: values.lay }), ...laying });
+}
+
+function schemaCommand(word: string): Result<Command> {
+  const schema = SCHEMA_NAMES.find((known) => known === word);
+  if (schema !== undefined) return good({ kind: 'schema', schema });
+  return bad([{ path: 'schema', message: `expected one of ${SCHEMA_NAMES.join(', ')}`, got: JSON.stringify(word) }]);
+}
+
+function serveCommand(project: string | undefined, portText: string): Result<Command> {
+  const port = Number(portText);
+  if (!/^\d+$/.test(portText) || port > 65535) {
+    return bad([{ path: '--port', message: 'expected a port, 0 to 65535', got: JSON.stringify(portText) }]);
+  }
+  return good({ kind: 'serve', port, ...(project === undefined ? {} : { project }) });
+}

@@ -1,0 +1,16 @@
+import { readProjectFiles } from '../node/readProjectFiles.ts';
+import { type CommandHost, reportProblems } from './commandHost.ts';
+import type { ExitCode } from './exitCodes.ts';
+import type { LayingOptions } from './parseCommand.ts';
+import { tellReport } from './tellReport.ts';
+import { watchedJob } from './watchedJob.ts';
+
+/** `hosewright lay`: lays the runs, checks them, and says what came of it. */
+export async function runLay(options: LayingOptions, host: CommandHost): Promise<ExitCode> {
+  const read = await readProjectFiles(options.project);
+  if (!read.ok) return reportProblems(host, read.problems);
+  const { projectText, files } = read.value;
+  const runs = options.runs.length === 0 ? {} : { runs: options.runs };
+  const laid = await watchedJob(host, 'layRuns', { projectText, files, ...runs });
+  return laid.ok ? tellReport(laid.output, options, host) : laid.exit;
+}

@@ -1,0 +1,59 @@
+import path from 'node:path';
+import type { LayReport } from '../../shared/document/lay/schema.ts';
+import type { ProjectFiles } from '../../shared/document/project/projectFiles.ts';
+import { readPaperFonts } from '../node/readPaperFonts.ts';
+import { readProjectFiles } from '../node/readProjectFiles.ts';
+import { readReport } from '../node/readReport.ts';
+import { writeFilesInto } from '../node/writeFilesInto.ts';
+import { type CommandHost, reportProblems } from './commandHost.ts';
+import type { ExitCode } from './exitCodes.ts';
+import type { LayingOptions } from './parseCommand.ts';
+import { exitForReport } from './tellReport.ts';
+import { type WatchedEnd, watchedJob } from './watchedJob.ts';
+
+const DEFAULT_FOLDER = 'papers';
+
+/** `hosewright sheets`: draws the papers of a report, or of runs laid for the purpose. */
+export async function runSheets(
+  options: LayingOptions & { readonly report?: string },
+  host: CommandHost,
+): Promise<ExitCode> {
+  const [read, given] = await Promise.all([
+    readProjectFiles(options.project),
+    options.report === undefined ? undefined : readReport(options.report),
+  ]);
+  if (!read.ok || given?.ok === false) {
+    return reportProblems(host, [...(read.ok ? [] : read.problems), ...(given?.ok === false ? given.problems : [])]);
+  }
+  const { projectText, files } = read.value;
+  const project: ProjectFiles = { projectText, files };
+  const runs = options.runs.length === 0 ? {} : { runs: options.runs };
+  const laid = await reportFor(project, runs, given?.value, host);
+  if (!laid.ok) return laid.exit;
+  const fonts = await readPaperFonts(host.folders.fontsFolder);
+  const printedOn = isoDay(host.today());
+  const input = { ...project, ...runs, report: laid.output, fonts, printedOn };
+  const drawn = await watchedJob(host, 'makeSheets', input);
+  if (!drawn.ok) return drawn.exit;
+  const folder = options.out ?? DEFAULT_FOLDER;
+  const written = await writeFilesInto(folder, drawn.output.files);
+  if (!written.ok) return reportProblems(host, written.problems);
+  host.out(written.value.map((name) => `${path.join(folder, name)}\n`).join(''));
+  return exitForReport(laid.output);
+}
+
+async function reportFor(
+  project: ProjectFiles,
+  runs: { readonly runs?: readonly string[] },
+  given: LayReport | undefined,
+  host: CommandHost,
+): Promise<WatchedEnd<'layRuns'>> {
+  if (given !== undefined) return { ok: true, output: given };
+  return watchedJob(host, 'layRuns', { ...project, ...runs });
+}
+
+/** The day on this machine's clock, as it stands on a paper: 2026-02-28. */
+function isoDay(date: Date): string {
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+}

@@ -1,0 +1,20 @@
+export const USAGE = `hosewright: lays hose in a scanned bay and says how long to cut it and how to clock it
+
+  hosewright lay    PROJECT [--run NAME]... [--out DIR] [--json]   lay the runs and check them
+  hosewright check  PROJECT --lay REPORT.json [--json]             check earlier lays against the project as it is now
+  hosewright sheets PROJECT [--run NAME]... [--lay REPORT.json] [--out DIR]
+                                                                   draw the papers; lays the runs first without --lay
+  hosewright schema [project|lay-report|hoses|ends|sleeves]
+                                                                   print a file format as JSON Schema
+  hosewright serve  [PROJECT] [--port N]                           the window in a browser, on this machine only
+
+  PROJECT      a project file or the folder of its project.json
+  --run NAME   only this run (its id); may be given again
+  --out DIR    where to write: lay-report.json, or the papers (default for sheets: papers)
+  --json       print the lay report and nothing else
+  --help, --version
+
+  Exit code    0 clean; 1 a finding forbids cutting, or a run has no lay; 2 the input is wrong
+
+The program advises; it never certifies a hose.
+`;
