@@ -17,3 +17,12 @@ export const ROD_RESIDUAL = 1e-8;
 
 /** Relative. A measured value this close to its limit counts as meeting it: rounding, not engineering. */
 export const LIMIT_RELATIVE = 1e-6;
+
+/** mm. Lengths under this are rounding of double arithmetic on bay-sized numbers, not geometry. */
+export const ROUNDING_MM = 1e-9;
+
+/** rad. Angles under this between unit vectors are rounding of double arithmetic. */
+export const ROUNDING_RAD = 1e-9;
+
+/** rad. A 12 o'clock direction nearer than this to its axis gives no 12 o'clock: 1 degree, what an eye places by hand. */
+export const UP_ALONG_AXIS_RAD = 0.01745;

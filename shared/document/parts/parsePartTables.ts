@@ -1,0 +1,144 @@
+import papa from 'papaparse';
+import { bad, good, type Problem, type Result } from '../../base/result.ts';
+import { shortJson } from '../problems/shortJson.ts';
+import { zodProblems } from '../problems/zodProblems.ts';
+import { type Column, columnsOf, headingOf, type PartKind, ROW_SCHEMAS, type RowOf } from './columns.ts';
+import { partSense } from './partSense.ts';
+import { readCell } from './readCell.ts';
+import type { End, Hose, PartTables, Sleeve } from './schema.ts';
+
+/** A part table as it stands on disk. */
+export interface PartFile {
+  /** As the project names it; shown in problems. */
+  readonly path: string;
+  readonly kind: PartKind;
+  readonly text: string;
+}
+
+/**
+ * Reads the user's part tables: CSV with one heading row, cells separated by commas, semicolons or tabs (whichever the
+ * heading row uses), numbers with a decimal point. Answers all rows of all files, or all problems, each with file, row as
+ * a spreadsheet numbers it (heading = row 1) and column. Blank rows are passed over.
+ */
+export function parsePartTables(files: readonly PartFile[]): Result<PartTables> {
+  const problems: Problem[] = [];
+  const rows = {
+    hoses: readKind<Hose>('hoses', files, problems),
+    ends: readKind<End>('ends', files, problems),
+    sleeves: readKind<Sleeve>('sleeves', files, problems),
+  };
+  return problems.length > 0 ? bad(problems) : good(rows);
+}
+
+function readKind<T extends RowOf[PartKind]>(kind: PartKind, files: readonly PartFile[], problems: Problem[]): T[] {
+  const rows: T[] = [];
+  const placeOfId = new Map<string, string>();
+  for (const file of files.filter((f) => f.kind === kind)) {
+    for (const { place, row } of readFile<T>(file, problems)) {
+      const earlier = placeOfId.get(row.id);
+      if (earlier !== undefined)
+        problems.push({ path: `${place}, id`, message: `the id is taken by ${earlier}`, got: JSON.stringify(row.id) });
+      else placeOfId.set(row.id, place);
+      rows.push(row);
+    }
+  }
+  return rows;
+}
+
+interface PlacedRow<T> {
+  readonly place: string;
+  readonly row: T;
+}
+
+function readFile<T>(file: PartFile, problems: Problem[]): PlacedRow<T>[] {
+  const text = file.text.startsWith('\uFEFF') ? file.text.slice(1) : file.text;
+  const { data, errors } = papa.parse(text, { delimiter: delimiterOf(text) });
+  for (const error of errors)
+    problems.push({ path: `${file.path} row ${(error.row ?? 0) + 1}`, message: `not CSV: ${error.message}` });
+  const headings = (data[0] ?? []).map((h) => h.trim());
+  const columns = columnsOf(file.kind);
+  const faults = headingProblems(file.path, headings, columns);
+  problems.push(...faults);
+  if (faults.length > 0 || errors.length > 0) return [];
+  return data.slice(1).flatMap((cells, i) => {
+    if (cells.every((c) => c.trim() === '')) return [];
+    const place = `${file.path} row ${i + 2}`;
+    return readRow<T>(file.kind, columns, headings, cells, place, problems);
+  });
+}
+
+function delimiterOf(text: string): string {
+  const heading = text.split(/\r\n|\r|\n/, 1)[0] ?? '';
+  const count = (mark: string): number => heading.split(mark).length;
+  return [',', ';', '\t'].reduce((best, mark) => (count(mark) > count(best) ? mark : best));
+}
+
+function headingProblems(path: string, headings: readonly string[], columns: readonly Column[]): Problem[] {
+  const known = columns.map((c) => c.heading);
+  const place = `${path} row 1`;
+  if (headings.every((h) => h === ''))
+    return [{ path: place, message: `the table is empty; expected the headings ${known.join(', ')}` }];
+  const unknown = headings.filter((h) => !known.includes(h));
+  const missing = columns.filter((c) => !c.optional && !headings.includes(c.heading));
+  const twice = headings.filter((h, i) => headings.indexOf(h) !== i);
+  return [
+    ...unknown.map((h) => told(place, `unknown column; known: ${known.join(', ')}`, h)),
+    ...missing.map((c) => ({ path: place, message: `the column ${c.heading} is missing` })),
+    ...twice.map((h) => told(place, 'the column is there twice', h)),
+  ];
+}
+
+function readRow<T>(
+  kind: PartKind,
+  columns: readonly Column[],
+  headings: readonly string[],
+  cells: readonly string[],
+  place: string,
+  problems: Problem[],
+): PlacedRow<T>[] {
+  if (cells.length > headings.length) {
+    problems.push(
+      told(
+        place,
+        `${cells.length} cells under ${headings.length} headings; put text that holds a comma in double quotes`,
+        cells.slice(headings.length),
+      ),
+    );
+    return [];
+  }
+  const before = problems.length;
+  const raw = rawRow(columns, headings, cells, place, problems);
+  const schema = ROW_SCHEMAS[kind];
+  const parsed = schema.safeParse(raw);
+  const unread = new Set(problems.slice(before).map((p) => p.path));
+  if (!parsed.success)
+    problems.push(
+      ...zodProblems(parsed.error.issues, schema, raw)
+        .map((p) => ({ ...p, path: `${place}, ${headingOf(p.path)}` }))
+        .filter((p) => !unread.has(p.path)),
+    );
+  else problems.push(...partSense(kind, parsed.data).map((p) => ({ ...p, path: `${place}, ${headingOf(p.path)}` })));
+  return problems.length > before ? [] : [{ place, row: parsed.data as T }];
+}
+
+function rawRow(
+  columns: readonly Column[],
+  headings: readonly string[],
+  cells: readonly string[],
+  place: string,
+  problems: Problem[],
+): Record<string, unknown> {
+  const raw: Record<string, unknown> = {};
+  for (const column of columns) {
+    const text = (cells[headings.indexOf(column.heading)] ?? '').trim();
+    if (text === '') continue;
+    const read = readCell(column, text);
+    if (read.ok) raw[column.key] = read.value;
+    else problems.push(told(`${place}, ${column.heading}`, read.message, text));
+  }
+  return raw;
+}
+
+function told(path: string, message: string, value: unknown): Problem {
+  return { path, message, got: shortJson(value) ?? '' };
+}

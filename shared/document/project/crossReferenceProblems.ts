@@ -1,0 +1,108 @@
+import type { Problem } from '../../base/result.ts';
+import { UP_ALONG_AXIS_RAD } from '../../base/tolerances.ts';
+import { angleBetween, unit } from '../../base/vec3.ts';
+import { shortJson } from '../problems/shortJson.ts';
+import { ruleById } from '../rules/index.ts';
+import { CHASSIS_BODY, PLAIN_SKIN, type Port, type Project, type RunEnd } from './schema.ts';
+
+/**
+ * What one part of a project says about another, checked once its shape is right: ids given twice, ports, bodies, runs
+ * and rules named but not there, a port taken by two hoses, an `up` along its axis. Parts of the user's tables are not
+ * looked up here.
+ */
+export function crossReferenceProblems(project: Project): Problem[] {
+  return [
+    ...duplicates('bay.skins', project.bay.skins),
+    ...duplicates('bay.bodies', project.bay.bodies),
+    ...duplicates('ports', project.ports),
+    ...duplicates('runs', project.runs),
+    ...project.runs.flatMap((run, i) => duplicates(`runs[${i}].supports`, run.supports)),
+    ...keptIds(project),
+    ...project.ports.flatMap((port, i) => portProblems(project, port, `ports[${i}]`)),
+    ...runPortProblems(project),
+    ...overrideProblems(project),
+  ];
+}
+
+function problem(path: string, message: string, value: unknown): Problem {
+  const got = shortJson(value);
+  return { path, message, ...(got === undefined ? {} : { got }) };
+}
+
+function duplicates(path: string, items: readonly { id: string }[]): Problem[] {
+  const first = new Map<string, number>();
+  return items.flatMap(({ id }, i) => {
+    const earlier = first.get(id);
+    if (earlier !== undefined)
+      return [problem(`${path}[${i}].id`, `the id is taken by ${path}[${earlier}]; give each its own`, id)];
+    first.set(id, i);
+    return [];
+  });
+}
+
+function keptIds(project: Project): Problem[] {
+  return project.bay.skins.flatMap((skin, i) =>
+    skin.id === PLAIN_SKIN.id && skin.kind !== 'plain'
+      ? [problem(`bay.skins[${i}].id`, 'the id "plain" is kept for skins of kind plain', skin.kind)]
+      : [],
+  );
+}
+
+function portProblems(project: Project, port: Port, path: string): Problem[] {
+  const problems: Problem[] = [];
+  const bodies = [CHASSIS_BODY.id, ...project.bay.bodies.map((b) => b.id)];
+  if (port.body !== undefined && !bodies.includes(port.body))
+    problems.push(problem(`${path}.body`, `no body has this id; known: ${bodies.join(', ')}`, port.body));
+  const angle = angleBetween(unit(port.axis), unit(port.up));
+  if (Math.min(angle, Math.PI - angle) < UP_ALONG_AXIS_RAD)
+    problems.push(
+      problem(`${path}.up`, "up lies along the port's axis, so it gives no 12 o'clock; point it across", port.up),
+    );
+  return problems;
+}
+
+function runPortProblems(project: Project): Problem[] {
+  const known = new Set(project.ports.map((p) => p.id));
+  const takenBy = new Map<string, string>();
+  const ends: [string, RunEnd][] = project.runs.flatMap((run, i): [string, RunEnd][] => [
+    [`runs[${i}].a`, run.a],
+    [`runs[${i}].b`, run.b],
+  ]);
+  return ends.flatMap(([path, end]) => {
+    if (!known.has(end.port)) return [problem(`${path}.port`, `no port has this id${list([...known])}`, end.port)];
+    const other = takenBy.get(end.port);
+    takenBy.set(end.port, other ?? path);
+    return other === undefined
+      ? []
+      : [problem(`${path}.port`, `a port takes one hose; this one is taken by ${other}`, end.port)];
+  });
+}
+
+function overrideProblems(project: Project): Problem[] {
+  const runs = project.runs.map((r) => r.id);
+  const seenPairs = new Map<string, number>();
+  return project.overrides.flatMap((o, i) => {
+    const path = `overrides[${i}]`;
+    const rule = ruleById(o.rule);
+    const problems: Problem[] = [];
+    if (rule === undefined) problems.push(problem(`${path}.rule`, 'no rule has this id', o.rule));
+    else if (!rule.overridable)
+      problems.push(problem(`${path}.rule`, `the rule "${rule.title}" may not be overridden`, o.rule));
+    else if (o.value < 0 !== rule.value < 0 && o.value !== 0)
+      problems.push(problem(`${path}.value`, `expected a value of the same sign as the rule's ${rule.value}`, o.value));
+    if (o.run !== undefined && !runs.includes(o.run))
+      problems.push(problem(`${path}.run`, `no run has this id${list(runs)}`, o.run));
+    const pair = `${o.rule} ${o.run ?? ''}`;
+    const earlier = seenPairs.get(pair);
+    if (earlier !== undefined)
+      problems.push(problem(path, `overrides[${earlier}] already sets this rule for the same runs`, o.rule));
+    else seenPairs.set(pair, i);
+    return problems;
+  });
+}
+
+function list(ids: readonly string[]): string {
+  return ids.length === 0
+    ? '; there are none yet'
+    : `; known: ${ids.slice(0, 12).join(', ')}${ids.length > 12 ? ', …' : ''}`;
+}

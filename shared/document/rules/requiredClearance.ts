@@ -1,0 +1,50 @@
+import type { Project, Skin, SkinKind } from '../project/schema.ts';
+import { type RuleUse, ruleValue } from './index.ts';
+
+/** What a clearance is held against, and on whose word. */
+export interface RequiredClearance {
+  /** mm, scan uncertainty included. */
+  readonly requiredMm: number;
+  /** The rule; its value is not what counts where `statedMm` is there. */
+  readonly use: RuleUse;
+  /** mm, the skin's own clearance where the project states one, without the scan uncertainty. */
+  readonly statedMm?: number;
+}
+
+const RULE_OF_KIND: Record<SkinKind, string> = {
+  plain: 'clearance-plain',
+  hot: 'clearance-hot',
+  composite: 'clearance-composite',
+  'sharp-edge': 'clearance-sharp-edge',
+  moving: 'clearance-moving',
+};
+
+/** Clearance that a run needs to a skin: the skin's own, else the rule for its kind; scan uncertainty on top. */
+export function requiredSkinClearance(
+  project: Pick<Project, 'bay' | 'overrides'>,
+  runId: string,
+  skin: Skin,
+): RequiredClearance {
+  const use = ruleValue(project, RULE_OF_KIND[skin.kind], runId);
+  const base = skin.clearanceMm ?? use.value;
+  return {
+    requiredMm: base + project.bay.scanUncertaintyMm,
+    use,
+    ...(skin.clearanceMm === undefined ? {} : { statedMm: skin.clearanceMm }),
+  };
+}
+
+/**
+ * Clearance between two runs: the larger of what either asks, and scan uncertainty on top, since the ports that hold
+ * them were placed on the scan.
+ */
+export function requiredRunClearance(
+  project: Pick<Project, 'bay' | 'overrides'>,
+  runId: string,
+  otherRunId: string,
+): RequiredClearance {
+  const mine = ruleValue(project, 'hose-spacing', runId);
+  const others = ruleValue(project, 'hose-spacing', otherRunId);
+  const use = others.value > mine.value ? others : mine;
+  return { requiredMm: use.value + project.bay.scanUncertaintyMm, use };
+}
