@@ -26,3 +26,6 @@ export const ROUNDING_RAD = 1e-9;
 
 /** rad. A 12 o'clock direction nearer than this to its axis gives no 12 o'clock: 1 degree, what an eye places by hand. */
 export const UP_ALONG_AXIS_RAD = 0.01745;
+
+/** Cells. A triangle this near to a cell of a distance grid counts as touching it: far above rounding, far below any use. */
+export const VOXEL_TOUCH_CELLS = 1e-9;
