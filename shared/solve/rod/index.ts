@@ -1,0 +1,3 @@
+export { relaxRod } from './relaxRod.ts';
+export { resampleToLength } from './resampleToLength.ts';
+export type { ContactField, Gap, RodContact, RodEnd, RodProblem, RodShape } from './rodProblem.ts';

@@ -1,0 +1,182 @@
+import { invariant } from '../../base/invariant.ts';
+import { add, scale as scaled, sub, type Vec3 } from '../../base/vec3.ts';
+import { Cancelled, UNWATCHED, type Watch } from '../../base/watch.ts';
+import { leaveSaddle } from './leaveSaddle.ts';
+import { resampleToLength } from './resampleToLength.ts';
+import { placeContacts } from './rodDerivatives.ts';
+import { bendingEnergy, closureOf, placeNodes, rodEnergy, rodLoads } from './rodEnergy.ts';
+import {
+  CONTACT_STIFFNESS_N_PER_MM,
+  MAX_ESCAPES,
+  MAX_ITERATIONS,
+  MAX_PRESSED_MM,
+  MAX_STIFFENINGS,
+  STABLE_SHIFT,
+  STIFFENING,
+} from './rodLimits.ts';
+import { factor, newton, type RodRun } from './rodNewton.ts';
+import type { RodContact, RodProblem, RodShape } from './rodProblem.ts';
+import { endAt, type Reach, reach } from './rodReach.ts';
+import { type RodWorkspace, rodScale, takeWorkspace } from './rodState.ts';
+
+/** The guess with its end points put on the ends' points, the rest moved along in proportion. */
+function fittedGuess(problem: RodProblem, start: Reach): Float64Array {
+  const { guess, a, b } = problem;
+  const last = guess.length / 3 - 1;
+  const pointOf = (k: number): Vec3 => [guess[3 * k]!, guess[3 * k + 1]!, guess[3 * k + 2]!];
+  const moveA = sub(endAt(a, start.clockA).point, pointOf(0));
+  const moveB = sub(endAt(b, start.clockB).point, pointOf(last));
+  const out = new Float64Array(guess.length);
+  for (let k = 0; k <= last; k++) {
+    const f = k / last;
+    out.set(add(pointOf(k), add(scaled(moveA, 1 - f), scaled(moveB, f))), 3 * k);
+  }
+  return out;
+}
+
+/** Writes edges along a polyline of N + 1 points into the state; an edge without length goes on as the one before. */
+function setTangents(ws: RodWorkspace, points: Float64Array): void {
+  const { tangents } = ws.state;
+  for (let i = 0; i < tangents.length; i += 3) {
+    const x = points[i + 3]! - points[i]!;
+    const y = points[i + 4]! - points[i + 1]!;
+    const z = points[i + 5]! - points[i + 2]!;
+    const chord = Math.hypot(x, y, z);
+    const known = chord > 0;
+    tangents[i] = known ? x / chord : i > 0 ? tangents[i - 3]! : 1;
+    tangents[i + 1] = known ? y / chord : i > 0 ? tangents[i - 2]! : 0;
+    tangents[i + 2] = known ? z / chord : i > 0 ? tangents[i - 1]! : 0;
+  }
+}
+
+function startRun(problem: RodProblem, start: Reach, ws: RodWorkspace): RodRun {
+  const scale = rodScale(problem);
+  ws.multiplier.fill(0);
+  ws.askedGap.fill(0);
+  ws.state.clockA = start.clockA;
+  ws.state.clockB = start.clockB;
+  const fitted = fittedGuess(problem, start);
+  const length = start.kind === 'slack' ? problem.lengthMm : 0;
+  setTangents(ws, resampleToLength(fitted, length, problem.edges, problem.down));
+  placeNodes(ws.state, problem, scale);
+  return {
+    problem,
+    scale,
+    loads: rodLoads(problem, scale, problem.contactStiffnessNPerMm ?? CONTACT_STIFFNESS_N_PER_MM),
+    ws,
+    iterations: 0,
+    maxIterations: problem.maxIterations ?? MAX_ITERATIONS,
+    residual: 0,
+    penalty: 0,
+    shift: 0,
+    touching: false,
+  };
+}
+
+/** mm, how deep the deepest node is pressed in. */
+function deepestMm(ws: RodWorkspace): number {
+  let deepest = 0;
+  for (let k = 1; k < ws.edges; k++) if (ws.pressed[k]) deepest = Math.max(deepest, -ws.askedGap[k]!);
+  return deepest;
+}
+
+/** Newton, and again with stiffer contact where something is pressed in too deep; true at an equilibrium. */
+function settle(run: RodRun, watch: Watch): boolean {
+  let stiffness = run.problem.contactStiffnessNPerMm ?? CONTACT_STIFFNESS_N_PER_MM;
+  for (let i = 0; ; i++) {
+    if (!newton(run, watch)) return false;
+    if (!run.touching || i === MAX_STIFFENINGS || deepestMm(run.ws) <= MAX_PRESSED_MM) return true;
+    stiffness *= STIFFENING;
+    run.loads = rodLoads(run.problem, run.scale, stiffness);
+  }
+}
+
+/** Settles, leaving saddles, until the shape is a minimum or no way out is known. */
+function settleToMinimum(run: RodRun, watch: Watch): { converged: boolean; stable: boolean } {
+  for (let escapes = 0; ; escapes++) {
+    if (!settle(run, watch)) return { converged: false, stable: false };
+    if (factor(run, STABLE_SHIFT)) return { converged: true, stable: true };
+    if (run.problem.acceptSaddle || escapes === MAX_ESCAPES || !leaveSaddle(run))
+      return { converged: true, stable: false };
+  }
+}
+
+function contactsOf(run: RodRun): RodContact[] {
+  const { ws, scale } = run;
+  placeContacts(ws, scale, run.loads);
+  const contacts: RodContact[] = [];
+  for (let node = 1; node < ws.edges; node++) {
+    if (!ws.pressed[node]) continue;
+    const normal: Vec3 = [ws.pressNormal[3 * node]!, ws.pressNormal[3 * node + 1]!, ws.pressNormal[3 * node + 2]!];
+    contacts.push({ node, forceN: ws.pressForce[node]! * scale.forceN, normal });
+  }
+  return contacts;
+}
+
+function shapeOf(run: RodRun, outcome: RodShape['outcome'], stable: boolean): RodShape {
+  const { ws, scale, problem } = run;
+  const { state, multiplier } = ws;
+  const nodes = new Float64Array(state.nodes.length);
+  for (let i = 0; i < nodes.length; i += 3) {
+    nodes[i] = state.nodes[i]! * scale.lengthMm + scale.originX;
+    nodes[i + 1] = state.nodes[i + 1]! * scale.lengthMm + scale.originY;
+    nodes[i + 2] = state.nodes[i + 2]! * scale.lengthMm + scale.originZ;
+  }
+  return {
+    outcome,
+    nodes,
+    startDirection: endAt(problem.a, state.clockA).direction,
+    endDirection: endAt(problem.b, state.clockB).direction,
+    clockARad: state.clockA,
+    clockBRad: state.clockB,
+    energyNmm: rodEnergy(ws, scale, run.loads, state) * scale.energyNmm,
+    bendingNmm: bendingEnergy(state, ws.edges) * scale.energyNmm,
+    endForceN: [-multiplier[0]! * scale.forceN, -multiplier[1]! * scale.forceN, -multiplier[2]! * scale.forceN],
+    residual: run.residual,
+    closureMm: closureOf(state, new Float64Array(3)) * scale.lengthMm,
+    iterations: run.iterations,
+    stable,
+    contacts: contactsOf(run),
+  };
+}
+
+function checkProblem(p: RodProblem): void {
+  invariant(Number.isInteger(p.edges) && p.edges >= 4, 'relaxRod: edges must be a whole number of 4 or more');
+  invariant(p.lengthMm > 0 && p.stiffnessNmm2 > 0, 'relaxRod: length and stiffness must be above 0');
+  invariant(p.weightNPerMm >= 0, 'relaxRod: weight must not be below 0');
+  invariant(p.guess.length >= 6 && p.guess.length % 3 === 0, 'relaxRod: the guess needs two points or more');
+}
+
+/**
+ * The natural shape of a hose of fixed length between two ends: the nearest minimum, from the guess, of bending energy
+ * and weight under contact. The hose is an inextensible rod, alike in all directions and free of twist, of N equal
+ * straight edges (discrete Kirchhoff rod; curvature 2 tan(angle/2) / l at the nodes, half cells at the clamped ends).
+ * Newton's method on the edges' directions with the end force as multiplier, O(N) per step, line search, saddles left.
+ * @param problem mm, N, rad, bay frame; see `RodProblem`
+ * @param watch asked at every step whether to stop; the answer is then the state reached, as `cancelled`
+ * Accuracy: second order in 1/N; see the tests for measured errors against Euler's elastica. Stability with contact
+ * takes the surface as flat at each pressed node and contact as without friction. Deterministic.
+ */
+export function relaxRod(problem: RodProblem, watch: Watch = UNWATCHED): RodShape {
+  checkProblem(problem);
+  const start = reach(problem);
+  const ws = takeWorkspace(problem.edges);
+  try {
+    const run = startRun(problem, start, ws);
+    if (start.kind === 'too-short') return shapeOf(run, 'too-short', false);
+    if (start.kind === 'straight') return shapeOf(run, 'converged', true);
+    return relaxed(run, watch);
+  } finally {
+    ws.busy = false;
+  }
+}
+
+function relaxed(run: RodRun, watch: Watch): RodShape {
+  try {
+    const { converged, stable } = settleToMinimum(run, watch);
+    return shapeOf(run, converged ? 'converged' : 'not-converged', stable);
+  } catch (stopped) {
+    if (stopped instanceof Cancelled) return shapeOf(run, 'cancelled', false);
+    throw stopped;
+  }
+}

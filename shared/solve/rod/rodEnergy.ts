@@ -1,0 +1,129 @@
+import type { ContactField, RodProblem } from './rodProblem.ts';
+import { poseAt, type RodScale, type RodState, type RodWorkspace } from './rodState.ts';
+
+/** Loads in the units of the relaxation. */
+export interface RodLoads {
+  /** weight per length times the unit of gravity, EI/L^3 */
+  readonly wx: number;
+  readonly wy: number;
+  readonly wz: number;
+  readonly contact: ContactField | undefined;
+  /** energy of a node pressed in by g mm: half of this times g^2 */
+  readonly pressPerMm2: number;
+}
+
+export function rodLoads(problem: RodProblem, scale: RodScale, stiffnessNPerMm: number): RodLoads {
+  const weight = (problem.weightNPerMm * scale.lengthMm) / scale.forceN;
+  return {
+    wx: weight * problem.down[0],
+    wy: weight * problem.down[1],
+    wz: weight * problem.down[2],
+    contact: problem.contact,
+    pressPerMm2: stiffnessNPerMm / scale.energyNmm,
+  };
+}
+
+/**
+ * Bending energy between unit tangents u and v across a cell of length h, without the factor 2/h: tan^2(angle / 2),
+ * from the difference and the sum so that small angles keep all their digits.
+ */
+function halfAngleTangentSquared(ux: number, uy: number, uz: number, vx: number, vy: number, vz: number): number {
+  const dx = ux - vx;
+  const dy = uy - vy;
+  const dz = uz - vz;
+  const sx = ux + vx;
+  const sy = uy + vy;
+  const sz = uz + vz;
+  return (dx * dx + dy * dy + dz * dz) / (sx * sx + sy * sy + sz * sz);
+}
+
+/** Bending energy of the whole rod, half cells at the ends included: 2 tan^2(angle/2) / (cell length). */
+export function bendingEnergy(state: RodState, edges: number): number {
+  const { tangents: t, poseA: a, poseB: b } = state;
+  const last = 3 * edges - 3;
+  let sum =
+    2 * halfAngleTangentSquared(a[9]!, a[10]!, a[11]!, t[0]!, t[1]!, t[2]!) +
+    2 * halfAngleTangentSquared(t[last]!, t[last + 1]!, t[last + 2]!, b[9]!, b[10]!, b[11]!);
+  for (let i = 3; i <= last; i += 3) {
+    sum += halfAngleTangentSquared(t[i - 3]!, t[i - 2]!, t[i - 1]!, t[i]!, t[i + 1]!, t[i + 2]!);
+  }
+  return 2 * edges * sum;
+}
+
+/** Energy of weight: each edge's weight half at either of its nodes. Zero at the origin's height. */
+function weightEnergy(state: RodState, edges: number, loads: RodLoads): number {
+  if (loads.wx === 0 && loads.wy === 0 && loads.wz === 0) return 0;
+  const { nodes } = state;
+  let x = 0;
+  let y = 0;
+  let z = 0;
+  for (let k = 0; k <= edges; k++) {
+    const share = k === 0 || k === edges ? 0.5 : 1;
+    x += share * nodes[3 * k]!;
+    y += share * nodes[3 * k + 1]!;
+    z += share * nodes[3 * k + 2]!;
+  }
+  return -(x * loads.wx + y * loads.wy + z * loads.wz) / edges;
+}
+
+/** Asks the field at a node and remembers the answer; the gap in mm. */
+export function askGap(ws: RodWorkspace, field: ContactField, scale: RodScale, state: RodState, k: number): number {
+  const x = state.nodes[3 * k]! * scale.lengthMm + scale.originX;
+  const y = state.nodes[3 * k + 1]! * scale.lengthMm + scale.originY;
+  const z = state.nodes[3 * k + 2]! * scale.lengthMm + scale.originZ;
+  const { askedAt, askedGap, gap } = ws;
+  const moved = Math.hypot(x - askedAt[3 * k]!, y - askedAt[3 * k + 1]!, z - askedAt[3 * k + 2]!);
+  // A gap is a distance: it cannot have closed over a shorter way than its own width.
+  if (moved < askedGap[k]!) return askedGap[k]! - moved;
+  field.gapAt(x, y, z, gap);
+  askedAt[3 * k] = x;
+  askedAt[3 * k + 1] = y;
+  askedAt[3 * k + 2] = z;
+  askedGap[k] = gap.gapMm;
+  return gap.gapMm;
+}
+
+function contactEnergy(ws: RodWorkspace, scale: RodScale, loads: RodLoads, state: RodState): number {
+  const field = loads.contact;
+  if (!field) return 0;
+  let sum = 0;
+  for (let k = 1; k < ws.edges; k++) {
+    const gapMm = askGap(ws, field, scale, state, k);
+    if (gapMm < 0) sum += gapMm * gapMm;
+  }
+  return 0.5 * loads.pressPerMm2 * sum;
+}
+
+/** Puts the ends at their clocks and sums the nodes from the tangents. */
+export function placeNodes(state: RodState, problem: RodProblem, scale: RodScale): void {
+  const { nodes, tangents, poseA } = state;
+  poseAt(problem.a, state.clockA, scale, state.poseA);
+  poseAt(problem.b, state.clockB, scale, state.poseB);
+  const l = 1 / problem.edges;
+  let x = poseA[0]!;
+  let y = poseA[1]!;
+  let z = poseA[2]!;
+  nodes[0] = x;
+  nodes[1] = y;
+  nodes[2] = z;
+  for (let i = 0; i < tangents.length; i += 3) {
+    x += l * tangents[i]!;
+    y += l * tangents[i + 1]!;
+    z += l * tangents[i + 2]!;
+    nodes[i + 3] = x;
+    nodes[i + 4] = y;
+    nodes[i + 5] = z;
+  }
+}
+
+/** All the energy of a placed shape, in EI/L. */
+export function rodEnergy(ws: RodWorkspace, scale: RodScale, loads: RodLoads, state: RodState): number {
+  return bendingEnergy(state, ws.edges) + weightEnergy(state, ws.edges, loads) + contactEnergy(ws, scale, loads, state);
+}
+
+/** Last node less the place of end B, into `out`; its length is the answer. */
+export function closureOf(state: RodState, out: Float64Array): number {
+  const at = state.nodes.length - 3;
+  for (let i = 0; i < 3; i++) out[i] = state.nodes[at + i]! - state.poseB[i]!;
+  return Math.hypot(out[0]!, out[1]!, out[2]!);
+}

@@ -1,0 +1,180 @@
+import { ROD_CLOSURE_MM, ROD_RESIDUAL } from '../../base/tolerances.ts';
+import { stopIfCancelled, type Watch } from '../../base/watch.ts';
+import { placeDerivatives, placeGradient } from './rodDerivatives.ts';
+import { closureOf, placeNodes, type RodLoads, rodEnergy } from './rodEnergy.ts';
+import {
+  ENERGY_ROUNDING,
+  FIRST_SHIFT,
+  MAX_CLOCK_TURN,
+  MAX_EDGE_TURN,
+  MAX_HALVINGS,
+  MAX_SHIFTS,
+  NEUTRAL_SHIFT,
+  SHIFT_GROWTH,
+  SUFFICIENT_DECREASE,
+} from './rodLimits.ts';
+import type { RodProblem } from './rodProblem.ts';
+import type { RodScale, RodState, RodWorkspace } from './rodState.ts';
+import { sweepBack, sweepForward } from './rodSweep.ts';
+
+/** One relaxation under way. */
+export interface RodRun {
+  readonly problem: RodProblem;
+  readonly scale: RodScale;
+  loads: RodLoads;
+  readonly ws: RodWorkspace;
+  iterations: number;
+  readonly maxIterations: number;
+  /** as in `RodShape` */
+  residual: number;
+  /** weight of the closure in the merit */
+  penalty: number;
+  /** Hessian shift of the last step, in units of EI l / L^2 */
+  shift: number;
+  touching: boolean;
+}
+
+const multiplierStep = new Float64Array(3);
+const correctedMultiplier = new Float64Array(3);
+const trialClosure = new Float64Array(3);
+
+/** Puts `trial` where the state goes by `fraction` of a step: every edge by (t + A a) / |t + A a|, clocks by adding. */
+export function moveBy(run: RodRun, step: Float64Array, fraction: number): void {
+  const { ws, problem, scale } = run;
+  const { bases, edges } = ws;
+  const from = ws.state.tangents;
+  const to = ws.trial.tangents;
+  for (let k = 0; k < edges; k++) {
+    const a0 = fraction * step[2 * k]!;
+    const a1 = fraction * step[2 * k + 1]!;
+    const inv = 1 / Math.sqrt(1 + a0 * a0 + a1 * a1);
+    const b = 6 * k;
+    const i = 3 * k;
+    to[i] = (from[i]! + bases[b]! * a0 + bases[b + 3]! * a1) * inv;
+    to[i + 1] = (from[i + 1]! + bases[b + 1]! * a0 + bases[b + 4]! * a1) * inv;
+    to[i + 2] = (from[i + 2]! + bases[b + 2]! * a0 + bases[b + 5]! * a1) * inv;
+  }
+  ws.trial.clockA = ws.state.clockA + fraction * step[2 * edges]!;
+  ws.trial.clockB = ws.state.clockB + fraction * step[2 * edges + 1]!;
+  placeNodes(ws.trial, problem, scale);
+}
+
+export function acceptTrial(ws: RodWorkspace): void {
+  const old: RodState = ws.state;
+  ws.state = ws.trial;
+  ws.trial = old;
+}
+
+/** Derivatives, gradient, closure and residual at the state; true where it is an equilibrium. */
+export function look(run: RodRun): boolean {
+  const { ws, scale, loads } = run;
+  run.touching = placeDerivatives(ws, scale, loads);
+  const unbalanced = placeGradient(ws);
+  const gapMm = closureOf(ws.state, ws.closure) * scale.lengthMm;
+  const m = ws.multiplier;
+  const forces = Math.max(1, Math.hypot(m[0]!, m[1]!, m[2]!), Math.hypot(loads.wx, loads.wy, loads.wz));
+  run.residual = unbalanced / forces;
+  return run.residual <= ROD_RESIDUAL && gapMm <= ROD_CLOSURE_MM;
+}
+
+/** Factors with the given shift (units of EI l / L^2); true where the system is convex on the closure. */
+export function factor(run: RodRun, shift: number): boolean {
+  const { ws, problem, scale, loads } = run;
+  const negative = sweepBack(ws, scale, loads, ws.closure, {
+    turningA: problem.a.kind === 'turning',
+    turningB: problem.b.kind === 'turning',
+    touching: run.touching,
+    shift: shift / ws.edges,
+  });
+  return negative === 3;
+}
+
+/** Raises the shift from `least` until the system is convex on the closure. */
+function factorConvex(run: RodRun, least: number): boolean {
+  let shift = least;
+  for (let i = 0; i < MAX_SHIFTS; i++) {
+    if (factor(run, shift)) {
+      run.shift = shift;
+      return true;
+    }
+    shift = Math.max(FIRST_SHIFT, shift * SHIFT_GROWTH);
+  }
+  return false;
+}
+
+/** The largest part of a step that turns no edge and no clock too far. */
+function allowedFraction(ws: RodWorkspace, step: Float64Array): number {
+  let edge = 0;
+  for (let i = 0; i < 2 * ws.edges; i++) edge = Math.max(edge, Math.abs(step[i]!));
+  const clock = Math.max(Math.abs(step[2 * ws.edges]!), Math.abs(step[2 * ws.edges + 1]!));
+  return Math.min(1, MAX_EDGE_TURN / Math.max(edge, MAX_EDGE_TURN), MAX_CLOCK_TURN / Math.max(clock, MAX_CLOCK_TURN));
+}
+
+function meritOf(run: RodRun): number {
+  const { ws, scale, loads, penalty } = run;
+  return rodEnergy(ws, scale, loads, ws.trial) + penalty * closureOf(ws.trial, trialClosure);
+}
+
+/**
+ * Line search on energy + penalty * |closure|, with one second-order correction of the closure at the full step,
+ * which the factored system gives for nothing. True where a step was taken.
+ */
+function search(run: RodRun): boolean {
+  const { ws, scale, loads } = run;
+  const { step, closure, gradient, multiplier, correction } = ws;
+  const open = Math.hypot(closure[0]!, closure[1]!, closure[2]!);
+  let slope = 0;
+  for (let i = 0; i < step.length; i++) slope += gradient[i]! * step[i]!;
+  let curvature = -slope;
+  for (let i = 0; i < 3; i++) {
+    curvature += multiplierStep[i]! * closure[i]!;
+    slope += multiplier[i]! * closure[i]!;
+  }
+  // The energy's own slope; the penalty must outweigh it where it climbs (Nocedal & Wright, 18.36).
+  const needed = (slope + 0.5 * Math.max(0, curvature)) / (0.9 * open);
+  if (open > 1e-12 && run.penalty < needed) run.penalty = 1.5 * needed;
+  const before = rodEnergy(ws, scale, loads, ws.state) + run.penalty * open;
+  const rounding = ENERGY_ROUNDING * (Math.abs(before) + 1);
+  const descent = Math.min(0, slope - run.penalty * open);
+  let fraction = allowedFraction(ws, step);
+  for (let halving = 0; halving < MAX_HALVINGS; halving++) {
+    moveBy(run, step, fraction);
+    const goal = before + SUFFICIENT_DECREASE * fraction * descent + rounding;
+    if (meritOf(run) <= goal) return take(run, fraction, multiplierStep);
+    if (halving === 0 && fraction === 1) {
+      sweepForward(ws, trialClosure, correction, correctedMultiplier);
+      if (allowedFraction(ws, correction) === 1) {
+        moveBy(run, correction, 1);
+        if (meritOf(run) <= goal) return take(run, 1, correctedMultiplier);
+      }
+    }
+    fraction /= 2;
+  }
+  return false;
+}
+
+function take(run: RodRun, fraction: number, change: Float64Array): true {
+  const { multiplier } = run.ws;
+  for (let i = 0; i < 3; i++) multiplier[i] = multiplier[i]! + fraction * change[i]!;
+  acceptTrial(run.ws);
+  return true;
+}
+
+/** Newton's method on the closure from the workspace's state; true where it reached an equilibrium. */
+export function newton(run: RodRun, watch: Watch): boolean {
+  const { ws } = run;
+  let refused = 0;
+  run.penalty = 0;
+  run.shift = 0;
+  while (!look(run)) {
+    stopIfCancelled(watch);
+    if (run.iterations >= run.maxIterations || refused > 6) return false;
+    run.iterations++;
+    const least = refused > 0 ? Math.max(FIRST_SHIFT, run.shift * SHIFT_GROWTH ** 2) : NEUTRAL_SHIFT;
+    if (!factorConvex(run, least)) return false;
+    sweepForward(ws, undefined, ws.step, multiplierStep);
+    if (search(run)) refused = 0;
+    else refused++;
+  }
+  return true;
+}
