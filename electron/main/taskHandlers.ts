@@ -1,0 +1,76 @@
+import path from 'node:path';
+import { bad, good, type Result } from '../../shared/base/result.ts';
+import type { OpenedProject, Saved } from '../../shared/desktop/contract.ts';
+import type { NamedFile } from '../../shared/document/project/projectFiles.ts';
+import { atomicWrite } from '../node/atomicWrite.ts';
+import { type ProjectOnDisk, readProjectFiles, reasonOf } from '../node/readProjectFiles.ts';
+import { saveProject, saveProjectCopy } from '../node/saveProject.ts';
+import { writeFilesInto } from '../node/writeFilesInto.ts';
+import type { TaskHandlers } from './answerTasks.ts';
+import type { AskPlace } from './askPlace.ts';
+import { readPicked } from './readPicked.ts';
+import { asBytes, asNamedFiles, asPlainName, asText } from './taskArguments.ts';
+
+/**
+ * Does the window's tasks. The window names no place on disk: a place comes from the command line or from a dialog, and
+ * main alone remembers which project is open.
+ */
+export function taskHandlers(ask: AskPlace, demoProject: string, givenProject: string | undefined): TaskHandlers {
+  let open: { readonly project: ProjectOnDisk; readonly savesInPlace: boolean } | undefined;
+
+  async function opened(place: string, savesInPlace: boolean): Promise<Result<OpenedProject>> {
+    const read = await readProjectFiles(place);
+    if (!read.ok) return read;
+    open = { project: read.value, savesInPlace };
+    const { folder, projectText, files } = read.value;
+    return good({ label: path.basename(folder), savesInPlace, projectText, files });
+  }
+
+  /** A project that may not be overwritten is saved as a copy, which is then the open one. */
+  async function savedCopy(projectText: string, added: readonly NamedFile[]): Promise<Result<Saved>> {
+    const folder = await ask.folder('Save a copy of the project in');
+    if (folder === undefined) return good({ kind: 'not-saved' });
+    const copied = await saveProjectCopy(folder, projectText, [...(open?.project.files ?? []), ...added]);
+    if (!copied.ok) return copied;
+    const reread = await opened(copied.value, true);
+    return reread.ok ? good({ kind: 'saved', where: copied.value }) : reread;
+  }
+
+  return {
+    openGiven: async () => (givenProject === undefined ? null : opened(givenProject, true)),
+    openDemo: () => opened(demoProject, false),
+    chooseProject: async () => {
+      const place = await ask.project();
+      return place === undefined ? null : opened(place, true);
+    },
+    chooseFiles: async () => {
+      const places = await ask.files();
+      return places === undefined ? null : readPicked(places);
+    },
+    saveProject: async (projectText, added = []) => {
+      const text = asText(projectText);
+      const files = asNamedFiles(added);
+      if (open === undefined || !open.savesInPlace) return savedCopy(text, files);
+      const saved = await saveProject(open.project.file, text, files);
+      return saved.ok ? good({ kind: 'saved', where: saved.value }) : saved;
+    },
+    saveFile: async (name, bytes) => {
+      const content = asBytes(bytes);
+      const place = await ask.saveAs(asPlainName(name));
+      if (place === undefined) return good({ kind: 'not-saved' });
+      try {
+        await atomicWrite(place, content);
+        return good({ kind: 'saved', where: place });
+      } catch (error) {
+        return bad([{ path: place, message: `could not be written (${reasonOf(error)})` }]);
+      }
+    },
+    saveFiles: async (files) => {
+      const named = asNamedFiles(files);
+      const folder = await ask.folder('Save the papers in');
+      if (folder === undefined) return good({ kind: 'not-saved' });
+      const written = await writeFilesInto(folder, named);
+      return written.ok ? good({ kind: 'saved', where: folder }) : written;
+    },
+  };
+}

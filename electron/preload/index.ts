@@ -1,0 +1,24 @@
+import { contextBridge, type IpcRendererEvent, ipcRenderer } from 'electron';
+import { MENU_CHANNEL, TASK_CHANNELS } from '../../shared/desktop/channels.ts';
+import { type DesktopApi, MENU_COMMANDS } from '../../shared/desktop/contract.ts';
+
+// One narrow function for each task: neither the channel's name nor the event object ever reaches the page.
+const api: DesktopApi = {
+  openGiven: () => ipcRenderer.invoke(TASK_CHANNELS.openGiven),
+  openDemo: () => ipcRenderer.invoke(TASK_CHANNELS.openDemo),
+  chooseProject: () => ipcRenderer.invoke(TASK_CHANNELS.chooseProject),
+  chooseFiles: () => ipcRenderer.invoke(TASK_CHANNELS.chooseFiles),
+  saveProject: (projectText, added) => ipcRenderer.invoke(TASK_CHANNELS.saveProject, projectText, added),
+  saveFile: (name, bytes) => ipcRenderer.invoke(TASK_CHANNELS.saveFile, name, bytes),
+  saveFiles: (files) => ipcRenderer.invoke(TASK_CHANNELS.saveFiles, files),
+  onMenu: (listener) => {
+    const hear = (_event: IpcRendererEvent, said: unknown): void => {
+      const command = MENU_COMMANDS.find((known) => known === said);
+      if (command !== undefined) listener(command);
+    };
+    ipcRenderer.on(MENU_CHANNEL, hear);
+    return () => void ipcRenderer.off(MENU_CHANNEL, hear);
+  },
+};
+
+contextBridge.exposeInMainWorld('hosewrightDesktop', api);

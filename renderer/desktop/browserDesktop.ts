@@ -1,0 +1,80 @@
+import { bad, good, type Result } from '../../shared/base/result.ts';
+import type { DesktopApi, OpenedProject, Saved } from '../../shared/desktop/contract.ts';
+import type { NamedFile } from '../../shared/document/project/projectFiles.ts';
+import { projectFromFolder } from './projectFromFolder.ts';
+import { serverDesktop } from './serverDesktop.ts';
+
+/**
+ * The shell's tasks in a browser. Projects on the disk come from the local server that served the window; others from a
+ * folder the user picks, which a page may read but not write, so saving them hands the browser a download.
+ */
+export function browserDesktop(page: Window): DesktopApi {
+  const server = serverDesktop(page);
+  let savesInPlace = false;
+
+  async function opened(asked: Promise<Result<OpenedProject> | null>): Promise<Result<OpenedProject> | null> {
+    const project = await asked;
+    if (project?.ok) savesInPlace = project.value.savesInPlace;
+    return project;
+  }
+
+  return {
+    openGiven: () => opened(server.open('given')),
+    openDemo: async () => {
+      const demo = await opened(server.open('demo'));
+      return demo ?? bad([{ path: '', message: 'the demonstration bay is not beside the program' }]);
+    },
+    chooseProject: () => opened(pickFiles(page, { folder: true }).then((files) => files && projectFromFolder(files))),
+    chooseFiles: async () => {
+      const files = await pickFiles(page, { folder: false });
+      return files && good(await Promise.all(files.map(readPicked)));
+    },
+    saveProject: (projectText, added = []) =>
+      savesInPlace
+        ? server.save(projectText, added)
+        : download(page, 'project.json', new TextEncoder().encode(projectText)),
+    saveFile: (name, bytes) => download(page, name, bytes),
+    saveFiles: async (files) => {
+      for (const file of files) await download(page, file.path.replaceAll('/', '-'), file.bytes);
+      return good(downloaded(files.length === 1 ? 'downloads' : `downloads (${files.length} files)`));
+    },
+    // A browser has no menu of ours; the window's own buttons and keys do the same.
+    onMenu: () => () => undefined,
+  };
+}
+
+/** Shows the browser's own file dialog; null when the user closes it. */
+function pickFiles(page: Window, { folder }: { readonly folder: boolean }): Promise<readonly File[] | null> {
+  const input = page.document.createElement('input');
+  input.type = 'file';
+  input.multiple = true;
+  input.webkitdirectory = folder;
+  return new Promise((resolve) => {
+    input.addEventListener('change', () => resolve(input.files && input.files.length > 0 ? [...input.files] : null));
+    input.addEventListener('cancel', () => resolve(null));
+    input.click();
+  });
+}
+
+async function readPicked(file: File): Promise<NamedFile> {
+  return { path: file.name, bytes: new Uint8Array(await file.arrayBuffer()) };
+}
+
+/** ms. Downloads begun at once are dropped by some browsers; the URL must outlive the start of its download. */
+const BETWEEN_DOWNLOADS_MS = 150;
+const KEEP_URL_MS = 60_000;
+
+async function download(page: Window, name: string, bytes: Uint8Array): Promise<Result<Saved>> {
+  const url = URL.createObjectURL(new Blob([bytes.slice()]));
+  const link = page.document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  page.setTimeout(() => URL.revokeObjectURL(url), KEEP_URL_MS);
+  await new Promise((resolve) => page.setTimeout(resolve, BETWEEN_DOWNLOADS_MS));
+  return good(downloaded(`downloads, as ${name}`));
+}
+
+function downloaded(where: string): Saved {
+  return { kind: 'saved', where };
+}
