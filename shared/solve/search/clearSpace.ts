@@ -1,0 +1,103 @@
+import { CLEARANCE_PROOF_MM } from '../../base/tolerances.ts';
+import type { Vec3 } from '../../base/vec3.ts';
+import {
+  type ArcLinePath,
+  type PathSegment,
+  type Pose,
+  poseAlongSegment,
+  segmentLengthMm,
+} from '../../geometry/arcLinePath.ts';
+import type { ClearanceField } from './problem.ts';
+
+/** Margins at least this far above 0 are taken from the coarse bound alone. */
+const COARSE_IS_ENOUGH_MM = 15;
+/** Exact margins are asked for up to this: a longer step would rarely be worth the search for it. */
+const EXACT_UP_TO_MM = 40;
+
+/**
+ * The field as the search asks it: bounds are walls, `offsetMm` is added to every margin (above 0 = a relaxed field),
+ * `plugs` are balls that count as obstacles.
+ */
+export interface ClearSpace {
+  readonly field: ClearanceField;
+  readonly offsetMm: number;
+  readonly plugs: readonly Plug[];
+}
+
+export interface Plug {
+  readonly centre: Vec3;
+  readonly radiusMm: number;
+}
+
+/** A value that decides: a lower bound where the margin is surely wide, else the exact margin up to `EXACT_UP_TO_MM`. */
+export function marginAt(space: ClearSpace, x: number, y: number, z: number): number {
+  const walls = wallMargin(space, x, y, z);
+  if (walls < 0) return walls;
+  const coarse = space.field.coarseMarginMm(x, y, z) + space.offsetMm;
+  if (coarse >= COARSE_IS_ENOUGH_MM) return Math.min(walls, coarse);
+  return Math.min(walls, space.field.marginMm(x, y, z, EXACT_UP_TO_MM - space.offsetMm) + space.offsetMm);
+}
+
+/** Least of the distances to the box's faces from inside and to the plugs; negative outside or in a plug. */
+export function wallMargin(space: ClearSpace, x: number, y: number, z: number): number {
+  const { min, max } = space.field.bounds;
+  let least = Math.min(x - min[0], max[0] - x, y - min[1], max[1] - y, z - min[2], max[2] - z);
+  for (const { centre, radiusMm } of space.plugs) {
+    least = Math.min(least, Math.hypot(x - centre[0], y - centre[1], z - centre[2]) - radiusMm);
+  }
+  return least;
+}
+
+/** Whether a point lies in one of the plugs. */
+export function isPlugged(space: ClearSpace, x: number, y: number, z: number): boolean {
+  for (const { centre, radiusMm } of space.plugs) {
+    if (Math.hypot(x - centre[0], y - centre[1], z - centre[2]) < radiusMm) return true;
+  }
+  return false;
+}
+
+/**
+ * Whether a segment starting at `pose` is clear. Conservative advancement: from a margin m the next place asked is
+ * (m + 2 tol) / lipschitz further on, so between two places with margins of at least 0 it is nowhere below -tol, tol =
+ * CLEARANCE_PROOF_MM. That is a proof, not sampling.
+ */
+export function isSegmentClear(space: ClearSpace, pose: Pose, segment: PathSegment): boolean {
+  return segmentMargin(space, pose, segment) >= 0;
+}
+
+/** Least margin met along a segment, stopping at the first below 0; places asked as in `isSegmentClear`. */
+export function segmentMargin(space: ClearSpace, pose: Pose, segment: PathSegment): number {
+  const total = segmentLengthMm(segment);
+  const [px, py, pz] = pose.point;
+  const [tx, ty, tz] = pose.direction;
+  const arc = segment.kind === 'arc';
+  const radius = arc ? segment.radiusMm : 1;
+  const [nx, ny, nz] = arc ? segment.normal : pose.direction;
+  let least = Number.POSITIVE_INFINITY;
+  for (let s = 0; ; ) {
+    const f = arc ? radius * Math.sin(s / radius) : s;
+    const g = arc ? radius * (1 - Math.cos(s / radius)) : 0;
+    const margin = marginAt(space, px + f * tx + g * nx, py + f * ty + g * ny, pz + f * tz + g * nz);
+    if (margin < least) least = margin;
+    if (margin < 0 || s >= total) return least;
+    s = Math.min(total, s + (margin + 2 * CLEARANCE_PROOF_MM) / space.field.lipschitz);
+  }
+}
+
+/** Whether a whole path is clear; probes the joints first, since a blocked path is mostly blocked at one of them. */
+export function isPathClear(space: ClearSpace, path: ArcLinePath): boolean {
+  const poses: Pose[] = [path.start];
+  for (const segment of path.segments) {
+    const from = poses.at(-1) as Pose;
+    const lengthMm = segmentLengthMm(segment);
+    if (!isPointClear(space, poseAlongSegment(from, segment, lengthMm / 2).point)) return false;
+    const end = poseAlongSegment(from, segment, lengthMm);
+    if (!isPointClear(space, end.point)) return false;
+    poses.push(end);
+  }
+  return path.segments.every((segment, i) => isSegmentClear(space, poses[i] as Pose, segment));
+}
+
+export function isPointClear(space: ClearSpace, point: Vec3): boolean {
+  return marginAt(space, point[0], point[1], point[2]) >= 0;
+}

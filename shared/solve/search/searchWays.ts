@@ -1,0 +1,158 @@
+import { invariant } from '../../base/invariant.ts';
+import { type RandomSource, seededRandom } from '../../base/random.ts';
+import { CLEARANCE_PROOF_MM } from '../../base/tolerances.ts';
+import { distance } from '../../base/vec3.ts';
+import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
+import { poseOnPath } from '../../geometry/arcLinePath.ts';
+import type { Candidate } from './candidate.ts';
+import type { ClearSpace, Plug } from './clearSpace.ts';
+import { shortestDirectConnection } from './directConnections.ts';
+import { passSameSides } from './distinctWays.ts';
+import { BUDGETS, type Budget } from './effort.ts';
+import { clearEndPoses, type EndPose, endPoses } from './endPoses.ts';
+import { firstWay, type GuideGrid, guideGridFor } from './firstWay.ts';
+import { narrowPlaces } from './narrowPlaces.ts';
+import { nearMiss } from './nearMiss.ts';
+import type { SearchProblem, SearchResult, Way } from './problem.ts';
+import { provenMargin } from './provenMargin.ts';
+import { shortenByShortcuts } from './shortcut.ts';
+
+/** A direct connection no longer than this many times the straight distance is taken without looking for a shorter way. */
+const DIRECT_IS_SHORT = 1.25;
+/** When all of the usual clocks of an end are blocked, this many times as many are tried before the end is called blocked. */
+const FINER_CLOCKS = 8;
+
+interface Setting {
+  readonly problem: SearchProblem;
+  readonly space: ClearSpace;
+  readonly budget: Budget;
+  readonly starts: readonly EndPose[];
+  readonly goals: readonly EndPose[];
+  readonly guideGrid: GuideGrid;
+  readonly random: RandomSource;
+  readonly watch: Watch;
+}
+
+/**
+ * Finds up to `problem.ways` clear ways of bounded curvature from one end to the other, shortest first. Frame and units:
+ * bay frame, mm, rad. Method: direct connections; else lattice search, then trees; each way is shortened; further ways are
+ * looked for with the narrow places of earlier ones plugged. The ways are arcs and straights of at least `minRadiusMm`, proven
+ * clear to CLEARANCE_PROOF_MM; their lengths are upper bounds, not proven least. All limits are counts: the same problem and
+ * seed give the same answer on every host. Throws Cancelled when the watch says so.
+ */
+export function searchWays(problem: SearchProblem, watch: Watch): SearchResult {
+  invariant(problem.minRadiusMm > 0, `searchWays: minRadiusMm must be above 0, got ${problem.minRadiusMm}`);
+  invariant(problem.field.lipschitz >= 1, `searchWays: lipschitz must be at least 1, got ${problem.field.lipschitz}`);
+  stopIfCancelled(watch);
+  const budget = BUDGETS[problem.effort];
+  const space: ClearSpace = { field: problem.field, offsetMm: 0, plugs: [] };
+  const starts = standingPoses(space, problem, 'from', budget);
+  const goals = standingPoses(space, problem, 'to', budget);
+  if (starts.length === 0 || goals.length === 0) {
+    const outcome = starts.length === 0 ? 'start-blocked' : 'goal-blocked';
+    return { outcome, ways: [], ...nearMiss(problem, watch) };
+  }
+  const random = seededRandom(problem.seed);
+  const guideGrid = guideGridFor(space, problem.minRadiusMm);
+  const setting: Setting = { problem, space, budget, starts, goals, guideGrid, random, watch };
+  return search(setting);
+}
+
+function search(setting: Setting): SearchResult {
+  const { problem, watch } = setting;
+  watch.report({ fraction: 0, doing: 'Looking for a way' });
+  const first = bestFirstCandidate(setting);
+  if (first.candidates.length === 0) {
+    const outcome = first.nothingLeft ? 'no-way-found' : 'exhausted';
+    const miss = nearMiss(problem, partOf(watch, 0.5, 1));
+    return { outcome, ways: [], ...miss, expanded: first.expanded + miss.expanded };
+  }
+  watch.report({ fraction: 0.4, doing: 'Shortening' });
+  const ways = distinct(
+    setting,
+    first.candidates.map((candidate) => shorten(setting, candidate)),
+  );
+  let { expanded } = first;
+  for (
+    let attempt = 0;
+    ways.length < problem.ways && attempt < setting.budget.plugsPerWay * (problem.ways - 1);
+    attempt++
+  ) {
+    watch.report({ fraction: 0.5 + (0.5 * attempt) / (2 * problem.ways), doing: 'Looking for other ways' });
+    const other = otherWay(setting, ways, attempt);
+    expanded += other.expanded;
+    if (other.candidate) ways.splice(0, ways.length, ...distinct(setting, [...ways, other.candidate]));
+  }
+  return {
+    outcome: 'found',
+    ways: ways.slice(0, problem.ways).map((candidate) => proven(setting, candidate)),
+    expanded,
+  };
+}
+
+/** Clear poses of an end at the usual clocks; at finer ones when all of those are blocked. */
+function standingPoses(space: ClearSpace, problem: SearchProblem, end: 'from' | 'to', budget: Budget): EndPose[] {
+  const usual = clearEndPoses(space, endPoses(problem[end], budget.clocks));
+  if (usual.length > 0 || problem[end].kind === 'held') return usual;
+  return clearEndPoses(space, endPoses(problem[end], FINER_CLOCKS * budget.clocks));
+}
+
+function bestFirstCandidate(setting: Setting): { candidates: Candidate[]; expanded: number; nothingLeft: boolean } {
+  const { problem, space, starts, goals, budget, guideGrid, random, watch } = setting;
+  const direct = shortestDirectConnection(space, starts, goals, problem.minRadiusMm);
+  if (direct) {
+    const apart = distance(direct.path.start.point, poseOnPath(direct.path, direct.lengthMm).point);
+    if (direct.lengthMm <= DIRECT_IS_SHORT * apart) return { candidates: [direct], expanded: 0, nothingLeft: false };
+  }
+  const found = firstWay(space, starts, goals, problem.minRadiusMm, guideGrid, budget, random, watch);
+  const candidates = [direct, found.candidate].filter((candidate) => candidate !== undefined);
+  return { candidates, expanded: found.expanded, nothingLeft: found.nothingLeft };
+}
+
+function shorten({ space, problem, budget, random, watch }: Setting, candidate: Candidate): Candidate {
+  return shortenByShortcuts(space, problem, candidate, random, budget.shortcutFailures, watch);
+}
+
+/** Shortest first; of candidates that pass the same sides only the shortest is kept. */
+function distinct({ space }: Setting, candidates: readonly Candidate[]): Candidate[] {
+  const kept: Candidate[] = [];
+  for (const candidate of [...candidates].sort((a, b) => a.lengthMm - b.lengthMm)) {
+    if (!kept.some((other) => passSameSides(space, other.path, candidate.path))) kept.push(candidate);
+  }
+  return kept;
+}
+
+/** A search with a narrow place of each way known so far plugged: which place, and how wide a plug, goes by the attempt. */
+function otherWay(
+  setting: Setting,
+  ways: readonly Candidate[],
+  attempt: number,
+): { candidate?: Candidate; expanded: number } {
+  const { problem, space, budget, guideGrid, random, watch } = setting;
+  const plugs = ways.flatMap((way) => plugOn(setting, way, attempt));
+  const plugged: ClearSpace = { ...space, plugs };
+  const starts = clearEndPoses(plugged, setting.starts);
+  const goals = clearEndPoses(plugged, setting.goals);
+  if (plugs.length === 0 || starts.length === 0 || goals.length === 0) return { expanded: 0 };
+  const half = { latticeStates: budget.latticeStates / 2, treeSteps: 0 };
+  const found = firstWay(plugged, starts, goals, problem.minRadiusMm, guideGrid, half, random, watch);
+  if (!found.candidate) return { expanded: found.expanded };
+  // Shortened first with the plugs in place, so that it does not slip back to the way it was to avoid.
+  const apart = shortenByShortcuts(plugged, problem, found.candidate, random, budget.shortcutFailures, watch);
+  return { candidate: shorten(setting, apart), expanded: found.expanded };
+}
+
+/** The way's places of least margin, away from its ends, in order; the attempt chooses among them and the plug's width. */
+function plugOn({ problem, space }: Setting, way: Candidate, attempt: number): Plug[] {
+  const places = narrowPlaces(space, way.path, problem.minRadiusMm);
+  if (places.length === 0) return [];
+  const centre = places[attempt % places.length];
+  const radiusMm = problem.minRadiusMm * (1 + 0.5 * attempt);
+  return centre ? [{ centre, radiusMm }] : [];
+}
+
+function proven({ space }: Setting, { path, lengthMm, fromClockRad, toClockRad }: Candidate): Way {
+  const { atLeastMm } = provenMargin(space, path);
+  invariant(atLeastMm >= -2 * CLEARANCE_PROOF_MM, `searchWays: a way checked clear has margin ${atLeastMm}`);
+  return { path, lengthMm, fromClockRad, toClockRad, leastMarginMm: atLeastMm };
+}
