@@ -1,0 +1,32 @@
+import { z } from 'zod';
+import { LayReport, REPORT_VERSION } from '../lay/schema.ts';
+import { End, Hose, Sleeve } from '../parts/schema.ts';
+import { PROJECT_VERSION, Project } from '../project/schema.ts';
+
+/** A JSON Schema, draft 2020-12, as plain data. */
+export type JsonSchema = Readonly<Record<string, unknown>>;
+
+/**
+ * The published shape of the project file. What JSON Schema cannot say (a hot skin's temperature, a clamp's axis, names
+ * that must exist) `parseProject` checks on top: it accepts nothing that this refuses.
+ */
+export function projectJsonSchema(): JsonSchema {
+  return published(Project, 'project', PROJECT_VERSION, 'Hosewright project');
+}
+
+/** The published shape of the lay report. */
+export function layReportJsonSchema(): JsonSchema {
+  return published(LayReport, 'lay-report', REPORT_VERSION, 'Hosewright lay report');
+}
+
+/** The published shape of the part tables once read: rows by kind. In the CSV files the same keys stand in snake case. */
+export function partTableJsonSchema(): JsonSchema {
+  const tables = z.strictObject({ hoses: z.array(Hose), ends: z.array(End), sleeves: z.array(Sleeve) });
+  return published(tables, 'part-tables', 1, 'Hosewright part tables');
+}
+
+function published(schema: z.ZodType, name: string, version: number, title: string): JsonSchema {
+  const body = z.toJSONSchema(schema, { io: 'input', target: 'draft-2020-12' });
+  const { $schema, ...rest } = body;
+  return { $schema, $id: `urn:hosewright:schema:${name}:${version}`, title, ...rest };
+}

@@ -1,0 +1,17 @@
+import type { SkinKind, Support } from '../project/schema.ts';
+
+/** What a patch of the bay is. */
+export const SKIN_WORDS: Readonly<Record<SkinKind, string>> = {
+  plain: 'Plain',
+  hot: 'Hot',
+  composite: 'Composite',
+  'sharp-edge': 'Sharp edge',
+  moving: 'Moving',
+};
+
+/** What holds or guides a hose on its way. */
+export const SUPPORT_WORDS: Readonly<Record<Support['kind'], string>> = {
+  clamp: 'Clamp',
+  'pass-through': 'Pass-through',
+  waypoint: 'Waypoint',
+};

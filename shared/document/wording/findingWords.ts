@@ -1,0 +1,48 @@
+import type { Outcome, Severity } from '../lay/schema.ts';
+
+/** How grave a finding is, in one word and in a sentence. */
+export const SEVERITY_WORDS: Readonly<Record<Severity, { readonly word: string; readonly meaning: string }>> = {
+  stop: { word: 'Stop', meaning: 'Do not cut.' },
+  look: { word: 'Look', meaning: 'Decide before cutting.' },
+  note: { word: 'Note', meaning: 'Know it.' },
+};
+
+/** How laying a run ended. */
+export const OUTCOME_WORDS: Readonly<Record<Outcome, { readonly word: string; readonly meaning: string }>> = {
+  laid: { word: 'Laid', meaning: 'Meets bend radius and clearance.' },
+  'near-miss': { word: 'Near miss', meaning: 'The best lay found breaks a limit.' },
+  'no-way': { word: 'No way', meaning: 'No lay was found.' },
+};
+
+/** Every check, in the order that findings are listed. */
+export const CHECK_NAMES = [
+  'laid',
+  'bendRadius',
+  'straightTail',
+  'slack',
+  'clearance',
+  'heatDistance',
+  'chafe',
+  'clampSpacing',
+  'drainFall',
+  'turboDrainEnds',
+  'coolantHighPoint',
+  'staticCharge',
+] as const;
+export type CheckName = (typeof CHECK_NAMES)[number];
+
+/** What a check looks at, as window and papers head it. */
+export const CHECK_WORDS: Readonly<Record<CheckName, string>> = {
+  laid: 'The lay itself',
+  bendRadius: 'Bend radius',
+  straightTail: 'Straight hose at the ends',
+  slack: 'Slack',
+  clearance: 'Clearance',
+  heatDistance: 'Distance to heat',
+  chafe: 'Chafe',
+  clampSpacing: 'Clamp spacing',
+  drainFall: 'Fall of the drain',
+  turboDrainEnds: 'Ends on the drain',
+  coolantHighPoint: 'Trapped air',
+  staticCharge: 'Static charge',
+};

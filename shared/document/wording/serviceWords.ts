@@ -1,0 +1,30 @@
+import type { Fluid, Purpose } from '../project/schema.ts';
+
+/** What a run is for, as window and papers say it. */
+export const PURPOSE_WORDS: Readonly<Record<Purpose, string>> = {
+  'turbo-oil-feed': 'Turbo oil feed',
+  'turbo-oil-drain': 'Turbo oil drain',
+  'turbo-water': 'Turbo water',
+  'oil-pressure': 'Oil, pressure side',
+  'oil-suction': 'Oil, suction side',
+  'oil-cooler': 'Oil cooler',
+  fuel: 'Fuel',
+  coolant: 'Coolant',
+  'raw-water': 'Raw water',
+  breather: 'Breather',
+  other: 'Other service',
+};
+
+/** What runs in it. */
+export const FLUID_WORDS: Readonly<Record<Fluid, string>> = {
+  'engine-oil': 'Engine oil',
+  petrol: 'Petrol (gasoline)',
+  e85: 'E85 (ethanol fuel)',
+  methanol: 'Methanol',
+  avgas: 'Avgas',
+  diesel: 'Diesel',
+  coolant: 'Coolant (glycol and water)',
+  'raw-water': 'Raw water',
+  air: 'Air',
+  other: 'Other fluid',
+};
