@@ -18,6 +18,7 @@ import { factor, newton, type RodRun } from './rodNewton.ts';
 import type { RodContact, RodProblem, RodShape } from './rodProblem.ts';
 import { endAt, type Reach, reach } from './rodReach.ts';
 import { type RodWorkspace, rodScale, takeWorkspace } from './rodState.ts';
+import { softenGuess } from './softenGuess.ts';
 
 /** The guess with its end points put on the ends' points, the rest moved along in proportion. */
 function fittedGuess(problem: RodProblem, start: Reach): Float64Array {
@@ -59,6 +60,8 @@ function startRun(problem: RodProblem, start: Reach, ws: RodWorkspace): RodRun {
   const length = start.kind === 'slack' ? problem.lengthMm : 0;
   setTangents(ws, resampleToLength(fitted, length, problem.edges, problem.down));
   placeNodes(ws.state, problem, scale);
+  if (start.kind === 'slack') softenGuess(ws);
+  placeNodes(ws.state, problem, scale);
   return {
     problem,
     scale,
@@ -69,6 +72,7 @@ function startRun(problem: RodProblem, start: Reach, ws: RodWorkspace): RodRun {
     residual: 0,
     penalty: 0,
     shift: 0,
+    stiffenings: 0,
     touching: false,
   };
 }
@@ -80,24 +84,29 @@ function deepestMm(ws: RodWorkspace): number {
   return deepest;
 }
 
-/** Newton, and again with stiffer contact where something is pressed in too deep; true at an equilibrium. */
-function settle(run: RodRun, watch: Watch): boolean {
-  let stiffness = run.problem.contactStiffnessNPerMm ?? CONTACT_STIFFNESS_N_PER_MM;
-  for (let i = 0; ; i++) {
-    if (!newton(run, watch)) return false;
-    if (!run.touching || i === MAX_STIFFENINGS || deepestMm(run.ws) <= MAX_PRESSED_MM) return true;
-    stiffness *= STIFFENING;
-    run.loads = rodLoads(run.problem, run.scale, stiffness);
-  }
+/** Makes the contact stiffer where something is pressed in too deep; false where nothing is, or it is stiff enough. */
+function stiffened(run: RodRun): boolean {
+  if (!run.touching || run.stiffenings === MAX_STIFFENINGS || deepestMm(run.ws) <= MAX_PRESSED_MM) return false;
+  run.stiffenings++;
+  const first = run.problem.contactStiffnessNPerMm ?? CONTACT_STIFFNESS_N_PER_MM;
+  run.loads = rodLoads(run.problem, run.scale, first * STIFFENING ** run.stiffenings);
+  return true;
 }
 
-/** Settles, leaving saddles, until the shape is a minimum or no way out is known. */
-function settleToMinimum(run: RodRun, watch: Watch): { converged: boolean; stable: boolean } {
-  for (let escapes = 0; ; escapes++) {
-    if (!settle(run, watch)) return { converged: false, stable: false };
-    if (factor(run, STABLE_SHIFT)) return { converged: true, stable: true };
-    if (run.problem.acceptSaddle || escapes === MAX_ESCAPES || !leaveSaddle(run))
-      return { converged: true, stable: false };
+/** Newton's method, over saddles and through stiffer contact, until the shape is a minimum or no way on is known. */
+function settle(run: RodRun, watch: Watch): { converged: boolean; stable: boolean } {
+  const { acceptSaddle } = run.problem;
+  for (let escapes = 0; ; ) {
+    const mayEscape = !acceptSaddle && escapes < MAX_ESCAPES;
+    const end = newton(run, watch, mayEscape);
+    if (end === 'lost') return { converged: false, stable: false };
+    if (end === 'equilibrium') {
+      if (stiffened(run)) continue;
+      const stable = factor(run, STABLE_SHIFT);
+      if (stable || !mayEscape) return { converged: true, stable };
+    }
+    escapes++;
+    if (!leaveSaddle(run)) return { converged: false, stable: false };
   }
 }
 
@@ -173,7 +182,7 @@ export function relaxRod(problem: RodProblem, watch: Watch = UNWATCHED): RodShap
 
 function relaxed(run: RodRun, watch: Watch): RodShape {
   try {
-    const { converged, stable } = settleToMinimum(run, watch);
+    const { converged, stable } = settle(run, watch);
     return shapeOf(run, converged ? 'converged' : 'not-converged', stable);
   } catch (stopped) {
     if (stopped instanceof Cancelled) return shapeOf(run, 'cancelled', false);

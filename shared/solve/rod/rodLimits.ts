@@ -39,6 +39,12 @@ export const ENERGY_ROUNDING = 1e-13;
 /** Length and distance of the ends nearer than this (relative) are equal: a straight hose. */
 export const STRAIGHT_RELATIVE = 1e-10;
 
+/** Residual (as in `RodShape`) below which an indefinite Hessian is read as a saddle ahead. */
+export const SADDLE_RESIDUAL = 1e-2;
+
+/** Steps refused one after the other, each with a larger shift, before giving up. */
+export const MAX_REFUSED = 6;
+
 /** Turn of an edge by which a saddle is left, rad. */
 export const ESCAPE_TURN = 0.25;
 

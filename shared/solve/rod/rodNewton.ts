@@ -8,9 +8,12 @@ import {
   MAX_CLOCK_TURN,
   MAX_EDGE_TURN,
   MAX_HALVINGS,
+  MAX_REFUSED,
   MAX_SHIFTS,
   NEUTRAL_SHIFT,
+  SADDLE_RESIDUAL,
   SHIFT_GROWTH,
+  STABLE_SHIFT,
   SUFFICIENT_DECREASE,
 } from './rodLimits.ts';
 import type { RodProblem } from './rodProblem.ts';
@@ -32,6 +35,8 @@ export interface RodRun {
   /** Hessian shift of the last step, in units of EI l / L^2 */
   shift: number;
   touching: boolean;
+  /** times the contact was made stiffer */
+  stiffenings: number;
 }
 
 const multiplierStep = new Float64Array(3);
@@ -160,21 +165,31 @@ function take(run: RodRun, fraction: number, change: Float64Array): true {
   return true;
 }
 
-/** Newton's method on the closure from the workspace's state; true where it reached an equilibrium. */
-export function newton(run: RodRun, watch: Watch): boolean {
-  const { ws } = run;
+/** Where Newton's method ended: at an equilibrium, close to one that is no minimum, or nowhere. */
+export type NewtonEnd = 'equilibrium' | 'near-saddle' | 'lost';
+
+function nearSaddle(run: RodRun): boolean {
+  return run.residual < SADDLE_RESIDUAL && !factor(run, STABLE_SHIFT);
+}
+
+/**
+ * Newton's method on the closure from the workspace's state. With `avoidSaddles` it stops on nearing an equilibrium
+ * that is no minimum, where shifted steps would only creep towards it.
+ */
+export function newton(run: RodRun, watch: Watch, avoidSaddles: boolean): NewtonEnd {
   let refused = 0;
   run.penalty = 0;
   run.shift = 0;
   while (!look(run)) {
     stopIfCancelled(watch);
-    if (run.iterations >= run.maxIterations || refused > 6) return false;
+    if (run.iterations >= run.maxIterations || refused > MAX_REFUSED) return 'lost';
+    if (avoidSaddles && nearSaddle(run)) return 'near-saddle';
     run.iterations++;
     const least = refused > 0 ? Math.max(FIRST_SHIFT, run.shift * SHIFT_GROWTH ** 2) : NEUTRAL_SHIFT;
-    if (!factorConvex(run, least)) return false;
-    sweepForward(ws, undefined, ws.step, multiplierStep);
+    if (!factorConvex(run, least)) return 'lost';
+    sweepForward(run.ws, undefined, run.ws.step, multiplierStep);
     if (search(run)) refused = 0;
     else refused++;
   }
-  return true;
+  return 'equilibrium';
 }
