@@ -3,6 +3,8 @@ export type Vec3 = readonly [number, number, number];
 
 export const ZERO: Vec3 = [0, 0, 0];
 export const UP: Vec3 = [0, 0, 1];
+/** The way things fall in the levelled bay. */
+export const DOWN: Vec3 = [0, 0, -1];
 
 export function add(a: Vec3, b: Vec3): Vec3 {
   return [a[0] + b[0], a[1] + b[1], a[2] + b[2]];

@@ -1,0 +1,52 @@
+import { bad, good, type Problem, type Result } from '../base/result.ts';
+import type { Watch } from '../base/watch.ts';
+import { skinOfPart } from '../document/project/skinOfPart.ts';
+import { mergeMeshes } from '../geometry/meshImport/mergeMeshes.ts';
+import { openMesh } from '../geometry/meshImport/openMesh.ts';
+import { placeMesh } from '../geometry/meshImport/placeMesh.ts';
+import type { TriMesh } from '../geometry/triMesh.ts';
+import { type BayIndex, buildBayIndex } from '../solve/bay/bayIndex.ts';
+import type { ReadProject } from './readProject.ts';
+
+/** What a worker keeps from job to job: the bay last opened and its index, which are costly and seldom change. */
+export interface JobMemory {
+  mesh?: { key: string; mesh: TriMesh; warnings: readonly Problem[] };
+  index?: { key: string; index: BayIndex };
+}
+
+export function newJobMemory(): JobMemory {
+  return {};
+}
+
+/** The bay's meshes in the bay frame, as one. */
+export async function bayMesh(
+  read: ReadProject,
+  memory: JobMemory,
+): Promise<Result<{ mesh: TriMesh; warnings: readonly Problem[] }>> {
+  const { meshes } = read.resolved.project.bay;
+  const key = JSON.stringify(meshes.map((m, i) => [read.meshes[i]?.sha256, m.unit, m.upAxis]));
+  if (memory.mesh?.key === key) return good(memory.mesh);
+  const placed: TriMesh[] = [];
+  const warnings: Problem[] = [];
+  const problems: Problem[] = [];
+  for (const [i, mesh] of meshes.entries()) {
+    const opened = await openMesh(mesh.path, (read.meshes[i] as ReadProject['meshes'][number]).bytes);
+    if (!opened.ok) problems.push(...opened.problems);
+    else {
+      placed.push(placeMesh(opened.value.mesh, mesh.unit, mesh.upAxis));
+      warnings.push(...opened.value.warnings);
+    }
+  }
+  if (problems.length > 0) return bad(problems);
+  memory.mesh = { key, mesh: mergeMeshes(placed), warnings };
+  return good(memory.mesh);
+}
+
+/** The index of the bay by skin; built again when a mesh or a skin's parts changed. */
+export function bayIndex(read: ReadProject, mesh: TriMesh, memory: JobMemory, watch: Watch): BayIndex {
+  const { project } = read.resolved;
+  const key = JSON.stringify([memory.mesh?.key, project.bay.skins]);
+  if (memory.index?.key !== key)
+    memory.index = { key, index: buildBayIndex(mesh, (part) => skinOfPart(project, part), watch) };
+  return memory.index.index;
+}

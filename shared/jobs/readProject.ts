@@ -1,0 +1,82 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
+import { bad, good, type Problem, type Result } from '../base/result.ts';
+import { type PartFile, parsePartTables } from '../document/parts/parsePartTables.ts';
+import { parseProject } from '../document/project/parseProject.ts';
+import { type ResolvedProject, resolveProject } from '../document/project/resolve.ts';
+import type { Project } from '../document/project/schema.ts';
+import { serialiseProject } from '../document/project/serialiseProject.ts';
+import type { ProjectFiles } from './contract.ts';
+
+/** A project read from its files, with everything it names looked up. */
+export interface ReadProject {
+  readonly resolved: ResolvedProject;
+  readonly warnings: readonly Problem[];
+  /** sha-256 of what the answers depend on: the project as it reads, its tables and its meshes. */
+  readonly inputHash: string;
+  readonly meshes: readonly { readonly path: string; readonly bytes: Uint8Array; readonly sha256: string }[];
+}
+
+/** Reads and validates a project with its tables and hashes its meshes; every problem at once. Meshes are not opened here. */
+export function readProject(input: ProjectFiles): Result<ReadProject> {
+  const parsed = parseProject(input.projectText);
+  if (!parsed.ok) return parsed;
+  const project = parsed.value;
+  const files = new Map(input.files.map((f) => [f.path, f.bytes]));
+  const missing = namedFiles(project).filter(({ path }) => !files.has(path));
+  if (missing.length > 0)
+    return bad(missing.map(({ where, path }) => ({ path: where, message: `the file ${path} is not there` })));
+  const tables = tableFiles(project, files);
+  const parts = parsePartTables(tables);
+  if (!parts.ok) return parts;
+  const resolved = resolveProject(project, parts.value);
+  if (!resolved.ok) return bad(resolved.problems);
+  const meshes = project.bay.meshes.map(({ path }) => {
+    const bytes = files.get(path) as Uint8Array;
+    return { path, bytes, sha256: bytesToHex(sha256(bytes)) };
+  });
+  return good({
+    resolved: resolved.value,
+    warnings: [...resolved.warnings, ...changedMeshes(project, meshes)],
+    inputHash: hashOf([serialiseProject(project), ...tables.map((t) => t.text), ...meshes.map((m) => m.sha256)]),
+    meshes,
+  });
+}
+
+function namedFiles(project: Project): { where: string; path: string }[] {
+  return [
+    ...project.bay.meshes.map((m, i) => ({ where: `bay.meshes[${i}].path`, path: m.path })),
+    ...(['hoses', 'ends', 'sleeves'] as const).flatMap((kind) =>
+      project.tables[kind].map((path, i) => ({ where: `tables.${kind}[${i}]`, path })),
+    ),
+  ];
+}
+
+function tableFiles(project: Project, files: ReadonlyMap<string, Uint8Array>): PartFile[] {
+  const decoder = new TextDecoder();
+  return (['hoses', 'ends', 'sleeves'] as const).flatMap((kind) =>
+    project.tables[kind].map((path) => ({ path, kind, text: decoder.decode(files.get(path)) })),
+  );
+}
+
+/** A mesh that is not the one the ports were placed on is used, but said. */
+function changedMeshes(project: Project, meshes: ReadProject['meshes']): Problem[] {
+  return project.bay.meshes.flatMap((mesh, i) => {
+    const found = meshes[i]?.sha256;
+    if (found === mesh.sha256) return [];
+    return [
+      {
+        path: `bay.meshes[${i}].sha256`,
+        message: `${mesh.path} has changed since the ports were placed on it: look at every port again`,
+        got: JSON.stringify(found),
+      },
+    ];
+  });
+}
+
+function hashOf(texts: readonly string[]): string {
+  const hash = sha256.create();
+  const encoder = new TextEncoder();
+  for (const text of texts) hash.update(encoder.encode(`${text.length}:${text}`));
+  return bytesToHex(hash.digest());
+}

@@ -1,0 +1,134 @@
+import { bad, good, type Problem, type Result } from '../base/result.ts';
+import { SOLVER_VERSION } from '../base/version.ts';
+import { Cancelled, partOf, type Watch } from '../base/watch.ts';
+import { type Lay, type LayReport, REPORT_FORMAT, REPORT_VERSION } from '../document/lay/schema.ts';
+import { bodyOfPart, skinOfPart } from '../document/project/skinOfPart.ts';
+import { makeSheets } from '../sheets/index.ts';
+import { runChecks } from '../solve/checks/index.ts';
+import { layRuns } from '../solve/layRun/layRuns.ts';
+import type { JobEnd, JobInput, JobName, JobOutput } from './contract.ts';
+import { bayIndex, bayMesh, type JobMemory } from './jobMemory.ts';
+import { type ReadProject, readProject } from './readProject.ts';
+
+export { type JobMemory, newJobMemory } from './jobMemory.ts';
+
+type Job<N extends JobName> = (input: JobInput<N>, watch: Watch, memory: JobMemory) => Promise<Result<JobOutput<N>>>;
+
+const JOBS: { [N in JobName]: Job<N> } = { openProject, layRuns: layRunsJob, checkLays, makeSheets: makeSheetsJob };
+
+/**
+ * Does one named job, the same on every host. Bad input and a cancel come back as ends; anything thrown beside is our
+ * own mistake and is left to the host, which throws the worker away.
+ */
+export async function runJob<N extends JobName>(
+  name: N,
+  input: JobInput<N>,
+  watch: Watch,
+  memory: JobMemory,
+): Promise<JobEnd<N>> {
+  try {
+    const result = await (JOBS[name] as Job<N>)(input, watch, memory);
+    return result.ok ? { kind: 'done', output: result.value } : { kind: 'bad-input', problems: result.problems };
+  } catch (error) {
+    if (error instanceof Cancelled) return { kind: 'cancelled' };
+    throw error;
+  }
+}
+
+async function openProject(
+  input: JobInput<'openProject'>,
+  watch: Watch,
+  memory: JobMemory,
+): Promise<Result<JobOutput<'openProject'>>> {
+  watch.report({ fraction: 0, doing: 'reading the project' });
+  const read = readProject(input);
+  if (!read.ok) return read;
+  const { project } = read.value.resolved;
+  const opened = await bayMesh(read.value, memory);
+  if (!opened.ok) return opened;
+  const { mesh } = opened.value;
+  return good({
+    bay: {
+      // Copies: the worker keeps its own.
+      positions: mesh.positions.slice(),
+      indices: mesh.indices.slice(),
+      parts: mesh.parts.map((p) => ({
+        ...p,
+        skin: skinOfPart(project, p.name).id,
+        body: bodyOfPart(project, p.name).id,
+      })),
+    },
+    warnings: [...read.value.warnings, ...opened.value.warnings],
+  });
+}
+
+async function layRunsJob(input: JobInput<'layRuns'>, watch: Watch, memory: JobMemory): Promise<Result<LayReport>> {
+  const read = readProject(input);
+  if (!read.ok) return read;
+  const { resolved } = read.value;
+  const wanted = input.runs ?? resolved.runs.map((r) => r.run.id);
+  const unknown = unknownRuns(wanted, read.value);
+  if (unknown.length > 0) return bad(unknown);
+  const opened = await bayMesh(read.value, memory);
+  if (!opened.ok) return opened;
+  const bay = bayIndex(read.value, opened.value.mesh, memory, partOf(watch, 0, 0.1));
+  const chosen = resolved.runs.filter((r) => wanted.includes(r.run.id));
+  const known = new Set(resolved.runs.map((r) => r.run.id));
+  const kept = (input.earlier?.lays ?? []).filter((l) => known.has(l.run) && !wanted.includes(l.run));
+  const lays = layRuns({ project: resolved.project, bay }, resolved, chosen, kept, partOf(watch, 0.1, 1));
+  return good(reportOf(read.value, lays));
+}
+
+async function checkLays(input: JobInput<'checkLays'>): Promise<Result<LayReport>> {
+  const read = readProject(input);
+  if (!read.ok) return read;
+  const known = new Set(read.value.resolved.runs.map((r) => r.run.id));
+  return good(
+    reportOf(
+      read.value,
+      input.report.lays.filter((l) => known.has(l.run)),
+    ),
+  );
+}
+
+async function makeSheetsJob(input: JobInput<'makeSheets'>, watch: Watch): Promise<Result<JobOutput<'makeSheets'>>> {
+  const read = readProject(input);
+  if (!read.ok) return read;
+  const wanted = input.runs;
+  const unknown = unknownRuns(wanted ?? [], read.value);
+  if (unknown.length > 0) return bad(unknown);
+  const { project, runs } = read.value.resolved;
+  watch.report({ fraction: 0.2, doing: 'drawing the papers' });
+  const files = await makeSheets({
+    project,
+    report: input.report,
+    runs: wanted === undefined ? runs : runs.filter((r) => wanted.includes(r.run.id)),
+    fonts: input.fonts,
+    printedOn: input.printedOn,
+  });
+  return good({ files });
+}
+
+function unknownRuns(wanted: readonly string[], read: ReadProject): Problem[] {
+  const known = read.resolved.runs.map((r) => r.run.id);
+  return wanted
+    .filter((id) => !known.includes(id))
+    .map((id) => ({
+      path: 'run',
+      message: `no run is called this; there are ${known.join(', ')}`,
+      got: JSON.stringify(id),
+    }));
+}
+
+function reportOf(read: ReadProject, lays: readonly Lay[]): LayReport {
+  const { project } = read.resolved;
+  return {
+    format: REPORT_FORMAT,
+    version: REPORT_VERSION,
+    solverVersion: SOLVER_VERSION,
+    seed: project.seed,
+    project: { name: project.name, exampleData: project.exampleData, inputHash: read.inputHash },
+    lays: [...lays],
+    findings: runChecks(read.resolved, lays),
+  };
+}

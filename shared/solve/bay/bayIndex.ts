@@ -1,0 +1,46 @@
+import { stopIfCancelled, type Watch } from '../../base/watch.ts';
+import type { Skin } from '../../document/project/schema.ts';
+import { type Box, boxOfMesh, growBox } from '../../geometry/box.ts';
+import { type Bvh, buildBvh } from '../../geometry/bvh.ts';
+import { buildDistanceGrid, type DistanceGrid } from '../../geometry/distanceGrid.ts';
+import type { TriMesh } from '../../geometry/triMesh.ts';
+
+/** mm. Cells of the coarse distance grid: 10 mm is small against any hose's bend and builds in a fraction of a second. */
+const GRID_CELL_MM = 10;
+/** mm. How far outside the scanned bay a hose may run: what was not scanned is not known to be free. */
+const BEYOND_SCAN_MM = 40;
+
+/** One skin of the bay, ready to be asked for distances. */
+export interface IndexedSkin {
+  readonly skin: Skin;
+  readonly bvh: Bvh;
+  readonly grid: DistanceGrid;
+}
+
+/** The bay, ready to be asked: built once, shared by all runs. */
+export interface BayIndex {
+  readonly mesh: TriMesh;
+  readonly bounds: Box;
+  readonly skins: readonly IndexedSkin[];
+}
+
+/** Groups the triangles by skin and indexes each. skinOf answers the skin of a part by its name. Skins without triangles are left out. */
+export function buildBayIndex(mesh: TriMesh, skinOf: (partName: string) => Skin, watch: Watch): BayIndex {
+  const groups = new Map<string, { skin: Skin; triangles: number[] }>();
+  for (const part of mesh.parts) {
+    const skin = skinOf(part.name);
+    const group = groups.get(skin.id) ?? { skin, triangles: [] };
+    groups.set(skin.id, group);
+    for (let i = 0; i < part.triangleCount; i++) group.triangles.push(part.firstTriangle + i);
+  }
+  const bounds = growBox(boxOfMesh(mesh), BEYOND_SCAN_MM);
+  const skins: IndexedSkin[] = [];
+  for (const { skin, triangles } of groups.values()) {
+    stopIfCancelled(watch);
+    if (triangles.length === 0) continue;
+    const chosen = Uint32Array.from(triangles);
+    watch.report({ fraction: skins.length / groups.size, doing: `indexing skin ${skin.name}` });
+    skins.push({ skin, bvh: buildBvh(mesh, chosen), grid: buildDistanceGrid(mesh, chosen, bounds, GRID_CELL_MM) });
+  }
+  return { mesh, bounds, skins };
+}

@@ -1,0 +1,53 @@
+import type { Vec3 } from '../../base/vec3.ts';
+import { nearestPoint, newNearest } from '../../geometry/bvh.ts';
+import { gridLowerBound } from '../../geometry/distanceGrid.ts';
+import type { ContactField } from '../rod/rodProblem.ts';
+import type { BayIndex } from './bayIndex.ts';
+import { askedDistanceMm } from './runField.ts';
+import { nearestTube, newNearestTube, type TubeField } from './tubeField.ts';
+
+/** mm. Beyond this a hose touches nothing on this step of its relaxation; further things are answered as this far. */
+const REACH_MM = 25;
+
+/**
+ * What a hose of the given outside radius may come to lie against: every surface of the bay and every other run. Gaps
+ * are exact up to 25 mm; the own-port rule keeps the mouth from being pushed off its own port.
+ */
+export function buildContactField(
+  bay: BayIndex,
+  tubes: TubeField,
+  outsideRadiusMm: number,
+  seats: readonly [Vec3, Vec3],
+): ContactField {
+  const near = newNearest();
+  const tube = newNearestTube();
+  return {
+    gapAt(x, y, z, out) {
+      const radius = askedDistanceMm(outsideRadiusMm, seats, [x, y, z]);
+      let reach = radius + REACH_MM;
+      let px = Number.NaN;
+      let py = Number.NaN;
+      let pz = Number.NaN;
+      for (const { bvh, grid } of bay.skins) {
+        if (gridLowerBound(grid, x, y, z) >= reach) continue;
+        if (!nearestPoint(bvh, x, y, z, reach, near)) continue;
+        reach = near.distanceMm;
+        px = near.x;
+        py = near.y;
+        pz = near.z;
+      }
+      if (nearestTube(tubes, x, y, z, reach, tube)) {
+        reach = tube.gapMm;
+        px = tube.x;
+        py = tube.y;
+        pz = tube.z;
+      }
+      out.gapMm = reach - radius;
+      const away = Math.hypot(x - px, y - py, z - pz);
+      const scale = away > 0 ? 1 / away : 0;
+      out.nx = away > 0 ? (x - px) * scale : 0;
+      out.ny = away > 0 ? (y - py) * scale : 0;
+      out.nz = away > 0 ? (z - pz) * scale : 1;
+    },
+  };
+}

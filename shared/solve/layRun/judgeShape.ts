@@ -1,0 +1,49 @@
+import { LIMIT_RELATIVE } from '../../base/tolerances.ts';
+import type { Vec3 } from '../../base/vec3.ts';
+import { curveLengthMm } from '../../geometry/cubicCurve.ts';
+import { leastAlong, leastRadius } from '../../geometry/curveLimits.ts';
+import type { RunField } from '../bay/runField.ts';
+import type { Shape } from './relaxRoute.ts';
+import type { RunSetting } from './runSetting.ts';
+
+/** How a relaxed hose stands against its radius and everything it must keep from. */
+export interface Judgement {
+  readonly radiusMm: number;
+  readonly radiusAtMm: number;
+  /** least margin of the field along the live hose, mm; negative = too near */
+  readonly marginMm: number;
+  readonly marginAtMm: number;
+  readonly marginPoint: Vec3;
+  /** 0 = meets everything; else how badly it fails, comparable between shapes of one run */
+  readonly fault: number;
+}
+
+/** mm and relative. How finely shapes are compared with each other; the lay that is kept is measured finer. */
+const JUDGE_GAP_MM = 0.25;
+const JUDGE_RADIUS_GAP = 0.002;
+
+/** Measures a shape well enough to choose between shapes. Radius by its proven bound, margin to JUDGE_GAP_MM. */
+export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): Judgement {
+  const radius = leastRadius(shape.curve, JUDGE_RADIUS_GAP);
+  const margin = leastAlong(
+    shape.curve,
+    setting.a.end.shoulderToMouthMm,
+    curveLengthMm(shape.curve) - setting.b.end.shoulderToMouthMm,
+    (p, upTo) => field.marginMm(p[0], p[1], p[2], upTo),
+    field.lipschitz,
+    JUDGE_GAP_MM,
+  );
+  const short = Math.max(0, 1 - radius.found / (setting.minRadiusMm * (1 - LIMIT_RELATIVE)));
+  const near = Math.max(0, -margin.found);
+  return {
+    radiusMm: radius.found,
+    radiusAtMm: radius.arcLengthMm,
+    marginMm: margin.found,
+    marginAtMm: margin.arcLengthMm,
+    marginPoint: margin.point,
+    fault: near + short * setting.minRadiusMm + (shape.settled ? 0 : UNSETTLED_FAULT),
+  };
+}
+
+/** A shape that did not come to rest is worse than any that did. */
+const UNSETTLED_FAULT = 1000;

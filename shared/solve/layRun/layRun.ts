@@ -1,0 +1,126 @@
+import { partOf, type Watch } from '../../base/watch.ts';
+import type { Lay } from '../../document/lay/schema.ts';
+import type { ResolvedRun } from '../../document/project/resolve.ts';
+import type { Project } from '../../document/project/schema.ts';
+import type { BayIndex } from '../bay/bayIndex.ts';
+import { buildContactField } from '../bay/contactField.ts';
+import { buildRunField, type RunField } from '../bay/runField.ts';
+import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
+import { type Candidate, findShape } from './findShape.ts';
+import { measureLay } from './measureLay.ts';
+import { reasonOf } from './reasonOf.ts';
+import { type Route, routeRun } from './routeRun.ts';
+import { runKeeps, runSetting } from './runLimits.ts';
+import { type RunSetting, seatsOf } from './runSetting.ts';
+
+export interface LayContext {
+  readonly project: Project;
+  readonly bay: BayIndex;
+}
+
+/**
+ * One attempt: how much of each clearance and of the straight tails is asked. The first asks for all. Later ones give
+ * up tail before clearance, then clearance, to find the lay that breaks least; the last looks through everything, only
+ * to have a hose to show.
+ */
+interface Attempt {
+  readonly clearanceShare: number;
+  readonly tailShare: number;
+  readonly blind?: boolean;
+}
+const ATTEMPTS: readonly Attempt[] = [
+  { clearanceShare: 1, tailShare: 1 },
+  { clearanceShare: 1, tailShare: 0.5 },
+  { clearanceShare: 0.5, tailShare: 1 },
+  { clearanceShare: 0.2, tailShare: 0.5 },
+  { clearanceShare: 0, tailShare: 0 },
+  { clearanceShare: 0, tailShare: 1, blind: true },
+];
+
+/** How many ways round things are followed up. */
+const WAYS = 3;
+/** A relaxed hose bends tighter somewhere than the arcs it was led along; routes of a larger radius leave it room. */
+const GENTLER = 1.3;
+
+/**
+ * Lays one run: global search between the ends, relaxation of the hose along each way found, proposed clamps where it
+ * will not keep clear by itself, and the measured result. others: hoses that are already laid. Always answers a lay:
+ * `laid` when radius and clearance are kept; `near-miss` with its reason when the best found breaks something;
+ * `no-way` when only a hose through the bay could be shown. The same input gives the same lay on every host.
+ */
+export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeField, watch: Watch): Lay {
+  const startedAt = watch.now();
+  const setting = runSetting(context.project, resolved);
+  let best: { candidate: Candidate; attempt: Attempt } | undefined;
+  for (const [i, attempt] of ATTEMPTS.entries()) {
+    const part = partOf(watch, i / ATTEMPTS.length, (i + 1) / ATTEMPTS.length);
+    const candidate = tryAttempt(context, setting, others, attempt, part);
+    if (candidate === undefined) continue;
+    best = { candidate, attempt };
+    break;
+  }
+  if (best === undefined) throw new Error(`layRun: no hose at all joins the ends of ${setting.run}`);
+  const { candidate, attempt } = best;
+  const clean = candidate.judgement.fault === 0 && attempt.clearanceShare === 1;
+  const measured = measureLay({
+    project: context.project,
+    setting,
+    shape: candidate.shape,
+    tautLiveMm: candidate.tautLiveMm,
+    outcome: clean ? 'laid' : attempt.blind === true ? 'no-way' : 'near-miss',
+    bay: context.bay,
+    others,
+    timingsMs: { lay: watch.now() - startedAt },
+  });
+  return clean ? measured : { ...measured, reason: reasonOf(measured, candidate, setting) };
+}
+
+function tryAttempt(
+  context: LayContext,
+  setting: RunSetting,
+  others: TubeField,
+  attempt: Attempt,
+  watch: Watch,
+): Candidate | undefined {
+  const { bay, project } = context;
+  const skins = bay.skins.map((s) => s.skin);
+  const field = buildRunField(bay, others, runKeeps(project, setting, skins, attempt.clearanceShare));
+  const led = attempt.blind === true ? emptyField(field) : field;
+  const tailMm = setting.tailMm * attempt.tailShare;
+  const close = routeRun(setting, led, setting.minRadiusMm, tailMm, WAYS, 'normal', partOf(watch, 0, 0.4)).routes;
+  if (close.length === 0) return undefined;
+  const gentle = routeRun(
+    setting,
+    led,
+    setting.minRadiusMm * GENTLER,
+    tailMm,
+    WAYS,
+    'quick',
+    partOf(watch, 0.4, 0.6),
+  ).routes;
+  const contact = buildContactField(
+    attempt.blind === true ? { ...bay, skins: [] } : bay,
+    attempt.blind === true ? buildTubeField([]) : others,
+    setting.outsideRadiusMm,
+    seatsOf(setting),
+  );
+  const tautOf = (route: Route): number => tautLiveMm(route, close);
+  return findShape(setting, [...close, ...gentle], led, contact, tautOf, partOf(watch, 0.6, 1));
+}
+
+/**
+ * Live length of the shortest lay on this route's side of things. A gentler route is measured against the longest close
+ * route that is not longer than itself: the one on its own side, if there are several.
+ */
+function tautLiveMm(route: Route, close: readonly Route[]): number {
+  const lengths = close.map((r) => r.lengthMm + r.tailMm.a + r.tailMm.b).sort((a, b) => a - b);
+  const own = route.lengthMm + route.tailMm.a + route.tailMm.b;
+  return lengths.filter((l) => l <= own).at(-1) ?? own;
+}
+
+/** mm. Margin everywhere when nothing is in the way. */
+const CLEAR_MM = 1e6;
+
+function emptyField(field: RunField): RunField {
+  return { ...field, coarseMarginMm: () => CLEAR_MM, marginMm: () => CLEAR_MM };
+}

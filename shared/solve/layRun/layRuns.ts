@@ -1,0 +1,100 @@
+import { partOf, type Watch } from '../../base/watch.ts';
+import type { Lay } from '../../document/lay/schema.ts';
+import type { ResolvedProject, ResolvedRun } from '../../document/project/resolve.ts';
+import { buildTubeField, type Tube, type TubeField } from '../bay/tubeField.ts';
+import { type LayContext, layRun } from './layRun.ts';
+import { runSetting } from './runLimits.ts';
+
+/** How often a run that finds its way taken may have the runs in its way lifted and laid again. */
+const ROUNDS = 2;
+
+/**
+ * Lays several runs that keep clear of each other. kept: lays of other runs that stay as they are. The stiffest and
+ * thickest hose goes first, since it has the fewest ways. A run that then cannot be laid clean is given the runs in its
+ * way lifted, laid, and those laid again round it; the change is kept when fewer lays break something. Answers the lays
+ * in the project's order.
+ */
+export function layRuns(
+  context: LayContext,
+  resolved: ResolvedProject,
+  chosen: readonly ResolvedRun[],
+  kept: readonly Lay[],
+  watch: Watch,
+): Lay[] {
+  const laid = new Map<string, Lay>(kept.map((l) => [l.run, l]));
+  const order = [...chosen].sort(
+    (a, b) => hardness(context, b) - hardness(context, a) || (a.run.id < b.run.id ? -1 : 1),
+  );
+  for (const run of order) laid.delete(run.run.id);
+  order.forEach((run, i) => {
+    const part = partOf(watch, (i / order.length) * 0.8, ((i + 1) / order.length) * 0.8);
+    part.report({ fraction: 0, doing: `laying ${run.run.name}` });
+    laid.set(run.run.id, layRun(context, run, tubesOf(resolved, laid, run.run.id), part));
+  });
+  for (let round = 0; round < ROUNDS; round++)
+    for (const run of order) {
+      const done = 0.8 + (0.2 * round) / ROUNDS;
+      makeRoom(context, resolved, order, laid, run, partOf(watch, done, 0.2 / ROUNDS + done));
+    }
+  return resolved.runs.flatMap((r) => laid.get(r.run.id) ?? []);
+}
+
+/** Lifts what stands in the way of a run that is not clean, lays it first, then the lifted ones; keeps the better. */
+function makeRoom(
+  context: LayContext,
+  resolved: ResolvedProject,
+  order: readonly ResolvedRun[],
+  laid: Map<string, Lay>,
+  run: ResolvedRun,
+  watch: Watch,
+): void {
+  const mine = laid.get(run.run.id);
+  if (mine === undefined || mine.outcome === 'laid') return;
+  const inTheWay = new Set(
+    mine.clearances.filter((c) => c.to.kind === 'run' && c.clearanceMm < 2 * c.requiredMm).map((c) => c.to.id),
+  );
+  const lifted = order.filter((r) => inTheWay.has(r.run.id) && r.run.id !== run.run.id);
+  if (lifted.length === 0) return;
+  watch.report({ fraction: 0, doing: `making room for ${run.run.name}` });
+  const trial = new Map(laid);
+  for (const r of [run, ...lifted]) trial.delete(r.run.id);
+  for (const r of [run, ...lifted])
+    trial.set(r.run.id, layRun(context, r, tubesOf(resolved, trial, r.run.id), { ...watch, report: () => undefined }));
+  if (unclean(trial) >= unclean(laid)) return;
+  for (const [id, lay] of trial) laid.set(id, lay);
+}
+
+function unclean(laid: ReadonlyMap<string, Lay>): number {
+  return [...laid.values()].filter((l) => l.outcome !== 'laid').length;
+}
+
+function hardness(context: LayContext, run: ResolvedRun): number {
+  const setting = runSetting(context.project, run);
+  return setting.minRadiusMm + setting.outsideRadiusMm;
+}
+
+/** Every laid run but one, hose and ends, as obstacles. */
+export function tubesOf(resolved: ResolvedProject, laid: ReadonlyMap<string, Lay>, except: string): TubeField {
+  return buildTubeField(
+    resolved.runs.flatMap((r) => {
+      const lay = laid.get(r.run.id);
+      return lay === undefined || r.run.id === except ? [] : tubesOfLay(lay, r);
+    }),
+  );
+}
+
+function tubesOfLay(lay: Lay, run: ResolvedRun): Tube[] {
+  const collar = (side: 'a' | 'b'): Tube => {
+    const pose = lay.ends[side];
+    return {
+      run: lay.run,
+      points: [pose.seatPoint, pose.bendPoint, pose.shoulderPoint, pose.mouthPoint],
+      radiusMm: run[side].end.collarDiameterMm / 2,
+    };
+  };
+  return [
+    { run: lay.run, points: lay.centreline.points, radiusMm: lay.outsideDiameterMm / 2 },
+    collar('a'),
+    collar('b'),
+  ];
+}

@@ -1,0 +1,124 @@
+import { distance, type Vec3 } from '../../base/vec3.ts';
+import type { Clearance, Thing } from '../../document/lay/schema.ts';
+import type { Project } from '../../document/project/schema.ts';
+import { requiredRunClearance, requiredSkinClearance } from '../../document/rules/requiredClearance.ts';
+import { nearestDistance, nearestPoint, newNearest } from '../../geometry/bvh.ts';
+import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
+import { type LeastAlong, leastAlong } from '../../geometry/curveLimits.ts';
+import { partOfTriangle } from '../../geometry/triMesh.ts';
+import type { BayIndex, IndexedSkin } from '../bay/bayIndex.ts';
+import { askedDistanceMm, OWN_PORT_SLOPE } from '../bay/runField.ts';
+import { buildTubeField, nearestTube, newNearestTube, type TubeField } from '../bay/tubeField.ts';
+import type { Shape } from './relaxRoute.ts';
+import { type RunSetting, seatsOf } from './runSetting.ts';
+
+/** Something the run is measured against: exact distance from a centreline point to its surface (Infinity beyond the bound), and the nearest point on it. */
+interface Neighbour {
+  readonly requiredMm: number;
+  distanceTo(point: Vec3, boundMm: number): number;
+  describe(point: Vec3): { thing: Thing; onThing: Vec3 };
+}
+
+/**
+ * The least clearance of a lay to every skin of the bay and to every other run, each with its proof within proofMm.
+ * Measured where the whole distance is asked, which is away from the run's own ports; inside the own-port cones only a
+ * breach of the cone is reported, with what is asked there. A run that lies wholly inside its port cones is measured
+ * as a whole.
+ */
+export function measureClearances(
+  project: Project,
+  setting: RunSetting,
+  shape: Shape,
+  bay: BayIndex,
+  others: TubeField,
+  proofMm: number,
+): Clearance[] {
+  const neighbours = [
+    ...bay.skins.map((s) => skinNeighbour(bay, s, requiredSkinClearance(project, setting.run, s.skin).requiredMm)),
+    ...[...new Set(others.tubes.map((t) => t.run))].map((run) =>
+      runNeighbour(others, run, requiredRunClearance(project, setting.run, run).requiredMm),
+    ),
+  ];
+  return neighbours.flatMap((n) => measureOne(setting, shape, n, proofMm));
+}
+
+function measureOne(setting: RunSetting, shape: Shape, to: Neighbour, proofMm: number): Clearance[] {
+  const { curve } = shape;
+  const radius = setting.outsideRadiusMm;
+  const seats = seatsOf(setting);
+  const wholeMm = radius + to.requiredMm;
+  const live = { from: setting.a.end.shoulderToMouthMm, to: curveLengthMm(curve) - setting.b.end.shoulderToMouthMm };
+  const asked = (p: Vec3): number => askedDistanceMm(wholeMm, seats, p);
+  const margin = leastAlong(
+    curve,
+    live.from,
+    live.to,
+    (p, upTo) => to.distanceTo(p, asked(p) + upTo) - asked(p),
+    1 + OWN_PORT_SLOPE,
+    proofMm,
+  );
+  const open = openStretch(curve, live, seats, wholeMm / OWN_PORT_SLOPE);
+  const breached = margin.found < -proofMm && askedDistanceMm(wholeMm, seats, margin.point) < wholeMm;
+  const least = leastAlong(curve, open.from, open.to, (p, upTo) => to.distanceTo(p, upTo), 1, proofMm);
+  const place = breached ? breachAsDistance(margin, asked(margin.point)) : least;
+  if (!Number.isFinite(place.found)) return [];
+  const { thing, onThing } = to.describe(place.point);
+  return [
+    {
+      to: thing,
+      clearanceMm: place.found - radius,
+      provenAtLeastMm: place.provenAtLeast - radius,
+      requiredMm: breached ? asked(margin.point) - radius : to.requiredMm,
+      at: { arcLengthMm: place.arcLengthMm, point: [...place.point] as [number, number, number] },
+      onThing: [...onThing] as [number, number, number],
+    },
+  ];
+}
+
+function breachAsDistance(margin: LeastAlong, askedMm: number): LeastAlong {
+  return { ...margin, found: margin.found + askedMm, provenAtLeast: margin.provenAtLeast + askedMm };
+}
+
+/** The stretch between the last place inside port A's zone and the first inside port B's; the whole live hose if they meet. */
+function openStretch(
+  curve: CubicCurve,
+  live: { from: number; to: number },
+  seats: readonly [Vec3, Vec3],
+  zoneMm: number,
+): { from: number; to: number } {
+  const inside = (s: number, seat: Vec3): boolean => distance(curveAt(curve, s).point, seat) < zoneMm;
+  let from = live.from;
+  let to = live.to;
+  while (from < to && inside(from, seats[0])) from += ZONE_STEP_MM;
+  while (to > from && inside(to, seats[1])) to -= ZONE_STEP_MM;
+  return from < to ? { from, to } : live;
+}
+
+/** mm. How finely the edge of the port zones is found; it only chooses where the reported number comes from. */
+const ZONE_STEP_MM = 1;
+
+function skinNeighbour(bay: BayIndex, { skin, bvh }: IndexedSkin, requiredMm: number): Neighbour {
+  return {
+    requiredMm,
+    distanceTo: (p, boundMm) => nearestDistance(bvh, p[0], p[1], p[2], boundMm),
+    describe: (p) => {
+      const near = newNearest();
+      nearestPoint(bvh, p[0], p[1], p[2], Infinity, near);
+      const part = partOfTriangle(bay.mesh, near.triangle).name;
+      return { thing: { kind: 'skin', id: skin.id, part }, onThing: [near.x, near.y, near.z] };
+    },
+  };
+}
+
+function runNeighbour(all: TubeField, run: string, requiredMm: number): Neighbour {
+  const field = buildTubeField(all.tubes.filter((t) => t.run === run));
+  const near = newNearestTube();
+  return {
+    requiredMm,
+    distanceTo: (p, boundMm) => (nearestTube(field, p[0], p[1], p[2], boundMm, near) ? near.gapMm : Infinity),
+    describe: (p) => {
+      nearestTube(field, p[0], p[1], p[2], Infinity, near);
+      return { thing: { kind: 'run', id: run }, onThing: [near.x, near.y, near.z] };
+    },
+  };
+}

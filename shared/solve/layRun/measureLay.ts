@@ -1,0 +1,144 @@
+import { CLEARANCE_PROOF_MM } from '../../base/tolerances.ts';
+import { radiansToDegrees, wrapDegrees } from '../../base/units.ts';
+import type { Vec3 } from '../../base/vec3.ts';
+import type { Clock, EndPose, Lay, LaySupport, Outcome } from '../../document/lay/schema.ts';
+import { cutOffMm } from '../../document/parts/cutOff.ts';
+import type { Project } from '../../document/project/schema.ts';
+import { clockToleranceRule } from '../../document/rules/clockRules.ts';
+import { ruleValue } from '../../document/rules/index.ts';
+import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
+import { leastRadius } from '../../geometry/curveLimits.ts';
+import type { BayIndex } from '../bay/bayIndex.ts';
+import type { TubeField } from '../bay/tubeField.ts';
+import { clockBetween } from '../ends/clock.ts';
+import type { FittedEnd } from '../ends/endPose.ts';
+import { measureClearances } from './measureClearances.ts';
+import type { Shape } from './relaxRoute.ts';
+import type { EndSetting, RunSetting } from './runSetting.ts';
+
+/** mm. Greatest distance between the report's centreline points. */
+const CENTRELINE_STEP_MM = 4;
+/** Relative. How far below the found least radius its proof may lie. */
+const RADIUS_PROOF = 0.001;
+/** mm. A hose with no bend has no radius; the report says this instead of infinity, which JSON cannot hold. */
+const STRAIGHT_RADIUS_MM = 1e6;
+
+export interface MeasureInput {
+  readonly project: Project;
+  readonly setting: RunSetting;
+  readonly shape: Shape;
+  readonly tautLiveMm: number;
+  readonly outcome: Outcome;
+  readonly reason?: string;
+  readonly bay: BayIndex;
+  readonly others: TubeField;
+  readonly timingsMs: Record<string, number>;
+}
+
+/** Everything the report says of one laid hose, measured on its final centreline with proven limits. */
+export function measureLay(input: MeasureInput): Lay {
+  const { setting, shape } = input;
+  const cutLengthMm = curveLengthMm(shape.curve);
+  const cutOff = { a: cutOffMm(setting.a.end), b: cutOffMm(setting.b.end) };
+  const overallLengthMm = cutLengthMm + cutOff.a + cutOff.b;
+  return {
+    run: setting.run,
+    outcome: input.outcome,
+    ...(input.reason === undefined ? {} : { reason: input.reason }),
+    centreline: centrelineOf(shape.curve),
+    outsideDiameterMm: 2 * setting.outsideRadiusMm,
+    ends: { a: endPose(setting.a, shape.a, shape.clockARad), b: endPose(setting.b, shape.b, shape.clockBRad) },
+    supports: supportsOf(setting, shape),
+    cutLengthMm,
+    liveLengthMm: shape.liveLengthMm,
+    tautLengthMm: input.tautLiveMm,
+    overallLengthMm,
+    cutOffMm: cutOff,
+    slack: shape.liveLengthMm / input.tautLiveMm - 1,
+    clock: clockOf(input.project, setting, shape, overallLengthMm),
+    minRadius: minRadiusOf(setting, shape.curve),
+    straightTailMm: { ...shape.tailMm },
+    clearances: measureClearances(input.project, setting, shape, input.bay, input.others, CLEARANCE_PROOF_MM),
+    residual: shape.residual,
+    timingsMs: input.timingsMs,
+  };
+}
+
+function centrelineOf(curve: CubicCurve): Lay['centreline'] {
+  const total = curveLengthMm(curve);
+  const steps = Math.max(2, Math.ceil(total / CENTRELINE_STEP_MM));
+  const arcLengthMm = Array.from({ length: steps + 1 }, (_, i) => (total * i) / steps);
+  return { points: arcLengthMm.map((s) => triple(curveAt(curve, s).point)), arcLengthMm };
+}
+
+function endPose(setting: EndSetting, fitted: FittedEnd, clockRad: number): EndPose {
+  return {
+    seatPoint: triple(fitted.seatPoint),
+    bendPoint: triple(fitted.bendPoint),
+    shoulderPoint: triple(fitted.shoulderPoint),
+    mouthPoint: triple(fitted.mouthPoint),
+    outletAxis: triple(fitted.outletAxis),
+    up: triple(fitted.up),
+    hoseAxis: triple(fitted.hoseAxis),
+    ownClockDeg: setting.end.bendAngleDeg === 0 ? 0 : wrapDegrees(radiansToDegrees(clockRad)),
+    ownClockChosen: setting.turns,
+  };
+}
+
+function supportsOf(setting: RunSetting, shape: Shape): LaySupport[] {
+  const held = shape.holds.map((hold, i): LaySupport => {
+    const arcLengthMm = shape.holdsAtMm[i] as number;
+    return {
+      id: hold.id,
+      kind: hold.kind,
+      proposed: hold.proposed,
+      at: { arcLengthMm, point: triple(hold.pose.point) },
+      axis: triple(hold.pose.direction),
+    };
+  });
+  const guides = setting.supports.filter((s) => s.kind === 'waypoint');
+  return [...held, ...guides.map((g) => guideSupport(g.id, g.point, shape.curve))];
+}
+
+/** A waypoint holds nothing; it is reported where the hose passes nearest to it. */
+function guideSupport(id: string, point: Vec3, curve: CubicCurve): LaySupport {
+  const { points, arcLengthMm } = centrelineOf(curve);
+  let best = 0;
+  const off = (i: number): number => Math.hypot(...points[i]!.map((v, k) => v - (point[k] as number)));
+  for (let i = 1; i < points.length; i++) if (off(i) < off(best)) best = i;
+  const at = arcLengthMm[best] as number;
+  const place = curveAt(curve, at);
+  return {
+    id,
+    kind: 'waypoint',
+    proposed: false,
+    at: { arcLengthMm: at, point: triple(place.point) },
+    axis: triple(place.tangent),
+  };
+}
+
+function clockOf(project: Project, setting: RunSetting, shape: Shape, overallLengthMm: number): Clock {
+  const aStraight = setting.a.end.bendAngleDeg === 0;
+  const bStraight = setting.b.end.bendAngleDeg === 0;
+  if (aStraight || bStraight)
+    return { kind: 'free', reason: aStraight && bStraight ? 'both-straight' : aStraight ? 'a-straight' : 'b-straight' };
+  return {
+    kind: 'angle',
+    deg: clockBetween(shape.curve, shape.a.up, shape.b.up),
+    toleranceDeg: ruleValue(project, clockToleranceRule(overallLengthMm), setting.run).value,
+  };
+}
+
+function minRadiusOf(setting: RunSetting, curve: CubicCurve): Lay['minRadius'] {
+  const least = leastRadius(curve, RADIUS_PROOF);
+  return {
+    radiusMm: Math.min(least.found, STRAIGHT_RADIUS_MM),
+    provenAtLeastMm: Math.min(least.provenAtLeast, STRAIGHT_RADIUS_MM),
+    limitMm: setting.minRadiusMm,
+    at: { arcLengthMm: least.arcLengthMm, point: triple(least.point) },
+  };
+}
+
+function triple(v: Vec3): [number, number, number] {
+  return [v[0], v[1], v[2]];
+}

@@ -1,0 +1,129 @@
+import { distance, sub, unit, type Vec3 } from '../../base/vec3.ts';
+import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
+import { type Pose, pathLengthMm, poseOnPath } from '../../geometry/arcLinePath.ts';
+import type { RunField } from '../bay/runField.ts';
+import type { EndChoice, SearchResult, Way } from '../search/problem.ts';
+import { searchWays } from '../search/searchWays.ts';
+import { type RunSetting, searchEnd } from './runSetting.ts';
+
+/** A place that the hose must pass through, held or only guided. */
+export interface Station {
+  readonly id: string;
+  readonly kind: 'clamp' | 'pass-through' | 'waypoint';
+  readonly proposed: boolean;
+  readonly pose: Pose;
+}
+
+/** One way from END A to END B: arcs and straights between the tails, station by station. */
+export interface Route {
+  readonly ways: readonly Way[];
+  /** between the ways, in order */
+  readonly stations: readonly Station[];
+  readonly clockARad: number;
+  readonly clockBRad: number;
+  /** tail to tail, mm */
+  readonly lengthMm: number;
+  readonly tailMm: { readonly a: number; readonly b: number };
+}
+
+export interface RoutesFound {
+  readonly routes: readonly Route[];
+  /** why there is none, from the stretch that failed */
+  readonly failure?: SearchResult;
+}
+
+/**
+ * Finds up to `count` routes of a run that keep the curvature of `radiusMm` and the field's margins, by the global
+ * search on each stretch between supports. With supports in between, only the shortest way of each stretch is taken.
+ */
+export function routeRun(
+  setting: RunSetting,
+  field: RunField,
+  radiusMm: number,
+  tailMm: number,
+  count: number,
+  effort: 'quick' | 'normal' | 'thorough',
+  watch: Watch,
+): RoutesFound {
+  const stations = stationsOf(setting);
+  const tails = {
+    a: tailToStation(setting, 'a', tailMm, stations[0]),
+    b: tailToStation(setting, 'b', tailMm, stations[stations.length - 1]),
+  };
+  const stops: EndChoice[] = [
+    searchEnd(setting.a, 'a', tails.a),
+    ...stations.map((s): EndChoice => ({ kind: 'held', pose: s.pose })),
+    searchEnd(setting.b, 'b', tails.b),
+  ];
+  const found: SearchResult[] = [];
+  for (let i = 0; i + 1 < stops.length; i++) {
+    stopIfCancelled(watch);
+    const part = partOf(watch, i / (stops.length - 1), (i + 1) / (stops.length - 1));
+    const result = searchWays(
+      {
+        from: stops[i] as EndChoice,
+        to: stops[i + 1] as EndChoice,
+        minRadiusMm: radiusMm,
+        field,
+        ways: stations.length === 0 ? count : 1,
+        seed: setting.seed + i,
+        effort,
+      },
+      part,
+    );
+    if (result.ways.length === 0) return { routes: [], failure: result };
+    found.push(result);
+  }
+  if (stations.length === 0)
+    return { routes: (found[0] as SearchResult).ways.map((w) => routeOf([w], stations, tails)) };
+  return {
+    routes: [
+      routeOf(
+        found.map((r) => r.ways[0] as Way),
+        stations,
+        tails,
+      ),
+    ],
+  };
+}
+
+function routeOf(ways: readonly Way[], stations: readonly Station[], tailMm: { a: number; b: number }): Route {
+  return {
+    ways,
+    stations,
+    clockARad: (ways[0] as Way).fromClockRad,
+    clockBRad: (ways[ways.length - 1] as Way).toClockRad,
+    lengthMm: ways.reduce((sum, w) => sum + pathLengthMm(w.path), 0),
+    tailMm,
+  };
+}
+
+/** The user's supports as poses. A waypoint without an axis is passed along the line between its neighbours. */
+function stationsOf(setting: RunSetting): Station[] {
+  const points: Vec3[] = [setting.a.port.seatPoint, ...setting.supports.map((s) => s.point), setting.b.port.seatPoint];
+  return setting.supports.map((s, i) => ({
+    id: s.id,
+    kind: s.kind,
+    proposed: false,
+    pose: {
+      point: s.point,
+      direction: s.axis ?? unit(sub(points[i + 2] as Vec3, points[i] as Vec3)),
+    },
+  }));
+}
+
+/** A support that stands straight before a mouth, nearer than the wanted tail, ends the tail: the hose is held there. */
+function tailToStation(setting: RunSetting, side: 'a' | 'b', tailMm: number, station: Station | undefined): number {
+  const end = setting[side];
+  if (station === undefined || end.turns) return tailMm;
+  const choice = searchEnd(end, side, 0);
+  if (choice.kind !== 'held') return tailMm;
+  const ahead = distance(choice.pose.point, station.pose.point);
+  return Math.min(tailMm, ahead);
+}
+
+/** Points and unit directions along one way between two lengths of it, at most stepMm apart, ends included. */
+export function sampleWay(way: Way, fromMm: number, toMm: number, stepMm: number): Pose[] {
+  const steps = Math.max(2, Math.ceil((toMm - fromMm) / stepMm));
+  return Array.from({ length: steps + 1 }, (_, i) => poseOnPath(way.path, fromMm + ((toMm - fromMm) * i) / steps));
+}

@@ -1,0 +1,62 @@
+import { degreesToRadians } from '../../base/units.ts';
+import { bendingStiffness } from '../../document/parts/bendingStiffness.ts';
+import { centrelineMinRadiusMm } from '../../document/parts/centrelineMinRadius.ts';
+import { hoseWeight } from '../../document/parts/hoseWeight.ts';
+import { outsideDiameterMm } from '../../document/parts/outsideDiameter.ts';
+import type { ResolvedEnd, ResolvedRun } from '../../document/project/resolve.ts';
+import type { Project, Skin } from '../../document/project/schema.ts';
+import { ruleValue } from '../../document/rules/index.ts';
+import { requiredRunClearance, requiredSkinClearance } from '../../document/rules/requiredClearance.ts';
+import type { RunKeeps } from '../bay/runField.ts';
+import type { PortFrame } from '../ends/endPose.ts';
+import { type EndSetting, type RunSetting, seatsOf } from './runSetting.ts';
+
+/** m/s^2, standard gravity (CGPM 1901); over 1000 it turns kg/m into N/mm. */
+const GRAVITY = 9.80665;
+
+/** A run in numbers: the parts' figures and the project's rules brought to what laying needs. */
+export function runSetting(project: Project, resolved: ResolvedRun): RunSetting {
+  const { run, hose, sleeve } = resolved;
+  const outsideRadiusMm = outsideDiameterMm(hose, sleeve) / 2;
+  const tailDiameters = ruleValue(project, 'straight-tail', run.id).value;
+  return {
+    run: run.id,
+    a: endSetting(resolved.a),
+    b: endSetting(resolved.b),
+    supports: run.supports,
+    outsideRadiusMm,
+    minRadiusMm: centrelineMinRadiusMm(hose) * ruleValue(project, 'bend-radius', run.id).value,
+    tailMm: tailDiameters * hose.outsideDiameterMm,
+    slack: run.slack,
+    ...(run.cutLengthMm === undefined ? {} : { cutLengthMm: run.cutLengthMm }),
+    stiffnessNmm2: bendingStiffness(hose).valueNmm2,
+    weightNPerMm: (hoseWeight(hose, run.service.fluid, sleeve).totalKgPerM * GRAVITY) / 1000,
+    seed: project.seed,
+  };
+}
+
+function endSetting({ port, end, clockDeg }: ResolvedEnd): EndSetting {
+  const frame: PortFrame = { seatPoint: port.seatPoint, axis: port.axis, up: port.up };
+  const stated = clockDeg !== undefined || end.bendAngleDeg === 0;
+  return { port: frame, end, clockRad: degreesToRadians(clockDeg ?? 0), turns: !stated };
+}
+
+/**
+ * What the run keeps from each skin and from other runs, centreline to surface, mm. share: part of each clearance that
+ * is asked, 1 = all; below 1 to find the way that breaks least when all of it cannot be had. The hose itself and the
+ * scan's uncertainty are never given up.
+ */
+export function runKeeps(project: Project, setting: RunSetting, skins: readonly Skin[], share: number): RunKeeps {
+  const uncertainMm = project.bay.scanUncertaintyMm;
+  const part = (requiredMm: number): number => (requiredMm - uncertainMm) * share + uncertainMm;
+  return {
+    skinMm: new Map(
+      skins.map((skin) => [
+        skin.id,
+        setting.outsideRadiusMm + part(requiredSkinClearance(project, setting.run, skin).requiredMm),
+      ]),
+    ),
+    tubeMm: setting.outsideRadiusMm + part(requiredRunClearance(project, setting.run, setting.run).requiredMm),
+    seats: seatsOf(setting),
+  };
+}

@@ -1,0 +1,76 @@
+import { addScaled, scale, type Vec3 } from '../../base/vec3.ts';
+import type { End } from '../../document/parts/schema.ts';
+import type { Support } from '../../document/project/schema.ts';
+import type { Pose } from '../../geometry/arcLinePath.ts';
+import { type FittedEnd, fitEnd, type PortFrame } from '../ends/endPose.ts';
+import type { RodEnd } from '../rod/rodProblem.ts';
+import type { EndChoice } from '../search/problem.ts';
+
+/** One end of the run as laying needs it. */
+export interface EndSetting {
+  readonly port: PortFrame;
+  readonly end: End;
+  /** the clock where the end stands, or the first guess where it turns */
+  readonly clockRad: number;
+  /** true = an angled end whose clock the program chooses */
+  readonly turns: boolean;
+}
+
+/** Everything laying one run needs, in numbers. mm, rad, N; bay frame. */
+export interface RunSetting {
+  readonly run: string;
+  readonly a: EndSetting;
+  readonly b: EndSetting;
+  readonly supports: readonly Support[];
+  /** of hose or sleeve */
+  readonly outsideRadiusMm: number;
+  /** the hose's limit at the centreline */
+  readonly minRadiusMm: number;
+  /** straight hose wanted beyond each mouth */
+  readonly tailMm: number;
+  readonly slack: number;
+  /** shoulder to shoulder, for a hose already cut */
+  readonly cutLengthMm?: number;
+  readonly stiffnessNmm2: number;
+  readonly weightNPerMm: number;
+  readonly seed: number;
+}
+
+/** The fitted end at a clock; a straight end has but one. */
+export function fittedAt(setting: EndSetting, clockRad: number): FittedEnd {
+  return fitEnd(setting.port, setting.end, clockRad);
+}
+
+/** Where the straight tail of an end stops, and which way the hose goes there (A to B). side: which end of the run it is. */
+export function tailPose(setting: EndSetting, side: 'a' | 'b', tailMm: number, clockRad: number): Pose {
+  const fitted = fittedAt(setting, clockRad);
+  return {
+    point: addScaled(fitted.mouthPoint, fitted.hoseAxis, tailMm),
+    direction: side === 'a' ? fitted.hoseAxis : scale(fitted.hoseAxis, -1),
+  };
+}
+
+/** An end as the search sees it: held, or turning about its port. */
+export function searchEnd(setting: EndSetting, side: 'a' | 'b', tailMm: number): EndChoice {
+  if (!setting.turns) return { kind: 'held', pose: tailPose(setting, side, tailMm, setting.clockRad) };
+  return { kind: 'turning', poseAt: (clockRad) => tailPose(setting, side, tailMm, clockRad) };
+}
+
+/** An end as the rod sees it. clockRad: where it stands, or where it starts turning from. */
+export function rodEnd(setting: EndSetting, side: 'a' | 'b', tailMm: number, clockRad: number, free: boolean): RodEnd {
+  if (!(setting.turns && free)) return { kind: 'held', ...tailPose(setting, side, tailMm, clockRad) };
+  const atZero = tailPose(setting, side, tailMm, 0);
+  return {
+    kind: 'turning',
+    axisPoint: setting.port.seatPoint,
+    axis: setting.port.axis,
+    point: atZero.point,
+    direction: atZero.direction,
+    clockRad,
+  };
+}
+
+/** Seats of both ports: where the own-port rule applies. */
+export function seatsOf(setting: RunSetting): readonly [Vec3, Vec3] {
+  return [setting.a.port.seatPoint, setting.b.port.seatPoint];
+}

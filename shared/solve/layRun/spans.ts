@@ -1,0 +1,134 @@
+import { angleBetween, type Vec3 } from '../../base/vec3.ts';
+import { type Pose, pathLengthMm, poseOnPath } from '../../geometry/arcLinePath.ts';
+import type { RodEnd } from '../rod/rodProblem.ts';
+import type { Way } from '../search/problem.ts';
+import { type Route, type Station, sampleWay } from './routeRun.ts';
+import { type RunSetting, rodEnd } from './runSetting.ts';
+
+/** A free stretch of hose between two places that hold it. */
+export interface Span {
+  readonly a: RodEnd;
+  readonly b: RodEnd;
+  readonly guess: readonly Pose[];
+  /** of the route's stretch, mm */
+  readonly tautMm: number;
+  /** total turning of the route's stretch, rad */
+  readonly turningRad: number;
+}
+
+export interface SpanPlan {
+  readonly spans: readonly Span[];
+  /** what holds the hose between the spans */
+  readonly holds: readonly Station[];
+}
+
+/** mm. Sample step of the first guess: a quarter of the smallest bend radius of any hose in use. */
+const GUESS_STEP_MM = 6;
+
+/** A clamp that the program asks for: a place along the route, mm from the tail of END A. */
+export interface ProposedClamp {
+  readonly id: string;
+  readonly alongMm: number;
+}
+
+/**
+ * Cuts a route into the stretches of hose that are free between what holds them: clamps and pass-throughs of the user
+ * and the proposed clamps. Waypoints guide the route only and hold nothing.
+ * freeClocks: whether ends that turn may go on turning as the hose relaxes, or stay at the route's clock.
+ */
+export function planSpans(
+  setting: RunSetting,
+  route: Route,
+  proposed: readonly ProposedClamp[],
+  freeClocks: boolean,
+): SpanPlan {
+  const cuts = cutsOf(route, proposed);
+  const holds = cuts.map((c) => c.station);
+  const bounds = [0, ...cuts.map((c) => c.alongMm), route.lengthMm];
+  const ends: RodEnd[] = [
+    rodEnd(setting.a, 'a', route.tailMm.a, route.clockARad, freeClocks),
+    ...holds.map((h): RodEnd => ({ kind: 'held', point: h.pose.point, direction: h.pose.direction })),
+    rodEnd(setting.b, 'b', route.tailMm.b, route.clockBRad, freeClocks),
+  ];
+  const spans = bounds.slice(1).map((to, i) => {
+    const guess = sampleRoute(route, bounds[i] as number, to);
+    return {
+      a: ends[i] as RodEnd,
+      b: ends[i + 1] as RodEnd,
+      guess,
+      tautMm: to - (bounds[i] as number),
+      turningRad: turningOf(guess),
+    };
+  });
+  return { spans: spans.filter((s) => s.tautMm > MIN_SPAN_MM), holds };
+}
+
+/** mm. Stretches shorter than this are the clamp itself. */
+const MIN_SPAN_MM = 0.01;
+
+function cutsOf(route: Route, proposed: readonly ProposedClamp[]): { alongMm: number; station: Station }[] {
+  const cuts: { alongMm: number; station: Station }[] = [];
+  let along = 0;
+  route.ways.forEach((way, i) => {
+    along += pathLengthMm(way.path);
+    const station = route.stations[i];
+    if (station !== undefined && station.kind !== 'waypoint') cuts.push({ alongMm: along, station });
+  });
+  for (const clamp of proposed) {
+    const pose = poseOnRoute(route, clamp.alongMm);
+    cuts.push({ alongMm: clamp.alongMm, station: { id: clamp.id, kind: 'clamp', proposed: true, pose } });
+  }
+  return cuts.sort((x, y) => x.alongMm - y.alongMm);
+}
+
+/** Where the route is at a length from its start, mm. */
+export function poseOnRoute(route: Route, alongMm: number): Pose {
+  const { way, withinMm } = wayAt(route, alongMm);
+  return poseOnPath(way.path, withinMm);
+}
+
+function wayAt(route: Route, alongMm: number): { way: Way; withinMm: number } {
+  let start = 0;
+  for (const way of route.ways) {
+    const length = pathLengthMm(way.path);
+    if (alongMm <= start + length) return { way, withinMm: Math.max(0, alongMm - start) };
+    start += length;
+  }
+  const last = route.ways[route.ways.length - 1] as Way;
+  return { way: last, withinMm: pathLengthMm(last.path) };
+}
+
+function sampleRoute(route: Route, fromMm: number, toMm: number): Pose[] {
+  const poses: Pose[] = [];
+  let start = 0;
+  for (const way of route.ways) {
+    const length = pathLengthMm(way.path);
+    const from = Math.max(fromMm - start, 0);
+    const to = Math.min(toMm - start, length);
+    if (to > from) poses.push(...sampleWay(way, from, to, GUESS_STEP_MM).slice(poses.length === 0 ? 0 : 1));
+    start += length;
+  }
+  return poses;
+}
+
+function turningOf(poses: readonly Pose[]): number {
+  let sum = 0;
+  for (let i = 0; i + 1 < poses.length; i++)
+    sum += angleBetween((poses[i] as Pose).direction as Vec3, (poses[i + 1] as Pose).direction as Vec3);
+  return sum;
+}
+
+/**
+ * How much longer than taut each span is made, mm, so that together they take up `extraMm`. Slack is left where the
+ * hose bends, in proportion to the length there: between two clamps in line a builder leaves none (common practice, no
+ * source). If no span bends, all share by length.
+ */
+export function shareSlack(spans: readonly Span[], extraMm: number): number[] {
+  const bent = spans.map((s) => (s.turningRad > BENT_RAD ? s.tautMm : 0));
+  const weights = bent.some((w) => w > 0) ? bent : spans.map((s) => s.tautMm);
+  const total = weights.reduce((a, b) => a + b, 0);
+  return weights.map((w) => (total > 0 ? (extraMm * w) / total : 0));
+}
+
+/** rad. A stretch that turns less than 10 degrees in all counts as straight for sharing slack. */
+const BENT_RAD = 0.175;
