@@ -20,6 +20,6 @@ export function programFolders(entryFolder: string): ProgramFolders {
     rendererFolder: path.join(build, 'renderer'),
     preloadFile: path.join(build, 'preload', 'index.cjs'),
     manifestFile: path.join(path.dirname(build), 'package.json'),
-    demoProject: path.join(path.dirname(build), 'models', 'bays', 'demo'),
+    demoProject: path.join(path.dirname(build), 'models', 'bays', 'hillclimb'),
   };
 }

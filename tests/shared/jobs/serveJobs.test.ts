@@ -1,0 +1,56 @@
+import { expect, test } from 'vitest';
+import type { FromWorker } from '../../../shared/jobs/contract.ts';
+import { type DoJob, PROGRESS_EVERY_MS, serveJobs } from '../../../shared/jobs/serveJobs.ts';
+
+async function served(doJob: DoJob, now: () => number, cancelFlag?: SharedArrayBuffer): Promise<FromWorker[]> {
+  const posted: FromWorker[] = [];
+  const serve = serveJobs({ post: (message) => void posted.push(message), now }, doJob);
+  const flag = cancelFlag === undefined ? {} : { cancelFlag };
+  await serve({ id: 7, name: 'openProject', input: { projectText: '', files: [] }, ...flag });
+  return posted;
+}
+
+test('progress crosses at most every 40 ms, the end always and once', async () => {
+  let clockMs = 0;
+  const posted = await served(
+    async (_name, _input, watch) => {
+      for (let i = 0; i < 1000; i++) {
+        watch.report({ fraction: i / 1000, doing: 'counting' });
+        clockMs += 1;
+      }
+      return { kind: 'cancelled' };
+    },
+    () => clockMs,
+  );
+  expect(posted.filter((m) => m.kind === 'progress')).toHaveLength(1000 / PROGRESS_EVERY_MS);
+  expect(posted.at(-1)).toEqual({ id: 7, kind: 'end', end: { kind: 'cancelled' } });
+  expect(posted.filter((m) => m.kind === 'end')).toHaveLength(1);
+});
+
+test('the watch reads the flag each time it is asked', async () => {
+  const flag = new SharedArrayBuffer(4);
+  const seen: boolean[] = [];
+  await served(
+    async (_name, _input, watch) => {
+      seen.push(watch.isCancelled());
+      Atomics.store(new Int32Array(flag), 0, 1);
+      seen.push(watch.isCancelled());
+      return { kind: 'cancelled' };
+    },
+    () => 0,
+    flag,
+  );
+  expect(seen).toEqual([false, true]);
+});
+
+test('what is thrown, an error or not, ends as failed', async () => {
+  const thrower = (thrown: unknown): DoJob => {
+    return async () => {
+      throw thrown;
+    };
+  };
+  const [first] = await served(thrower(new Error('at once')), () => 0);
+  const [second] = await served(thrower('a word'), () => 0);
+  expect(first).toMatchObject({ kind: 'end', end: { kind: 'failed', message: expect.stringContaining('at once') } });
+  expect(second).toMatchObject({ kind: 'end', end: { kind: 'failed', message: 'a word' } });
+});
