@@ -1,0 +1,131 @@
+import { degreesApart } from '../../base/units.ts';
+import type { Clock } from '../../document/lay/schema.ts';
+import { clockFace, type EndLetter, wrongWayRound } from '../clock/clockFace.ts';
+import { clockDefinition, clockSentence, freeClockSentence } from '../clock/clockWords.ts';
+import { drawFace } from '../clock/drawFace.ts';
+import { formatDegrees, formatTurn } from '../format/index.ts';
+import { type Block, beside, stack } from '../layout/block.ts';
+import type { Page } from '../layout/page.ts';
+import { FINE_MM, FORBID, GREY, TYPE } from '../layout/style.ts';
+import { heading, textBlock } from '../layout/textBlock.ts';
+import type { LaidSubject } from './subject.ts';
+import { wrapStripBlock } from './wrapStripBlock.ts';
+
+type Angle = Extract<Clock, { kind: 'angle' }>;
+
+const FACE_MM = 17;
+const WRONG_FACE_MM = 10.5;
+const FACE_ROOM_MM = 53;
+
+/** The clock card: the angle in words from both ends, as clock faces, as a strip at 1:1, and the wrong one struck out. */
+export function clockCard(subject: LaidSubject): Block {
+  const { paper, lay, widthMm } = subject;
+  const title = heading('Clock card', widthMm);
+  if (lay.clock.kind === 'free')
+    return stack([title, textBlock(paper, freeClockSentence(lay.clock), widthMm, { sizePt: TYPE.strong })], 1);
+  const clock = lay.clock;
+  return stack([title, words(subject, clock), faces(subject, clock), wrapStripBlock(subject, clock)], 1.5);
+}
+
+function words(subject: LaidSubject, clock: Angle): Block {
+  const { paper, widthMm } = subject;
+  const left = 56;
+  const right = widthMm - left;
+  const look = { sizePt: TYPE.body };
+  return beside([
+    { atMm: 0, block: value(clock) },
+    {
+      atMm: left,
+      block: stack(
+        [
+          textBlock(paper, clockSentence(clock.deg, 'A'), right, look),
+          textBlock(paper, clockSentence(clock.deg, 'B'), right, look),
+          textBlock(paper, clockDefinition(clock.deg), right, { sizePt: TYPE.small, colour: GREY }),
+        ],
+        1.4,
+      ),
+    },
+  ]);
+}
+
+function value(clock: Angle): Block {
+  return {
+    heightMm: 27,
+    draw: (page, x, y) => {
+      page.text('CLOCK', x, y + 3.4, { sizePt: TYPE.small, bold: true });
+      page.text(formatDegrees(clock.deg), x, y + 14.6, { sizePt: TYPE.huge, bold: true });
+      page.text(`Tolerance ± ${formatTurn(clock.toleranceDeg)}`, x, y + 19.4, { sizePt: TYPE.body });
+      page.text('Measured', x, y + 25.6, { sizePt: TYPE.body });
+      page.line(x + 16, y + 26, x + 42, y + 26, { widthMm: FINE_MM });
+      page.text('°', x + 43, y + 25.6, { sizePt: TYPE.body });
+    },
+  };
+}
+
+/** Is the hose read the wrong way round still the right hose, within its tolerance? True near 0 and 180. */
+function readsBothWays(clock: Angle): boolean {
+  return degreesApart(clock.deg, wrongWayRound(clock.deg)) <= clock.toleranceDeg;
+}
+
+function faces(subject: LaidSubject, clock: Angle): Block {
+  const { widthMm } = subject;
+  const wrongWidth = widthMm - 2 * FACE_ROOM_MM - 4;
+  return {
+    heightMm: 2 * FACE_MM + 19,
+    draw: (page, x, y) => {
+      (['A', 'B'] as const).forEach((viewer, i) => {
+        drawRight(page, clock.deg, viewer, x + FACE_ROOM_MM * (i + 0.5), y);
+      });
+      const left = x + 2 * FACE_ROOM_MM + 4;
+      if (readsBothWays(clock)) sameBothWays(page, left, y, wrongWidth);
+      else drawWrong(page, clock, left, y, wrongWidth);
+    },
+  };
+}
+
+function drawRight(page: Page, deg: number, viewer: EndLetter, x: number, y: number): void {
+  const face = clockFace(deg, viewer);
+  page.text(`Seen from END ${viewer}`, x, y + 3.4, { sizePt: TYPE.body, bold: true, align: 'middle' });
+  drawFace(page, face, { x, y: y + 9.6 + FACE_MM, radiusMm: FACE_MM, hoseRadiusMm: 4.2, wrong: false });
+  const foot = y + 2 * FACE_MM + 16.6;
+  page.text(`● END ${face.near.end} near   ○ END ${face.far.end} far`, x, foot, {
+    sizePt: TYPE.small,
+    align: 'middle',
+  });
+}
+
+function drawWrong(page: Page, clock: Angle, x: number, y: number, widthMm: number): void {
+  const wrong = wrongWayRound(clock.deg);
+  page.rectangle(x, y, widthMm, 2 * FACE_MM + 18, { line: FORBID, widthMm: 0.4 });
+  page.text('NOT THIS', x + widthMm / 2, y + 5.6, { sizePt: TYPE.strong, bold: true, colour: FORBID, align: 'middle' });
+  const room = widthMm / 2;
+  (['A', 'B'] as const).forEach((viewer, i) => {
+    const middle = x + room * (i + 0.5);
+    const across = WRONG_FACE_MM;
+    drawFace(page, clockFace(wrong, viewer), {
+      x: middle,
+      y: y + 22,
+      radiusMm: across,
+      hoseRadiusMm: 2.8,
+      wrong: true,
+    });
+    page.text(`from END ${viewer}`, middle, y + 37, { sizePt: TYPE.small, align: 'middle' });
+  });
+  page.paragraph(
+    `${formatDegrees(wrong)} is the mirror image: ${formatTurn(degreesApart(wrong, clock.deg))} off, and scrap.`,
+    x + 3,
+    y + 40.6,
+    widthMm - 6,
+    { sizePt: TYPE.small, align: 'middle' },
+  );
+}
+
+function sameBothWays(page: Page, x: number, y: number, widthMm: number): void {
+  page.paragraph(
+    'This clock reads the same both ways round, within its tolerance: there is no mirror image to fear.',
+    x + 4,
+    y + 16,
+    widthMm - 8,
+    { sizePt: TYPE.body },
+  );
+}

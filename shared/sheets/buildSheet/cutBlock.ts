@@ -1,0 +1,108 @@
+import { CUT_TOLERANCE_SOURCE, cutToleranceMm } from '../bench/cutTolerance.ts';
+import { CUT_CONVENTION, overallConvention } from '../bench/lengthConvention.ts';
+import { sleeveCutLengthMm } from '../bench/sleeveCutLength.ts';
+import {
+  formatCutLength,
+  formatDash,
+  formatInches,
+  formatLengthBoth,
+  formatMm,
+  formatPressure,
+  formatRadius,
+  formatSlack,
+  formatTemperature,
+} from '../format/index.ts';
+import { type Block, beside, stack } from '../layout/block.ts';
+import { GREY, TYPE } from '../layout/style.ts';
+import { heading, textBlock } from '../layout/textBlock.ts';
+import type { LaidSubject } from './subject.ts';
+
+const GUTTER_MM = 7;
+const VALUE_SHARE = 0.38;
+
+/** What to cut, large, with the overall length it comes from; beside it the hose and what the lay reached. */
+export function cutBlock(subject: LaidSubject): Block {
+  const left = (subject.widthMm - GUTTER_MM) * 0.56;
+  const right = subject.widthMm - GUTTER_MM - left;
+  return beside([
+    { atMm: 0, block: stack([heading('What to cut', left), cutNumbers(subject, left)]) },
+    {
+      atMm: left + GUTTER_MM,
+      block: stack([heading('Hose', right), ...hoseFacts(subject).map((f) => factBlock(subject, f, right))]),
+    },
+  ]);
+}
+
+function cutNumbers(subject: LaidSubject, widthMm: number): Block {
+  const { paper, lay } = subject;
+  const small = { sizePt: TYPE.small };
+  return stack([
+    bigNumber(subject),
+    textBlock(paper, `${toleranceText(subject)}  ${CUT_CONVENTION}.`, widthMm, small),
+    ...lengthFacts(subject).map((f) => factBlock(subject, f, widthMm, 0.32)),
+    textBlock(paper, `Overall is ${overallConvention(subject.run)}.`, widthMm, small),
+    textBlock(
+      paper,
+      `Overall ${formatMm(lay.overallLengthMm)} less C of END A and C of END B leaves the cut length. Cut lengths are rounded up: long can be trimmed.`,
+      widthMm,
+      { ...small, colour: GREY },
+    ),
+  ]);
+}
+
+function bigNumber({ lay }: LaidSubject): Block {
+  return {
+    heightMm: 14.5,
+    draw: (page, x, y) => {
+      const mm = formatMm(lay.cutLengthMm, 'up');
+      page.text(mm, x, y + 10.8, { sizePt: TYPE.huge, bold: true });
+      const past = x + page.face(true).widthMm(mm, TYPE.huge) + 5;
+      page.text(formatInches(lay.cutLengthMm, 'up'), past, y + 10.8, { sizePt: TYPE.head, bold: true });
+    },
+  };
+}
+
+function toleranceText({ lay, run }: LaidSubject): string {
+  const tolerance = cutToleranceMm(lay.cutLengthMm, run.hose);
+  if (tolerance === undefined) return 'Tolerance: no table covers convoluted hose, ask its maker.';
+  return `Tolerance ± ${formatMm(tolerance, 'down')} (± ${formatInches(tolerance, 'down')}), ${CUT_TOLERANCE_SOURCE}.`;
+}
+
+type Fact = readonly [name: string, value: string];
+
+function lengthFacts({ lay, run }: LaidSubject): Fact[] {
+  const facts: Fact[] = [
+    ['Overall', formatLengthBoth(lay.overallLengthMm)],
+    ['C of END A', formatLengthBoth(lay.cutOffMm.a)],
+    ['C of END B', formatLengthBoth(lay.cutOffMm.b)],
+  ];
+  if (run.sleeve) facts.push(['Sleeve, at least', formatCutLength(sleeveCutLengthMm(lay.cutLengthMm))]);
+  return facts;
+}
+
+function hoseFacts({ lay, run }: LaidSubject): Fact[] {
+  const { hose, sleeve } = run;
+  const datum = hose.minBendRadiusDatum === 'inside' ? 'inside of bend' : 'centreline';
+  return [
+    ['Hose', `${hose.name}, ${formatDash(hose.dash)} (${hose.id})`],
+    ['Outside, bore', `${formatMm(hose.outsideDiameterMm)}, ${formatMm(hose.insideDiameterMm)}`],
+    ...(sleeve ? [['Sleeve', `${sleeve.name} (${sleeve.id})`] as const] : []),
+    [
+      'Least radius',
+      `${formatRadius(lay.minRadius.radiusMm)} at the centreline; limit ${formatMm(lay.minRadius.limitMm, 'up')}`,
+    ],
+    ['Maker’s limit', `${formatMm(hose.minBendRadiusMm)}, measured to the ${datum}`],
+    ['Live, taut', `${formatMm(lay.liveLengthMm)}, ${formatMm(lay.tautLengthMm)}; slack ${formatSlack(lay.slack)}`],
+    ['Rated', `${formatPressure(hose.maxPressureKpa, 'down')}, to ${formatTemperature(hose.maxTemperatureC, 'down')}`],
+    ['Figures', `${hose.provenance}: ${hose.source}`],
+  ];
+}
+
+function factBlock({ paper }: LaidSubject, [name, value]: Fact, widthMm: number, share = VALUE_SHARE - 0.1): Block {
+  const at = widthMm * share;
+  const look = { sizePt: TYPE.small };
+  return beside([
+    { atMm: 0, block: textBlock(paper, name, at, { ...look, colour: GREY }) },
+    { atMm: at, block: textBlock(paper, value, widthMm - at, look) },
+  ]);
+}

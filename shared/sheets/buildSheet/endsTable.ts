@@ -1,0 +1,35 @@
+import type { EndPose } from '../../document/lay/schema.ts';
+import { formatDash, formatDegrees, formatLengthBoth, formatTurn } from '../format/index.ts';
+import type { SheetEnd } from '../input.ts';
+import { type Block, stack } from '../layout/block.ts';
+import { tableRows } from '../layout/table.ts';
+import { heading } from '../layout/textBlock.ts';
+import type { LaidSubject } from './subject.ts';
+
+const SHARES = [0.09, 0.2, 0.25, 0.1, 0.2, 0.16] as const;
+const TITLES = ['', 'port', 'hose end', 'bend', 'hose goes in (shoulder to mouth)', 'own clock at the port'] as const;
+
+/** Both ends: what they are, where they go, how deep the hose goes in, how they stand at their port. */
+export function endsTable({ paper, run, lay, widthMm }: LaidSubject): Block {
+  const columns = TITLES.map((title, i) => ({ title, widthMm: widthMm * SHARES[i]!, bold: i === 0 }));
+  const rows = [endRow('END A', run.a, lay.ends.a), endRow('END B', run.b, lay.ends.b)];
+  const table = tableRows(paper, columns, rows);
+  return stack([heading('Ends', widthMm), table.titles, ...table.rows]);
+}
+
+function endRow(letter: string, { port, end }: SheetEnd, pose: EndPose): string[] {
+  return [
+    letter,
+    `${port.name}, ${port.seat} ${formatDash(port.dash)} (${port.id})`,
+    `${end.name} (${end.id}); ${end.material}, ${end.joint.replace('-', ' ')}; figures ${end.provenance}`,
+    end.bendAngleDeg === 0 ? 'straight' : formatTurn(end.bendAngleDeg),
+    formatLengthBoth(end.shoulderToMouthMm),
+    ownClock(end.bendAngleDeg, end.turning, pose),
+  ];
+}
+
+function ownClock(bendAngleDeg: number, turning: string, pose: EndPose): string {
+  if (bendAngleDeg === 0) return 'straight: none';
+  const how = turning === 'swivel' ? 'swivel, hold while tightening' : 'fixed';
+  return `${formatDegrees(pose.ownClockDeg)} clockwise from the port’s 12; ${how}`;
+}

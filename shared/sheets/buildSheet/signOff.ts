@@ -1,0 +1,44 @@
+import { type Block, stack } from '../layout/block.ts';
+import type { Page } from '../layout/page.ts';
+import { GREY, HAIR_MM, TYPE } from '../layout/style.ts';
+import { heading } from '../layout/textBlock.ts';
+import type { LaidSubject } from './subject.ts';
+
+const ROW_MM = 6.2;
+
+/** What the bench fills in by hand: measured values of cut, ends, clock and proof, and who did it. */
+export function signOff(subject: LaidSubject): Block {
+  const { run, lay, widthMm } = subject;
+  const crimped = (end: { joint: string }): string =>
+    end.joint === 'crimp' ? 'crimp, three places on the flats' : 'gap at the socket';
+  const rows: string[][] = [
+    ['Cut length, measured', 'Hose batch or roll', 'Clean and flushed'],
+    ['END A: hose in', `END A: ${crimped(run.a.end)}`, 'END A: push-out mark still at the mouth'],
+    ['END B: hose in', `END B: ${crimped(run.b.end)}`, 'END B: push-out mark still at the mouth'],
+    [
+      lay.clock.kind === 'angle' ? 'Clock, measured' : 'Clock: free',
+      'Proof: medium, pressure, hold',
+      'Leak, or end moved: yes / no',
+    ],
+    ['Assembled by, date', 'Tested by, date', 'Fitted by, date'],
+  ];
+  return stack([heading('Measured at the bench, and signed', widthMm), fields(rows, widthMm)]);
+}
+
+function fields(rows: readonly (readonly string[])[], widthMm: number): Block {
+  return {
+    heightMm: rows.length * ROW_MM + 1,
+    draw: (page, x, y) => {
+      rows.forEach((row, r) => {
+        row.forEach((name, c) => {
+          field(page, name, x + (widthMm / row.length) * c, y + r * ROW_MM, widthMm / row.length - 3);
+        });
+      });
+    },
+  };
+}
+
+function field(page: Page, name: string, x: number, y: number, widthMm: number): void {
+  page.text(name, x, y + 2.1, { sizePt: TYPE.tiny - 0.6 });
+  page.line(x, y + ROW_MM, x + widthMm, y + ROW_MM, { widthMm: HAIR_MM * 1.5, line: GREY });
+}

@@ -1,0 +1,80 @@
+import type { Clock } from '../../document/lay/schema.ts';
+import { wrapStrip } from '../clock/wrapStrip.ts';
+import { formatDegrees, formatMm } from '../format/index.ts';
+import { type Block, stack } from '../layout/block.ts';
+import type { Page } from '../layout/page.ts';
+import { FINE_MM, GREY, HAIR_MM, INK, TYPE } from '../layout/style.ts';
+import { textBlock } from '../layout/textBlock.ts';
+import type { LaidSubject } from './subject.ts';
+
+type Angle = Extract<Clock, { kind: 'angle' }>;
+
+const STRIP_MM = 15;
+/** Paper past the joining line, to hold by. */
+const TAB_MM = 9;
+
+/** The wrap strip at 1:1 with its words; where the hose is too thick for the page's width, it is drawn in pieces. */
+export function wrapStripBlock(subject: LaidSubject, clock: Angle): Block {
+  const { paper, run, widthMm } = subject;
+  const odMm = run.hose.outsideDiameterMm;
+  const strip = wrapStrip(odMm, clock.deg);
+  const pieceMm = Math.min(strip.circumferenceMm, widthMm - TAB_MM - 2);
+  const pieces = Math.ceil(strip.circumferenceMm / pieceMm - 1e-9);
+  const rows = Array.from({ length: pieces }, (_, i) => pieceBlock(strip, i * pieceMm, pieceMm));
+  const words =
+    `Wrap strip at 1:1, for the bare hose of ${formatMm(odMm)} outside (put it on before any sleeve). Cut it out, wrap it round the hose ` +
+    `with this print outward and the edge marked A towards END A; the two ends meet at the line B. Line A is in line with the outlet of ` +
+    `END A, line B with the outlet of END B. Line to line the way of the arrow ${formatMm(strip.arcMm)} for ${formatDegrees(clock.deg)}, ` +
+    `once round ${formatMm(strip.circumferenceMm)}. Good only if the check bar measures true.` +
+    (pieces > 1 ? ` In ${pieces} pieces: join each to the next at its right-hand line.` : '');
+  return stack([textBlock(paper, words, widthMm, { sizePt: TYPE.small }), ...rows], 1.5);
+}
+
+function pieceBlock(strip: ReturnType<typeof wrapStrip>, fromMm: number, pieceMm: number): Block {
+  const toMm = Math.min(strip.circumferenceMm, fromMm + pieceMm);
+  return {
+    heightMm: STRIP_MM + 1,
+    draw: (page, x, y) => {
+      const at = (mm: number): number => x + mm - fromMm;
+      page.rectangle(x, y, toMm - fromMm + TAB_MM, STRIP_MM, { widthMm: HAIR_MM, dashMm: [1.5, 1], line: GREY });
+      edgeWords(page, x, y, toMm - fromMm);
+      if (fromMm === 0) mark(page, at(strip.bMm), y, 'B', 1);
+      if (toMm === strip.circumferenceMm) joinLine(page, at(toMm), y);
+      else page.line(at(toMm), y, at(toMm), y + STRIP_MM, { widthMm: FINE_MM, dashMm: [2, 1] });
+      if (strip.aMm >= fromMm && strip.aMm <= toMm) mark(page, at(strip.aMm), y, 'A', -1);
+      arrow(page, Math.min(at(strip.aMm), at(toMm)), Math.max(at(strip.bMm), x), y + STRIP_MM / 2);
+    },
+  };
+}
+
+function edgeWords(page: Page, x: number, y: number, widthMm: number): void {
+  const look = { sizePt: TYPE.tiny, align: 'middle', colour: GREY } as const;
+  page.text('▲ B: this edge towards END B', x + widthMm / 2, y + 3, look);
+  page.text('▼ A: this edge towards END A', x + widthMm / 2, y + STRIP_MM - 1.2, look);
+}
+
+function mark(page: Page, x: number, y: number, letter: string, side: 1 | -1): void {
+  page.line(x, y, x, y + STRIP_MM, { widthMm: 0.4, line: INK });
+  page.text(letter, x + side * 2.4, y + STRIP_MM / 2 - 1.4, { sizePt: TYPE.strong, bold: true, align: 'middle' });
+}
+
+function joinLine(page: Page, x: number, y: number): void {
+  page.line(x, y, x, y + STRIP_MM, { widthMm: 0.4 });
+  page.text('B', x + 2.4, y + STRIP_MM / 2 - 1.4, { sizePt: TYPE.strong, bold: true, align: 'middle' });
+  page.text('tab', x + TAB_MM / 2, y + STRIP_MM - 1.2, { sizePt: TYPE.tiny, colour: GREY, align: 'middle' });
+}
+
+/** From line A leftward to line B: counter-clockwise as looked along the hose from END A. */
+function arrow(page: Page, fromX: number, toX: number, y: number): void {
+  if (fromX - toX < 4) return;
+  page.line(fromX, y, toX, y, { widthMm: FINE_MM });
+  page.path(
+    [
+      [toX, y],
+      [toX + 2.4, y - 0.7],
+      [toX + 2.4, y + 0.7],
+    ],
+    { line: null, fill: INK },
+    true,
+  );
+}

@@ -1,0 +1,135 @@
+import papa from 'papaparse';
+import type { Lay } from '../../document/lay/schema.ts';
+import { cutToleranceMm } from '../bench/cutTolerance.ts';
+import { cutVerdict, layOf } from '../bench/cutVerdict.ts';
+import { overallConvention } from '../bench/lengthConvention.ts';
+import { sleeveCutLengthMm } from '../bench/sleeveCutLength.ts';
+import { clockInBrief, clockSentence } from '../clock/clockWords.ts';
+import { formatInches, formatNumber } from '../format/index.ts';
+import type { CutListInput, SheetRun } from '../input.ts';
+
+/** The cut list's columns, in order. Every row has them all; what is not known is empty. */
+export const CUT_LIST_COLUMNS = [
+  'number',
+  'state',
+  'run',
+  'name',
+  'from_port',
+  'to_port',
+  'hose',
+  'hose_name',
+  'dash',
+  'cut_length_mm',
+  'cut_length_in',
+  'cut_tolerance_mm',
+  'cut_tolerance_in',
+  'overall_mm',
+  'overall_in',
+  'overall_convention',
+  'c_a_mm',
+  'c_b_mm',
+  'slack_percent',
+  'end_a',
+  'end_a_name',
+  'end_b',
+  'end_b_name',
+  'clock_deg',
+  'clock_tolerance_deg',
+  'clock_from_end_a',
+  'sleeve',
+  'sleeve_name',
+  'sleeve_cut_at_least_mm',
+  'sleeve_cut_at_least_in',
+  'outcome',
+  'reasons_not_to_cut',
+  'example_data',
+  'input_hash',
+] as const;
+type CutListRow = Partial<Record<(typeof CUT_LIST_COLUMNS)[number], string | number>>;
+
+/**
+ * The cut list as CSV text: a row per run in the given order (`only` picks runs by id), lengths of hose and sleeve rounded up. A run that may not
+ * be cut says so in the second column; one without a lay has no lengths at all. Text that a spreadsheet would take for
+ * a formula is disarmed. Lines end in CR LF (RFC 4180).
+ */
+export function cutListCsv(input: CutListInput, only?: readonly string[]): string {
+  const data = input.runs.flatMap((run, i) => {
+    if (only && !only.includes(run.run.id)) return [];
+    const row = cutListRow(input, run, i + 1);
+    return [CUT_LIST_COLUMNS.map((column) => disarmed(`${row[column] ?? ''}`))];
+  });
+  return `${papa.unparse({ fields: [...CUT_LIST_COLUMNS], data }, { newline: '\r\n' })}\r\n`;
+}
+
+/** A cell that no spreadsheet runs as a formula: text that begins like one gets a leading apostrophe, numbers stay. */
+function disarmed(text: string): string {
+  return /^[=+\-@\t\r]/.test(text) && !/^-?\d+(\.\d+)?$/.test(text) ? `'${text}` : text;
+}
+
+function cutListRow(input: CutListInput, run: SheetRun, number: number): CutListRow {
+  const verdict = cutVerdict(input.report, run.run.id);
+  const lay = layOf(input.report, run.run.id);
+  return {
+    number,
+    state: verdict.mayCut ? 'cut' : 'DO NOT CUT',
+    ...partColumns(run),
+    ...(lay && lay.outcome !== 'no-way' ? lengthColumns(run, lay) : {}),
+    outcome: lay?.outcome ?? 'not-laid',
+    reasons_not_to_cut: verdict.reasons.join(' | '),
+    example_data: input.project.exampleData ? 'EXAMPLE DATA' : '',
+    input_hash: input.report.project.inputHash,
+  };
+}
+
+function partColumns(run: SheetRun): CutListRow {
+  return {
+    run: run.run.id,
+    name: run.run.name,
+    from_port: run.a.port.name,
+    to_port: run.b.port.name,
+    hose: run.hose.id,
+    hose_name: run.hose.name,
+    dash: run.hose.dash,
+    end_a: run.a.end.id,
+    end_a_name: run.a.end.name,
+    end_b: run.b.end.id,
+    end_b_name: run.b.end.name,
+    sleeve: run.sleeve?.id ?? '',
+    sleeve_name: run.sleeve?.name ?? '',
+  };
+}
+
+function lengthColumns(run: SheetRun, lay: Lay): CutListRow {
+  const tolerance = cutToleranceMm(lay.cutLengthMm, run.hose);
+  return {
+    cut_length_mm: formatNumber(lay.cutLengthMm, 1, 'up'),
+    cut_length_in: formatInches(lay.cutLengthMm, 'up'),
+    cut_tolerance_mm: tolerance === undefined ? '' : formatNumber(tolerance, 1, 'down'),
+    cut_tolerance_in: tolerance === undefined ? '' : formatInches(tolerance, 'down'),
+    overall_mm: formatNumber(lay.overallLengthMm, 1),
+    overall_in: formatInches(lay.overallLengthMm),
+    overall_convention: overallConvention(run),
+    c_a_mm: formatNumber(lay.cutOffMm.a, 1),
+    c_b_mm: formatNumber(lay.cutOffMm.b, 1),
+    slack_percent: formatNumber(lay.slack * 100, 1, 'down'),
+    ...clockColumns(lay),
+    ...(run.sleeve ? sleeveColumns(lay) : {}),
+  };
+}
+
+function clockColumns({ clock }: Lay): CutListRow {
+  if (clock.kind === 'free') return { clock_deg: 'free' };
+  return {
+    clock_deg: clockInBrief(clock).replace('°', ''),
+    clock_tolerance_deg: formatNumber(clock.toleranceDeg, 0, 'down'),
+    clock_from_end_a: clockSentence(clock.deg, 'A'),
+  };
+}
+
+function sleeveColumns(lay: Lay): CutListRow {
+  const sleeveMm = sleeveCutLengthMm(lay.cutLengthMm);
+  return {
+    sleeve_cut_at_least_mm: formatNumber(sleeveMm, 1, 'up'),
+    sleeve_cut_at_least_in: formatInches(sleeveMm, 'up'),
+  };
+}

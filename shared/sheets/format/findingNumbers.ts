@@ -1,0 +1,36 @@
+import type { Finding } from '../../document/lay/schema.ts';
+import { formatTurn } from './angle.ts';
+import { formatLengthBoth, formatNumber, type Rounding } from './length.ts';
+import { formatPressure, formatSlack, formatTemperature } from './quantity.ts';
+
+/** A value in a finding's unit, for a reader. Units the trade reads in two systems come out in both. */
+export function formatInUnit(value: number, unit: string, rounding: Rounding = 'nearest'): string {
+  if (unit === 'mm') return formatLengthBoth(value, rounding, 32);
+  if (unit === 'deg' || unit === '°') return formatTurn(value);
+  if (unit === 'C' || unit === '°C' || unit === 'deg C') return formatTemperature(value, rounding);
+  if (unit === 'kPa') return formatPressure(value, rounding);
+  if (unit === 'ratio' || unit === '1' || unit === 'slack') return formatSlack(value);
+  const decimals = Number.isInteger(value) ? 0 : 2;
+  return `${formatNumber(value, decimals, rounding)} ${unit}`.trim();
+}
+
+/**
+ * Limit, measured value and margin of a finding as text. The measured value is rounded toward its limit's bad side and
+ * the margin down, so print never turns a miss into a pass: a lower limit (more is better) rounds the measure down, an
+ * upper limit up. Which of the two it is, is read from the signs of margin and of measured - limit.
+ */
+export function findingNumbers(finding: Finding): { limit: string; measured: string; margin: string } {
+  const moreIsBetter = (finding.measured - finding.limit) * finding.margin >= 0;
+  return {
+    limit: formatInUnit(finding.limit, finding.unit),
+    measured: formatInUnit(finding.measured, finding.unit, moreIsBetter ? 'down' : 'up'),
+    margin: marginText(finding),
+  };
+}
+
+/** A margin is a difference: 5 deg C of margin is not 41 deg F, so temperatures are told in C alone. */
+function marginText(finding: Finding): string {
+  const { margin, unit } = finding;
+  if (unit === 'C' || unit === '°C' || unit === 'deg C') return `${formatNumber(margin, 0, 'down')} °C`;
+  return formatInUnit(margin, unit, 'down');
+}

@@ -1,0 +1,14 @@
+export { formatClockHour, formatDegrees, formatTurn } from './angle.ts';
+export { findingNumbers, formatInUnit } from './findingNumbers.ts';
+export {
+  formatClearance,
+  formatCutLength,
+  formatInches,
+  formatLengthBoth,
+  formatMm,
+  formatNumber,
+  formatRadius,
+  type InchDenominator,
+  type Rounding,
+} from './length.ts';
+export { formatDash, formatFlow, formatPressure, formatSlack, formatTemperature } from './quantity.ts';

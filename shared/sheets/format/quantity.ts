@@ -1,0 +1,27 @@
+import { KPA_PER_PSI } from '../../base/units.ts';
+import { formatNumber, type Rounding } from './length.ts';
+
+/** Slack, live over taut less one, as a percentage rounded down: `5.0 %`. Paper never shows more slack than there is. */
+export function formatSlack(slack: number): string {
+  return `${formatNumber(slack * 100, 1, 'down')} %`;
+}
+
+/** A temperature in deg C with deg F beside it, whole degrees: `120 °C (248 °F)`. */
+export function formatTemperature(celsius: number, rounding: Rounding = 'nearest'): string {
+  return `${formatNumber(celsius, 0, rounding)} °C (${formatNumber((celsius * 9) / 5 + 32, 0, rounding)} °F)`;
+}
+
+/** A pressure in kPa with psi beside it, whole numbers: `690 kPa (100 psi)`. */
+export function formatPressure(kpa: number, rounding: Rounding = 'nearest'): string {
+  return `${formatNumber(kpa, 0, rounding)} kPa (${formatNumber(kpa / KPA_PER_PSI, 0, rounding)} psi)`;
+}
+
+/** A flow in L/min: `45.0 L/min`. */
+export function formatFlow(litresPerMinute: number): string {
+  return `${formatNumber(litresPerMinute, 1)} L/min`;
+}
+
+/** A dash size, sixteenths of an inch of nominal bore, as the trade writes it: `-8`. */
+export function formatDash(dash: number): string {
+  return `-${dash}`;
+}

@@ -1,0 +1,39 @@
+import { buildSheetPdf } from './buildSheet/buildSheetPdf.ts';
+import { cutListCsv } from './csv/cutListCsv.ts';
+import { utf8Bytes } from './csv/utf8Bytes.ts';
+import type { SheetInput } from './input.ts';
+
+export { buildSheetPdf } from './buildSheet/buildSheetPdf.ts';
+export { CUT_LIST_COLUMNS, cutListCsv } from './csv/cutListCsv.ts';
+export type { CutListInput, PaperSize, SheetEnd, SheetFonts, SheetInput, SheetRun } from './input.ts';
+
+export interface SheetOptions {
+  /** papers of these runs only, by id; default all */
+  readonly runs?: readonly string[] | undefined;
+  /** also a PDF for every hose on its own; default false */
+  readonly perRun?: boolean | undefined;
+}
+
+/** A finished paper: where it goes, relative to the folder the user picks, and what is in it. */
+export interface SheetFile {
+  readonly path: string;
+  readonly bytes: Uint8Array;
+}
+
+/**
+ * The papers of a project: `cut-list.csv`, `build-sheets.pdf`, and by option `build-sheet-<run>.pdf` for each hose.
+ * Runs keep their number of the whole project even where only some are asked for.
+ */
+export async function makeSheets(input: SheetInput, options: SheetOptions = {}): Promise<SheetFile[]> {
+  const { runs: only } = options;
+  const files: SheetFile[] = [
+    { path: 'cut-list.csv', bytes: utf8Bytes(cutListCsv(input, only)) },
+    { path: 'build-sheets.pdf', bytes: await buildSheetPdf(input, only) },
+  ];
+  if (!options.perRun) return files;
+  for (const { run } of input.runs) {
+    if (only && !only.includes(run.id)) continue;
+    files.push({ path: `build-sheet-${run.id}.pdf`, bytes: await buildSheetPdf(input, [run.id]) });
+  }
+  return files;
+}

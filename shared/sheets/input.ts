@@ -1,0 +1,42 @@
+import type { LayReport } from '../document/lay/schema.ts';
+import type { End, Hose, Sleeve } from '../document/parts/schema.ts';
+import type { Port, Project, Run } from '../document/project/schema.ts';
+
+/** One end of a run with what it is made of and what it screws on to. */
+export interface SheetEnd {
+  readonly port: Port;
+  readonly end: End;
+}
+
+/** A run with its parts looked up: what a paper needs to know beside the lay. */
+export interface SheetRun {
+  readonly run: Run;
+  readonly hose: Hose;
+  readonly sleeve?: Sleeve | undefined;
+  readonly a: SheetEnd;
+  readonly b: SheetEnd;
+}
+
+/** TrueType files; `shared/` reads no disk. */
+export interface SheetFonts {
+  readonly regular: Uint8Array;
+  readonly bold: Uint8Array;
+}
+
+export type PaperSize = 'A4' | 'Letter';
+
+/** Everything the cut list draws from. Nothing on paper is computed that is not in here. */
+export interface CutListInput {
+  readonly project: Pick<Project, 'name' | 'exampleData'>;
+  readonly report: LayReport;
+  /** in the order they are numbered on paper */
+  readonly runs: readonly SheetRun[];
+}
+
+export interface SheetInput extends CutListInput {
+  readonly fonts: SheetFonts;
+  /** the day of printing, `YYYY-MM-DD`; the same input on the same day gives the same bytes */
+  readonly printedOn: string;
+  /** default A4 */
+  readonly paper?: PaperSize | undefined;
+}

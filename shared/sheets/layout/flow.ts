@@ -1,0 +1,60 @@
+import type { Block } from './block.ts';
+import type { Page } from './page.ts';
+import type { Paper } from './paper.ts';
+import { MARGIN_MM } from './style.ts';
+
+/** What stands at the top and the foot of every page of one hose. */
+export interface Frame {
+  readonly topMm: number;
+  readonly footMm: number;
+  draw(page: Page): void;
+}
+
+/** Sets blocks down pages, beginning a new page where the next block would not fit. */
+export class Flow {
+  readonly #paper: Paper;
+  readonly #frame: Frame;
+  #page: Page | null = null;
+  #y = 0;
+
+  constructor(paper: Paper, frame: Frame) {
+    this.#paper = paper;
+    this.#frame = frame;
+  }
+
+  /** Sets one block, then leaves a gap below it. */
+  add(block: Block, gapMm = 0): void {
+    if (!this.#page || block.heightMm > this.#roomMm()) this.newPage();
+    block.draw(this.#page!, MARGIN_MM, this.#y);
+    this.#y += block.heightMm + gapMm;
+  }
+
+  /** Sets rows under a title; the title comes again on every page they go over to. */
+  addTable(title: Block, rows: readonly Block[]): void {
+    const first = rows[0];
+    if (!first) return;
+    if (!this.#page || title.heightMm + first.heightMm > this.#roomMm()) this.newPage();
+    this.add(title);
+    for (const row of rows) {
+      if (row.heightMm > this.#roomMm()) {
+        this.newPage();
+        this.add(title);
+      }
+      this.add(row);
+    }
+  }
+
+  gap(mm: number): void {
+    this.#y += mm;
+  }
+
+  newPage(): void {
+    this.#page = this.#paper.addPage();
+    this.#frame.draw(this.#page);
+    this.#y = this.#frame.topMm;
+  }
+
+  #roomMm(): number {
+    return this.#page ? this.#page.heightMm - this.#frame.footMm - this.#y : 0;
+  }
+}

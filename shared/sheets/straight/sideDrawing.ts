@@ -1,0 +1,114 @@
+import type { Clock, Lay } from '../../document/lay/schema.ts';
+import { SLEEVE_REACH_MM } from '../bench/sleeveCutLength.ts';
+import type { EndLetter } from '../clock/clockFace.ts';
+import { type SideOutlet, sideView } from '../clock/sideView.ts';
+import { formatCutLength, formatLengthBoth } from '../format/index.ts';
+import type { SheetRun } from '../input.ts';
+import type { Page, Point } from '../layout/page.ts';
+import { GREY, HAIR_MM, TYPE } from '../layout/style.ts';
+import { drawBalloon, drawDimension, drawExtension } from './dimension.ts';
+import { drawEnd, type EndPlace, isOutOfPaper, onPage } from './drawEnd.ts';
+import { drawHose, drawSleeve, drawStation, type HosePlace } from './drawHose.ts';
+import { endProfile } from './endProfile.ts';
+import { stations } from './stations.ts';
+
+/** One side view of the straight hose, laid out but not yet drawn. */
+export interface SideDrawing {
+  readonly run: SheetRun;
+  readonly lay: Lay;
+  readonly perMm: number;
+  /** which outlet lies in the paper, pointing down */
+  readonly down: EndLetter;
+  /** dimensions and numbered places, or the bare view */
+  readonly dimensioned: boolean;
+}
+
+const LABEL_MM = 4;
+const DIMENSION_ROOM_MM = 17;
+
+/** How the outlets stand; a free clock draws both ends in the paper, down. */
+function outlets(clock: Clock, down: EndLetter): Record<EndLetter, SideOutlet> {
+  return sideView(clock.kind === 'angle' ? clock.deg : 0, down);
+}
+
+/** Room above and below the hose's axis that the view takes on paper, mm. */
+export function sideDrawingRoom(drawing: SideDrawing): { above: number; below: number } {
+  const { run, lay, perMm, down } = drawing;
+  const stand = outlets(lay.clock, down);
+  const reach = (['A', 'B'] as const).map((letter) => {
+    const end = letter === 'A' ? run.a.end : run.b.end;
+    const drop = endProfile(end).seat.dropMm * perMm;
+    const radius = (end.collarDiameterMm / 2) * perMm;
+    const sleeve = ((run.sleeve?.outsideDiameterMm ?? 0) / 2) * perMm;
+    const r = Math.max(radius, sleeve) + 2;
+    return { above: Math.max(r, stand[letter].up * drop + r), below: Math.max(r, -stand[letter].up * drop + r) };
+  });
+  const above = Math.max(...reach.map((r) => r.above)) + LABEL_MM;
+  const below = Math.max(...reach.map((r) => r.below)) + (drawing.dimensioned ? DIMENSION_ROOM_MM : 1);
+  return { above, below };
+}
+
+/** Draws the view with shoulder A at (x, y). */
+export function drawSide(page: Page, drawing: SideDrawing, x: number, y: number): void {
+  const { run, lay, perMm, down } = drawing;
+  const stand = outlets(lay.clock, down);
+  const lengthMm = lay.cutLengthMm * perMm;
+  const hose: HosePlace = { x, y, lengthMm, thickMm: run.hose.outsideDiameterMm * perMm, perMm };
+  const a: EndPlace = { shoulder: [x, y], side: -1, perMm, outlet: stand.A };
+  const b: EndPlace = { shoulder: [x + lengthMm, y], side: 1, perMm, outlet: stand.B };
+  drawHose(page, hose, run.hose.cover.endsWith('braid'));
+  drawEnd(page, run.a.end, a);
+  drawEnd(page, run.b.end, b);
+  if (run.sleeve) drawSleeve(page, hose, run.sleeve.outsideDiameterMm, SLEEVE_REACH_MM);
+  page.line(x - 3, y, x + lengthMm + 3, y, { widthMm: HAIR_MM, dashMm: [4, 0.8, 0.8, 0.8] });
+  for (const station of stations(run, lay)) drawStation(page, hose, station);
+  nameEnd(page, drawing, 'A', a);
+  nameEnd(page, drawing, 'B', b);
+  if (drawing.dimensioned) drawDimensions(page, drawing, hose, a, b);
+}
+
+function nameEnd(page: Page, { run, lay }: SideDrawing, letter: EndLetter, place: EndPlace): void {
+  const end = letter === 'A' ? run.a.end : run.b.end;
+  const top =
+    place.shoulder[1] - Math.max(end.collarDiameterMm, run.sleeve?.outsideDiameterMm ?? 0) * 0.5 * place.perMm;
+  const x = place.shoulder[0] - place.side * 1;
+  const align = letter === 'A' ? 'left' : 'right';
+  page.text(`END ${letter}`, x, top - 2, { sizePt: TYPE.small, bold: true, align });
+  if (lay.clock.kind === 'free' || !isOutOfPaper(end, place)) return;
+  const width = page.face(true).widthMm(`END ${letter}`, TYPE.small) + 1.8;
+  const note = place.outlet.toReader > 0 ? 'outlet toward you' : 'outlet away from you';
+  page.text(note, x - place.side * width, top - 2, { sizePt: TYPE.tiny, colour: GREY, align });
+}
+
+function drawDimensions(page: Page, drawing: SideDrawing, hose: HosePlace, a: EndPlace, b: EndPlace): void {
+  const { run, lay } = drawing;
+  const { below } = sideDrawingRoom(drawing);
+  const bottom = hose.y + below;
+  const [cutY, overallY] = [bottom - 9.4, bottom - 3.4];
+  const end = hose.x + hose.lengthMm;
+  for (const x of [hose.x, end]) drawExtension(page, x, hose.y + hose.thickMm / 2, cutY + 1);
+  drawDimension(page, hose.x, end, cutY, `cut ${formatCutLength(lay.cutLengthMm)}`, true);
+  const seats: Point[] = [onPage(endProfile(run.a.end).seat, a), onPage(endProfile(run.b.end).seat, b)];
+  for (const [x, y] of seats) drawExtension(page, x, y, overallY + 1);
+  drawDimension(page, seats[0]![0], seats[1]![0], overallY, `overall ${formatLengthBoth(lay.overallLengthMm)}`);
+  drawNumbers(page, drawing, hose);
+}
+
+/** The numbered places, their balloons pushed apart where places lie close. */
+function drawNumbers(page: Page, { run, lay, perMm }: SideDrawing, hose: HosePlace): void {
+  const y = hose.y + hose.thickMm / 2 + Math.max(6.5, hose.thickMm * 0.9);
+  let least = Number.NEGATIVE_INFINITY;
+  stations(run, lay).forEach((station, i) => {
+    const at = hose.x + station.fromShoulderAMm * perMm;
+    const balloon = Math.max(at, least);
+    least = balloon + 4.8;
+    page.path(
+      [
+        [at, hose.y + hose.thickMm / 2],
+        [balloon, y - 2.1],
+      ],
+      { widthMm: HAIR_MM },
+    );
+    drawBalloon(page, balloon, y, i + 1);
+  });
+}

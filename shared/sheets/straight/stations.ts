@@ -1,0 +1,34 @@
+import type { Lay } from '../../document/lay/schema.ts';
+import type { SheetRun } from '../input.ts';
+
+/** A place along the straight hose that the bench marks, from shoulder A. */
+export interface Station {
+  readonly fromShoulderAMm: number;
+  readonly name: string;
+  readonly kind: 'mouth' | 'clamp' | 'pass-through';
+  readonly proposed: boolean;
+}
+
+/**
+ * What is marked along the hose, in order from END A: the depth it goes into each end, clamps and pass-throughs.
+ * Waypoints only guided the way and are not marked.
+ */
+export function stations(run: SheetRun, lay: Lay): Station[] {
+  const mouth = (name: string, fromShoulderAMm: number): Station => ({
+    fromShoulderAMm,
+    name,
+    kind: 'mouth',
+    proposed: false,
+  });
+  const held = lay.supports.flatMap((s): Station[] => {
+    if (s.kind === 'waypoint') return [];
+    const word = s.kind === 'clamp' ? 'Clamp' : 'Pass-through';
+    const name = `${word} ${s.id}, middle${s.proposed ? ' (proposed by the program)' : ''}`;
+    return [{ fromShoulderAMm: s.at.arcLengthMm, name, kind: s.kind, proposed: s.proposed }];
+  });
+  return [
+    mouth('Mouth of END A: hose goes in to here', run.a.end.shoulderToMouthMm),
+    ...held.sort((x, y) => x.fromShoulderAMm - y.fromShoulderAMm),
+    mouth('Mouth of END B: hose goes in to here', lay.cutLengthMm - run.b.end.shoulderToMouthMm),
+  ];
+}
