@@ -59,3 +59,6 @@ export const MAX_STIFFENINGS = 5;
 
 /** Factor by which it is made stiffer. */
 export const STIFFENING = 10;
+
+/** Fraction of a step from which on the end force is taken over whole. */
+export const WHOLE_STEP = 0.4;

@@ -15,6 +15,7 @@ import {
   SHIFT_GROWTH,
   STABLE_SHIFT,
   SUFFICIENT_DECREASE,
+  WHOLE_STEP,
 } from './rodLimits.ts';
 import type { RodProblem } from './rodProblem.ts';
 import type { RodScale, RodState, RodWorkspace } from './rodState.ts';
@@ -137,7 +138,7 @@ function search(run: RodRun): boolean {
   }
   // The energy's own slope; the penalty must outweigh it where it climbs (Nocedal & Wright, 18.36).
   const needed = (slope + 0.5 * Math.max(0, curvature)) / (0.9 * open);
-  if (open > 1e-12 && run.penalty < needed) run.penalty = 1.5 * needed;
+  if (open > 0 && run.penalty < needed) run.penalty = 1.5 * needed;
   const before = rodEnergy(ws, scale, loads, ws.state) + run.penalty * open;
   const rounding = ENERGY_ROUNDING * (Math.abs(before) + 1);
   const descent = Math.min(0, slope - run.penalty * open);
@@ -160,7 +161,10 @@ function search(run: RodRun): boolean {
 
 function take(run: RodRun, fraction: number, change: Float64Array): true {
   const { multiplier } = run.ws;
-  for (let i = 0; i < 3; i++) multiplier[i] = multiplier[i]! + fraction * change[i]!;
+  // Newton's multiplier belongs to the whole step: after a nearly whole one it is the better estimate, after a short
+  // one it can be wild and send the iteration round in circles (both measured).
+  const share = fraction >= WHOLE_STEP ? 1 : fraction;
+  for (let i = 0; i < 3; i++) multiplier[i] = multiplier[i]! + share * change[i]!;
   acceptTrial(run.ws);
   return true;
 }
