@@ -29,6 +29,8 @@ export type PaperSize = 'A4' | 'Letter';
 export interface CutListInput {
   readonly project: Pick<Project, 'name' | 'exampleData'>;
   readonly report: LayReport;
+  /** hash of the project's inputs as they stand now; where it is not the report's, the report is stale and nothing is cut */
+  readonly currentInputHash?: string | undefined;
   /** in the order they are numbered on paper */
   readonly runs: readonly SheetRun[];
 }

@@ -1,4 +1,5 @@
 import type { Finding, Lay, LayReport } from '../../document/lay/schema.ts';
+import type { CutListInput } from '../input.ts';
 
 /** Whether a hose may be cut from this report, and if not, every reason. */
 export interface CutVerdict {
@@ -18,12 +19,15 @@ export function findingsOf(report: LayReport, run: string): Finding[] {
 }
 
 /**
- * May this hose be cut? Not when it is not laid, when its lay breaks radius or clearance, or when any finding on it is a
+ * May this hose be cut? Not when the project has changed since, when it is not laid, when its lay breaks radius or clearance, or when any finding on it is a
  * stop. A stop forbids even where its rule was overridden: then it breaks the value the user himself allowed.
  */
-export function cutVerdict(report: LayReport, run: string): CutVerdict {
+export function cutVerdict(input: Pick<CutListInput, 'report' | 'currentInputHash'>, run: string): CutVerdict {
+  const { report, currentInputHash } = input;
   const lay = layOf(report, run);
   const reasons: string[] = [];
+  if (currentInputHash !== undefined && currentInputHash !== report.project.inputHash)
+    reasons.push('Stale: the project has changed since this run was laid. Lay it again before cutting.');
   if (!lay) reasons.push('This run is not in the lay report: it has not been laid.');
   else if (lay.outcome === 'no-way') reasons.push(lay.reason ?? 'No way was found for this hose.');
   else if (lay.outcome === 'near-miss') reasons.push(lay.reason ?? 'The best lay found breaks a limit.');

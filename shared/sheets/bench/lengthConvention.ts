@@ -12,4 +12,4 @@ export function overallConvention(run: SheetRun): string {
 }
 
 /** What cut length means, in words. */
-export const CUT_CONVENTION = 'shoulder to shoulder: the bare hose, as the saw cuts it';
+export const CUT_CONVENTION = 'from shoulder to shoulder: the bare hose, as the saw cuts it';

@@ -1,5 +1,6 @@
 import { cutVerdict, findingsOf, layOf } from '../bench/cutVerdict.ts';
 import type { SheetInput, SheetRun } from '../input.ts';
+import { stack } from '../layout/block.ts';
 import { Flow } from '../layout/flow.ts';
 import { openPaper, PAPER_MM, type Paper } from '../layout/paper.ts';
 import { MARGIN_MM, TYPE } from '../layout/style.ts';
@@ -36,7 +37,7 @@ export async function buildSheetPdf(input: SheetInput, only?: readonly string[])
 }
 
 function subjectOf(paper: Paper, input: SheetInput, run: SheetRun, number: number, widthMm: number): Subject {
-  const verdict = cutVerdict(input.report, run.run.id);
+  const verdict = cutVerdict(input, run.run.id);
   const findings = findingsOf(input.report, run.run.id);
   return { paper, input, run, number, verdict, findings, widthMm };
 }
@@ -61,9 +62,7 @@ function drawLaid(flow: Flow, subject: LaidSubject): void {
   flow.add(endsTable(subject), GAP_MM);
   flow.add(straightView(subject), GAP_MM);
   flow.add(secondEndList(subject), GAP_MM);
-  flow.newPage();
-  flow.add(clockCard(subject), GAP_MM);
-  flow.add(checkBar(subject.widthMm), GAP_MM);
+  flow.add(stack([clockCard(subject), checkBar(subject.widthMm)], GAP_MM), GAP_MM);
   drawFindings(flow, subject);
   flow.add(signOff(subject), GAP_MM);
   flow.add(cautions(subject));

@@ -6,6 +6,7 @@ import { drawFace } from '../clock/drawFace.ts';
 import { formatDegrees, formatTurn } from '../format/index.ts';
 import { type Block, beside, stack } from '../layout/block.ts';
 import type { Page } from '../layout/page.ts';
+import type { Paper } from '../layout/paper.ts';
 import { FINE_MM, FORBID, GREY, TYPE } from '../layout/style.ts';
 import { heading, textBlock } from '../layout/textBlock.ts';
 import type { LaidSubject } from './subject.ts';
@@ -29,22 +30,29 @@ export function clockCard(subject: LaidSubject): Block {
 
 function words(subject: LaidSubject, clock: Angle): Block {
   const { paper, widthMm } = subject;
-  const left = 56;
+  const left = 50;
   const right = widthMm - left;
-  const look = { sizePt: TYPE.body };
   return beside([
     { atMm: 0, block: value(clock) },
     {
       atMm: left,
       block: stack(
         [
-          textBlock(paper, clockSentence(clock.deg, 'A'), right, look),
-          textBlock(paper, clockSentence(clock.deg, 'B'), right, look),
+          fromEnd(paper, clock.deg, 'A', right),
+          fromEnd(paper, clock.deg, 'B', right),
           textBlock(paper, clockDefinition(clock.deg), right, { sizePt: TYPE.small, colour: GREY }),
         ],
         1.4,
       ),
     },
+  ]);
+}
+
+function fromEnd(paper: Paper, deg: number, viewer: EndLetter, widthMm: number): Block {
+  const at = 17;
+  return beside([
+    { atMm: 0, block: textBlock(paper, `From ${viewer}`, at, { bold: true }) },
+    { atMm: at, block: textBlock(paper, clockSentence(deg, viewer), widthMm - at) },
   ]);
 }
 

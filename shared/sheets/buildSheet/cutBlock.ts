@@ -1,4 +1,5 @@
-import { CUT_TOLERANCE_SOURCE, cutToleranceMm } from '../bench/cutTolerance.ts';
+import { lengthTolerance } from '../../document/rules/lengthTolerance.ts';
+import { PROVENANCE_WORDS } from '../../document/wording/partWords.ts';
 import { CUT_CONVENTION, overallConvention } from '../bench/lengthConvention.ts';
 import { sleeveCutLengthMm } from '../bench/sleeveCutLength.ts';
 import {
@@ -12,7 +13,7 @@ import {
   formatSlack,
   formatTemperature,
 } from '../format/index.ts';
-import { type Block, beside, stack } from '../layout/block.ts';
+import { type Block, beside, space, stack } from '../layout/block.ts';
 import { GREY, TYPE } from '../layout/style.ts';
 import { heading, textBlock } from '../layout/textBlock.ts';
 import type { LaidSubject } from './subject.ts';
@@ -28,7 +29,10 @@ export function cutBlock(subject: LaidSubject): Block {
     { atMm: 0, block: stack([heading('What to cut', left), cutNumbers(subject, left)]) },
     {
       atMm: left + GUTTER_MM,
-      block: stack([heading('Hose', right), ...hoseFacts(subject).map((f) => factBlock(subject, f, right))]),
+      block: stack(
+        [stack([heading('Hose', right), space(0.6)]), ...hoseFacts(subject).map((f) => factBlock(subject, f, right))],
+        0.7,
+      ),
     },
   ]);
 }
@@ -38,8 +42,10 @@ function cutNumbers(subject: LaidSubject, widthMm: number): Block {
   const small = { sizePt: TYPE.small };
   return stack([
     bigNumber(subject),
-    textBlock(paper, `${toleranceText(subject)}  ${CUT_CONVENTION}.`, widthMm, small),
+    textBlock(paper, `Cut length is ${CUT_CONVENTION}. ${toleranceText(subject)}`, widthMm, small),
+    space(1.2),
     ...lengthFacts(subject).map((f) => factBlock(subject, f, widthMm, 0.32)),
+    space(1.2),
     textBlock(paper, `Overall is ${overallConvention(subject.run)}.`, widthMm, small),
     textBlock(
       paper,
@@ -52,20 +58,18 @@ function cutNumbers(subject: LaidSubject, widthMm: number): Block {
 
 function bigNumber({ lay }: LaidSubject): Block {
   return {
-    heightMm: 14.5,
+    heightMm: 24,
     draw: (page, x, y) => {
-      const mm = formatMm(lay.cutLengthMm, 'up');
-      page.text(mm, x, y + 10.8, { sizePt: TYPE.huge, bold: true });
-      const past = x + page.face(true).widthMm(mm, TYPE.huge) + 5;
-      page.text(formatInches(lay.cutLengthMm, 'up'), past, y + 10.8, { sizePt: TYPE.head, bold: true });
+      page.text(formatMm(lay.cutLengthMm, 'up'), x - 0.6, y + 11, { sizePt: TYPE.huge, bold: true });
+      page.text(formatInches(lay.cutLengthMm, 'up'), x, y + 20.4, { sizePt: TYPE.head + 3, bold: true });
     },
   };
 }
 
 function toleranceText({ lay, run }: LaidSubject): string {
-  const tolerance = cutToleranceMm(lay.cutLengthMm, run.hose);
-  if (tolerance === undefined) return 'Tolerance: no table covers convoluted hose, ask its maker.';
-  return `Tolerance ± ${formatMm(tolerance, 'down')} (± ${formatInches(tolerance, 'down')}), ${CUT_TOLERANCE_SOURCE}.`;
+  const { applies, toleranceMm, source } = lengthTolerance(lay.cutLengthMm, run.hose.core);
+  if (!applies) return 'Tolerance: no table found for convoluted hose; ask its maker.';
+  return `Tolerance ± ${formatMm(toleranceMm, 'down')} (± ${formatInches(toleranceMm, 'down')}), ${source}.`;
 }
 
 type Fact = readonly [name: string, value: string];
@@ -94,7 +98,7 @@ function hoseFacts({ lay, run }: LaidSubject): Fact[] {
     ['Maker’s limit', `${formatMm(hose.minBendRadiusMm)}, measured to the ${datum}`],
     ['Live, taut', `${formatMm(lay.liveLengthMm)}, ${formatMm(lay.tautLengthMm)}; slack ${formatSlack(lay.slack)}`],
     ['Rated', `${formatPressure(hose.maxPressureKpa, 'down')}, to ${formatTemperature(hose.maxTemperatureC, 'down')}`],
-    ['Figures', `${hose.provenance}: ${hose.source}`],
+    ['Figures', `${PROVENANCE_WORDS[hose.provenance]}: ${hose.source}`],
   ];
 }
 

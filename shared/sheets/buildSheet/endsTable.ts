@@ -1,13 +1,15 @@
 import type { EndPose } from '../../document/lay/schema.ts';
+import { END_MATERIAL_WORDS, JOINT_WORDS, PROVENANCE_WORDS } from '../../document/wording/partWords.ts';
 import { formatDash, formatDegrees, formatLengthBoth, formatTurn } from '../format/index.ts';
 import type { SheetEnd } from '../input.ts';
 import { type Block, stack } from '../layout/block.ts';
+import { onTwoLines } from '../layout/onTwoLines.ts';
 import { tableRows } from '../layout/table.ts';
 import { heading } from '../layout/textBlock.ts';
 import type { LaidSubject } from './subject.ts';
 
-const SHARES = [0.09, 0.2, 0.25, 0.1, 0.2, 0.16] as const;
-const TITLES = ['', 'port', 'hose end', 'bend', 'hose goes in (shoulder to mouth)', 'own clock at the port'] as const;
+const SHARES = [0.085, 0.215, 0.33, 0.075, 0.13, 0.165] as const;
+const TITLES = ['', 'port', 'hose end', 'bend', 'hose goes in', 'own clock at its port'] as const;
 
 /** Both ends: what they are, where they go, how deep the hose goes in, how they stand at their port. */
 export function endsTable({ paper, run, lay, widthMm }: LaidSubject): Block {
@@ -21,15 +23,15 @@ function endRow(letter: string, { port, end }: SheetEnd, pose: EndPose): string[
   return [
     letter,
     `${port.name}, ${port.seat} ${formatDash(port.dash)} (${port.id})`,
-    `${end.name} (${end.id}); ${end.material}, ${end.joint.replace('-', ' ')}; figures ${end.provenance}`,
+    `${end.name} (${end.id}). ${END_MATERIAL_WORDS[end.material]}, ${JOINT_WORDS[end.joint].toLowerCase()}, ${end.turning}. ${PROVENANCE_WORDS[end.provenance]}: ${end.source}`,
     end.bendAngleDeg === 0 ? 'straight' : formatTurn(end.bendAngleDeg),
-    formatLengthBoth(end.shoulderToMouthMm),
+    onTwoLines(formatLengthBoth(end.shoulderToMouthMm)),
     ownClock(end.bendAngleDeg, end.turning, pose),
   ];
 }
 
 function ownClock(bendAngleDeg: number, turning: string, pose: EndPose): string {
-  if (bendAngleDeg === 0) return 'straight: none';
-  const how = turning === 'swivel' ? 'swivel, hold while tightening' : 'fixed';
-  return `${formatDegrees(pose.ownClockDeg)} clockwise from the port’s 12; ${how}`;
+  if (bendAngleDeg === 0) return 'none: straight';
+  const how = turning === 'swivel' ? ', held while tightening' : ', fixed';
+  return `${formatDegrees(pose.ownClockDeg)} clockwise from the port’s 12${how}`;
 }

@@ -1,6 +1,8 @@
 import type { Finding } from '../../document/lay/schema.ts';
+import { SEVERITY_WORDS } from '../../document/wording/findingWords.ts';
 import { findingNumbers, formatLengthBoth } from '../format/index.ts';
 import type { Block } from '../layout/block.ts';
+import { onTwoLines } from '../layout/onTwoLines.ts';
 import type { Page } from '../layout/page.ts';
 import { FORBID, INK, TYPE, WHITE } from '../layout/style.ts';
 import { tableRows } from '../layout/table.ts';
@@ -14,7 +16,14 @@ export function findingsTable({ paper, findings, widthMm }: Subject): { titles: 
   const columns = TITLES.map((title, i) => ({ title, widthMm: widthMm * SHARES[i]! }));
   const rows = findings.map((finding) => {
     const numbers = findingNumbers(finding);
-    return [severityCell(finding), what(finding), numbers.limit, numbers.measured, numbers.margin, source(finding)];
+    return [
+      severityCell(finding),
+      what(finding),
+      onTwoLines(numbers.limit),
+      onTwoLines(numbers.measured),
+      onTwoLines(numbers.margin),
+      source(finding),
+    ];
   });
   return tableRows(paper, columns, rows, TYPE.tiny + 0.4);
 }
@@ -31,14 +40,12 @@ function source(finding: Finding): string {
   return finding.dissent ? `${finding.source}\nOthers: ${finding.dissent}` : finding.source;
 }
 
-const WORD = { stop: 'STOP', look: 'LOOK', note: 'NOTE' } as const;
-
 function severityCell({ severity }: Finding): { heightMm: number; draw(page: Page, x: number, y: number): void } {
   return {
     heightMm: 3.4,
     draw: (page, x, y) => {
       drawSeverity(page, severity, x + 1.7, y + 1.6);
-      page.text(WORD[severity], x + 4.4, y + 2.6, { sizePt: TYPE.tiny, bold: true });
+      page.text(SEVERITY_WORDS[severity].word.toUpperCase(), x + 4.4, y + 2.6, { sizePt: TYPE.tiny, bold: true });
     },
   };
 }

@@ -28,14 +28,16 @@ export function secondEndList(subject: LaidSubject): Block {
 }
 
 function steps(subject: LaidSubject): string[] {
-  const { run } = subject;
+  const { run, lay } = subject;
   return [
     'Hose taped round the cut line and cut square; bore blown clean; no flap of liner, no loose wire.',
     `Insertion depth marked from the cut: ${formatLengthBoth(run.a.end.shoulderToMouthMm)} at END A, ${formatLengthBoth(run.b.end.shoulderToMouthMm)} at END B.`,
     'END A fitted and its push-out mark still at the mouth.',
     ...threadOn(subject),
     'Tag and flags A and B on the hose.',
-    'Only now END B; set the clock (see the clock card) before it is finally tight.',
+    lay.clock.kind === 'angle'
+      ? 'Only now END B; set the clock (see the clock card) before it is finally tight.'
+      : 'Only now END B; the clock is free.',
   ];
 }
 

@@ -1,31 +1,66 @@
+import { RULE_PACK_DATE } from '../../document/rules/index.ts';
+import { FLUID_WORDS, PURPOSE_WORDS } from '../../document/wording/serviceWords.ts';
 import { formatDash, formatPressure, formatTemperature } from '../format/index.ts';
 import type { Frame } from '../layout/flow.ts';
 import type { Page } from '../layout/page.ts';
-import { FINE_MM, GREY, INK, MARGIN_MM, TYPE, WHITE } from '../layout/style.ts';
+import { FINE_MM, FORBID, GREY, INK, MARGIN_MM, TYPE, WHITE } from '../layout/style.ts';
 import type { Subject } from './subject.ts';
 
 const TAG_WIDTH_MM = 52;
 
-/** The head that every page of a hose's sheet carries, and the room it leaves. */
+/** The head that every page of a hose's sheet carries: in full on the first, in one line on the others. */
 export function sheetFrame(subject: Subject): Frame {
   const example = subject.input.project.exampleData;
   return {
-    topMm: example ? 41 : 34.5,
     footMm: 17,
-    draw: (page) => {
+    drawHead: (page, first) => {
+      if (!first) return drawShortHead(page, subject);
       drawTitle(page, subject);
       drawTag(page, subject);
-      if (example) drawExampleMark(page, subject.widthMm);
+      if (example) drawExampleMark(page, 33.4, subject.widthMm);
+      return example ? 42 : 35.5;
     },
   };
+}
+
+function drawShortHead(page: Page, subject: Subject): number {
+  const { input, run, verdict } = subject;
+  page.text(fitted(page, run.run.name, page.widthMm - 2 * MARGIN_MM - 70, TYPE.strong + 2), MARGIN_MM, 15.6, {
+    sizePt: TYPE.strong + 2,
+    bold: true,
+  });
+  const right = page.widthMm - MARGIN_MM;
+  const tag = `TAG ${run.run.id}`;
+  page.text(tag, right, 15.6, { sizePt: TYPE.body, bold: true, align: 'right' });
+  page.line(MARGIN_MM, 18, right, 18, { widthMm: 0.4 });
+  let y = 20;
+  if (!verdict.mayCut) {
+    page.rectangle(MARGIN_MM, y, subject.widthMm, 5, { line: null, fill: FORBID });
+    page.text('DO NOT CUT: see the first page of this hose.', MARGIN_MM + 2.4, y + 3.5, {
+      sizePt: TYPE.small,
+      bold: true,
+      colour: WHITE,
+    });
+    y += 6;
+  }
+  if (input.project.exampleData) {
+    drawExampleMark(page, y, subject.widthMm);
+    y += 6;
+  }
+  return y + 2.4;
+}
+
+/** The text, or as much of it as fits one line with a sign that it goes on. */
+function fitted(page: Page, text: string, widthMm: number, sizePt: number): string {
+  const lines = page.face(true).wrap(text, sizePt, widthMm - 4);
+  return lines.length > 1 ? `${lines[0]} …` : text;
 }
 
 function drawTitle(page: Page, { input, run, number }: Subject): void {
   const x = MARGIN_MM;
   page.text('BUILD SHEET', x, 14.4, { sizePt: TYPE.small, bold: true });
   const room = page.widthMm - 2 * MARGIN_MM - TAG_WIDTH_MM - 6;
-  const name = page.face(true).wrap(run.run.name, TYPE.head, room);
-  page.text(name.length > 1 ? `${name[0]} …` : run.run.name, x, 21.8, { sizePt: TYPE.head, bold: true });
+  page.text(fitted(page, run.run.name, room, TYPE.head), x, 21.8, { sizePt: TYPE.head, bold: true });
   const { service } = run.run;
   page.text(
     `${input.project.name}  ·  hose ${number} of ${input.runs.length}  ·  ${run.a.port.name} to ${run.b.port.name}`,
@@ -34,15 +69,11 @@ function drawTitle(page: Page, { input, run, number }: Subject): void {
     { sizePt: TYPE.small },
   );
   page.text(
-    `${words(service.purpose)}, ${words(service.fluid)}, ${formatPressure(service.pressureKpa, 'up')}, ${formatTemperature(service.temperatureC, 'up')}`,
+    `${PURPOSE_WORDS[service.purpose]} · ${FLUID_WORDS[service.fluid]} · ${formatPressure(service.pressureKpa, 'up')} · ${formatTemperature(service.temperatureC, 'up')}`,
     x,
     30.4,
     { sizePt: TYPE.small, colour: GREY },
   );
-}
-
-function words(id: string): string {
-  return id.replaceAll('-', ' ');
 }
 
 function drawTag(page: Page, { run }: Subject): void {
@@ -55,9 +86,9 @@ function drawTag(page: Page, { run }: Subject): void {
   page.text(`size ${formatDash(run.hose.dash)}`, x + 9.4, 26.8, { sizePt: TYPE.body });
 }
 
-function drawExampleMark(page: Page, widthMm: number): void {
-  page.rectangle(MARGIN_MM, 33.4, widthMm, 5, { line: null, fill: INK });
-  page.text('EXAMPLE DATA: invented for learning. Do not build a hose from this sheet.', MARGIN_MM + 2.4, 36.9, {
+function drawExampleMark(page: Page, y: number, widthMm: number): void {
+  page.rectangle(MARGIN_MM, y, widthMm, 5, { line: null, fill: INK });
+  page.text('EXAMPLE DATA: invented for learning. Do not build a hose from this sheet.', MARGIN_MM + 2.4, y + 3.5, {
     sizePt: TYPE.small,
     bold: true,
     colour: WHITE,
@@ -77,7 +108,7 @@ export function drawFoot(page: Page, subject: Subject, pageNumber: number, pageC
     look,
   );
   page.text(
-    `Printed ${printedOn}  ·  input ${report.project.inputHash.slice(0, 16)}  ·  solver ${report.solverVersion}, seed ${report.seed}`,
+    `Printed ${printedOn}  ·  input ${report.project.inputHash.slice(0, 16)}  ·  solver ${report.solverVersion}, seed ${report.seed}  ·  rules of ${RULE_PACK_DATE}`,
     MARGIN_MM,
     y + 6.6,
     { ...look, colour: GREY },

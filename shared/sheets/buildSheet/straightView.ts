@@ -1,5 +1,5 @@
 import { formatLengthBoth, formatNumber } from '../format/index.ts';
-import { type Block, stack } from '../layout/block.ts';
+import { type Block, beside, space, stack } from '../layout/block.ts';
 import { GREY, TYPE } from '../layout/style.ts';
 import { tableRows } from '../layout/table.ts';
 import { heading, textBlock } from '../layout/textBlock.ts';
@@ -10,7 +10,7 @@ import { stations } from '../straight/stations.ts';
 import type { LaidSubject } from './subject.ts';
 
 /** mm of paper left free at each side of a view. */
-const SIDE_ROOM_MM = 9;
+const SIDE_ROOM_MM = 1.5;
 /** mm of paper that both views together may take in height before they are drawn smaller. */
 const HEIGHT_ROOM_MM = 84;
 
@@ -25,7 +25,9 @@ export function straightView(subject: LaidSubject): Block {
   return stack([
     heading('Straight view', widthMm),
     ...views.map((view) => viewBlock(subject, view)),
+    space(1),
     textBlock(paper, note, widthMm, { sizePt: TYPE.tiny, colour: GREY }),
+    space(1.5),
     stationTable(subject),
   ]);
 }
@@ -55,28 +57,35 @@ function drawings({ run, lay }: LaidSubject, perMm: number): SideDrawing[] {
 function viewBlock(subject: LaidSubject, drawing: SideDrawing): Block {
   const { above, below } = sideDrawingRoom(drawing);
   const { leftMm, rightMm } = seatSpan(subject);
+  const captionMm = subject.lay.clock.kind === 'angle' ? 4.4 : 0;
   return {
-    heightMm: above + below,
+    heightMm: captionMm + above + below,
     draw: (page, x, y) => {
       const spare = subject.widthMm - (leftMm + rightMm) * drawing.perMm;
-      drawSide(page, drawing, x + spare / 2 + leftMm * drawing.perMm, y + above);
+      drawSide(page, drawing, x + spare / 2 + leftMm * drawing.perMm, y + captionMm + above);
       if (subject.lay.clock.kind === 'angle')
-        page.text(`END ${drawing.down} in the paper, pointing down`, x + subject.widthMm / 2, y + 3.4, {
-          sizePt: TYPE.tiny,
-          colour: GREY,
-          align: 'middle',
+        page.text(`Turned so that the outlet of END ${drawing.down} points straight down`, x, y + 3.2, {
+          sizePt: TYPE.small,
+          bold: true,
         });
     },
   };
 }
 
+/** The marks in two columns, the first half at the left. */
 function stationTable({ paper, run, lay, widthMm }: LaidSubject): Block {
+  const half = (widthMm - 6) / 2;
   const columns = [
-    { title: '', widthMm: 8, bold: true },
-    { title: 'mark along the hose', widthMm: widthMm - 8 - 64 },
-    { title: 'from shoulder A (the cut at END A)', widthMm: 64, bold: true },
+    { title: '', widthMm: 7, bold: true },
+    { title: 'mark along the hose', widthMm: half - 7 - 38 },
+    { title: 'from shoulder A', widthMm: 38, bold: true },
   ];
   const rows = stations(run, lay).map((s, i) => [`${i + 1}`, s.name, formatLengthBoth(s.fromShoulderAMm)]);
-  const table = tableRows(paper, columns, rows);
-  return stack([table.titles, ...table.rows]);
+  const split = Math.ceil(rows.length / 2);
+  return beside(
+    [rows.slice(0, split), rows.slice(split)].map((part, i) => {
+      const table = tableRows(paper, columns, part);
+      return { atMm: i * (half + 6), block: stack([table.titles, ...table.rows]) };
+    }),
+  );
 }

@@ -1,5 +1,5 @@
 import type { Clock } from '../../document/lay/schema.ts';
-import { wrapStrip } from '../clock/wrapStrip.ts';
+import { type WrapStrip, wrapStrip } from '../clock/wrapStrip.ts';
 import { formatDegrees, formatMm } from '../format/index.ts';
 import { type Block, stack } from '../layout/block.ts';
 import type { Page } from '../layout/page.ts';
@@ -20,7 +20,7 @@ export function wrapStripBlock(subject: LaidSubject, clock: Angle): Block {
   const strip = wrapStrip(odMm, clock.deg);
   const pieceMm = Math.min(strip.circumferenceMm, widthMm - TAB_MM - 2);
   const pieces = Math.ceil(strip.circumferenceMm / pieceMm - 1e-9);
-  const rows = Array.from({ length: pieces }, (_, i) => pieceBlock(strip, i * pieceMm, pieceMm));
+  const rows = Array.from({ length: pieces }, (_, i) => pieceBlock(subject, strip, i * pieceMm, pieceMm));
   const words =
     `Wrap strip at 1:1, for the bare hose of ${formatMm(odMm)} outside (put it on before any sleeve). Cut it out, wrap it round the hose ` +
     `with this print outward and the edge marked A towards END A; the two ends meet at the line B. Line A is in line with the outlet of ` +
@@ -30,14 +30,15 @@ export function wrapStripBlock(subject: LaidSubject, clock: Angle): Block {
   return stack([textBlock(paper, words, widthMm, { sizePt: TYPE.small }), ...rows], 1.5);
 }
 
-function pieceBlock(strip: ReturnType<typeof wrapStrip>, fromMm: number, pieceMm: number): Block {
+function pieceBlock(subject: LaidSubject, strip: WrapStrip, fromMm: number, pieceMm: number): Block {
   const toMm = Math.min(strip.circumferenceMm, fromMm + pieceMm);
   return {
     heightMm: STRIP_MM + 1,
     draw: (page, x, y) => {
       const at = (mm: number): number => x + mm - fromMm;
       page.rectangle(x, y, toMm - fromMm + TAB_MM, STRIP_MM, { widthMm: HAIR_MM, dashMm: [1.5, 1], line: GREY });
-      edgeWords(page, x, y, toMm - fromMm);
+      edgeWords(page, widestGap(strip, fromMm, toMm).map(at) as [number, number], y);
+      if (toMm === strip.circumferenceMm) edgeNotes(page, at(toMm) + TAB_MM + 2, y, x + subject.widthMm);
       if (fromMm === 0) mark(page, at(strip.bMm), y, 'B', 1);
       if (toMm === strip.circumferenceMm) joinLine(page, at(toMm), y);
       else page.line(at(toMm), y, at(toMm), y + STRIP_MM, { widthMm: FINE_MM, dashMm: [2, 1] });
@@ -47,10 +48,25 @@ function pieceBlock(strip: ReturnType<typeof wrapStrip>, fromMm: number, pieceMm
   };
 }
 
-function edgeWords(page: Page, x: number, y: number, widthMm: number): void {
-  const look = { sizePt: TYPE.tiny, align: 'middle', colour: GREY } as const;
-  page.text('▲ B: this edge towards END B', x + widthMm / 2, y + 3, look);
-  page.text('▼ A: this edge towards END A', x + widthMm / 2, y + STRIP_MM - 1.2, look);
+/** The widest stretch of a piece that no clock line crosses. */
+function widestGap(strip: WrapStrip, fromMm: number, toMm: number): [number, number] {
+  const inside = strip.aMm > fromMm && strip.aMm < toMm ? [strip.aMm] : [];
+  const stops = [fromMm, ...inside, toMm];
+  const gaps = stops.slice(1).map((to, i): [number, number] => [stops[i]!, to]);
+  return gaps.reduce((best, gap) => (gap[1] - gap[0] > best[1] - best[0] ? gap : best));
+}
+
+/** Which edge goes where, short enough to stay on the strip when it is cut out. */
+function edgeWords(page: Page, [left, right]: [number, number], y: number): void {
+  const look = { sizePt: TYPE.tiny, align: 'middle', bold: true } as const;
+  page.text('▲ END B', (left + right) / 2, y + 3.2, look);
+  page.text('▼ END A', (left + right) / 2, y + STRIP_MM - 1.4, look);
+}
+
+function edgeNotes(page: Page, x: number, y: number, rightMm: number): void {
+  if (rightMm - x < 45) return;
+  page.text('upper edge towards END B', x, y + 3.2, { sizePt: TYPE.tiny, colour: GREY });
+  page.text('lower edge towards END A', x, y + STRIP_MM - 1.4, { sizePt: TYPE.tiny, colour: GREY });
 }
 
 function mark(page: Page, x: number, y: number, letter: string, side: 1 | -1): void {

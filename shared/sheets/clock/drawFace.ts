@@ -19,12 +19,12 @@ export function drawFace(page: Page, face: ClockFace, look: FaceLook): void {
   drawDial(page, look);
   drawOutlet(page, face.far, look, false);
   page.circle(x, y, hoseRadiusMm, { widthMm: OUTLINE_MM, fill: WHITE });
-  page.circle(x, y, hoseRadiusMm * 0.62, { widthMm: FINE_MM });
   drawOutlet(page, face.near, look, true);
+  page.circle(x, y, hoseRadiusMm * 0.62, { line: null, fill: INK });
   if (!wrong) return;
   const arm = radiusMm * 1.02;
   for (const side of [-1, 1])
-    page.line(x - arm, y - side * arm, x + arm, y + side * arm, { line: FORBID, widthMm: 1.3, round: true });
+    page.line(x - arm, y - side * arm, x + arm, y + side * arm, { line: FORBID, widthMm: 1, round: true });
 }
 
 function at({ x, y }: Pick<FaceLook, 'x' | 'y'>, clockwiseDeg: number, radiusMm: number): Point {

@@ -1,6 +1,6 @@
 import papa from 'papaparse';
 import type { Lay } from '../../document/lay/schema.ts';
-import { cutToleranceMm } from '../bench/cutTolerance.ts';
+import { lengthTolerance } from '../../document/rules/lengthTolerance.ts';
 import { cutVerdict, layOf } from '../bench/cutVerdict.ts';
 import { overallConvention } from '../bench/lengthConvention.ts';
 import { sleeveCutLengthMm } from '../bench/sleeveCutLength.ts';
@@ -67,7 +67,7 @@ function disarmed(text: string): string {
 }
 
 function cutListRow(input: CutListInput, run: SheetRun, number: number): CutListRow {
-  const verdict = cutVerdict(input.report, run.run.id);
+  const verdict = cutVerdict(input, run.run.id);
   const lay = layOf(input.report, run.run.id);
   return {
     number,
@@ -100,12 +100,12 @@ function partColumns(run: SheetRun): CutListRow {
 }
 
 function lengthColumns(run: SheetRun, lay: Lay): CutListRow {
-  const tolerance = cutToleranceMm(lay.cutLengthMm, run.hose);
+  const { applies, toleranceMm } = lengthTolerance(lay.cutLengthMm, run.hose.core);
   return {
     cut_length_mm: formatNumber(lay.cutLengthMm, 1, 'up'),
     cut_length_in: formatInches(lay.cutLengthMm, 'up'),
-    cut_tolerance_mm: tolerance === undefined ? '' : formatNumber(tolerance, 1, 'down'),
-    cut_tolerance_in: tolerance === undefined ? '' : formatInches(tolerance, 'down'),
+    cut_tolerance_mm: applies ? formatNumber(toleranceMm, 1, 'down') : '',
+    cut_tolerance_in: applies ? formatInches(toleranceMm, 'down') : '',
     overall_mm: formatNumber(lay.overallLengthMm, 1),
     overall_in: formatInches(lay.overallLengthMm),
     overall_convention: overallConvention(run),

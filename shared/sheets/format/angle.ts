@@ -1,5 +1,5 @@
 import { wrapDegrees } from '../../base/units.ts';
-import { formatNumber } from './length.ts';
+import { formatNumber, type Rounding } from './length.ts';
 
 /**
  * A direction on the clock in degrees, 0 up to 360: at most one decimal, none when it is a whole degree. 0 and 360 are
@@ -11,9 +11,8 @@ export function formatDegrees(degrees: number): string {
 }
 
 /** A size of turn in degrees (a bend, a tolerance, a margin), not wrapped: `90°`, `-2.5°`. */
-export function formatTurn(degrees: number): string {
-  const tenths = Math.round(degrees * 10);
-  return `${formatNumber(tenths / 10, tenths % 10 === 0 ? 0 : 1)}°`;
+export function formatTurn(degrees: number, rounding: Rounding = 'nearest'): string {
+  return `${formatNumber(degrees, 1, rounding).replace(/\.0$/, '')}°`;
 }
 
 /**

@@ -1,18 +1,26 @@
 import type { Finding } from '../../document/lay/schema.ts';
 import { formatTurn } from './angle.ts';
 import { formatLengthBoth, formatNumber, type Rounding } from './length.ts';
-import { formatPressure, formatSlack, formatTemperature } from './quantity.ts';
+import { formatDash, formatPressure, formatSlack, formatTemperature } from './quantity.ts';
 
 /** A value in a finding's unit, for a reader. Units the trade reads in two systems come out in both. */
 export function formatInUnit(value: number, unit: string, rounding: Rounding = 'nearest'): string {
   if (unit === 'mm') return formatLengthBoth(value, rounding, 32);
-  if (unit === 'deg' || unit === '°') return formatTurn(value);
+  if (unit === 'deg' || unit === '°') return formatTurn(value, rounding);
   if (unit === 'C' || unit === '°C' || unit === 'deg C') return formatTemperature(value, rounding);
   if (unit === 'kPa') return formatPressure(value, rounding);
   if (unit === 'ratio' || unit === '1' || unit === 'slack') return formatSlack(value);
-  const decimals = Number.isInteger(value) ? 0 : 2;
-  return `${formatNumber(value, decimals, rounding)} ${unit}`.trim();
+  if (unit === 'dash') return formatDash(value);
+  return `${plainNumber(value, rounding)} ${unit === 'count' ? '' : unit}`.trim();
 }
+
+/** Whole numbers bare, others to two decimals, and what two decimals would hide in powers of ten. */
+function plainNumber(value: number, rounding: Rounding): string {
+  if (value !== 0 && Math.abs(value) < SMALLEST_PLAIN) return value.toExponential(1);
+  return formatNumber(value, Number.isInteger(value) ? 0 : 2, rounding);
+}
+
+const SMALLEST_PLAIN = 0.01;
 
 /**
  * Limit, measured value and margin of a finding as text. The measured value is rounded toward its limit's bad side and

@@ -5,9 +5,10 @@ import { MARGIN_MM } from './style.ts';
 
 /** What stands at the top and the foot of every page of one hose. */
 export interface Frame {
-  readonly topMm: number;
+  /** mm from the bottom edge that are kept for the foot */
   readonly footMm: number;
-  draw(page: Page): void;
+  /** Draws the head of a page, in full on the first; answers where the room below it begins, mm from the top. */
+  drawHead(page: Page, first: boolean): number;
 }
 
 /** Sets blocks down pages, beginning a new page where the next block would not fit. */
@@ -49,9 +50,9 @@ export class Flow {
   }
 
   newPage(): void {
+    const first = this.#page === null;
     this.#page = this.#paper.addPage();
-    this.#frame.draw(this.#page);
-    this.#y = this.#frame.topMm;
+    this.#y = this.#frame.drawHead(this.#page, first);
   }
 
   #roomMm(): number {

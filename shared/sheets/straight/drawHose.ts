@@ -2,12 +2,17 @@ import type { Page } from '../layout/page.ts';
 import { FINE_MM, GREY, HAIR_MM, INK, OUTLINE_MM, RULE, WHITE } from '../layout/style.ts';
 import type { Station } from './stations.ts';
 
+/** How far a mark is drawn beyond hose and sleeve, mm on paper. */
+export const STATION_REACH_MM: Record<Station['kind'], number> = { mouth: 0, clamp: 1.2, 'pass-through': 4 };
+
 /** The hose between its collars, on its side: `x` and `y` of shoulder A on the page, its length and width on paper. */
 export interface HosePlace {
   readonly x: number;
   readonly y: number;
   readonly lengthMm: number;
   readonly thickMm: number;
+  /** with the sleeve, where there is one */
+  readonly outsideMm: number;
   readonly perMm: number;
 }
 
@@ -30,9 +35,8 @@ function drawBraid(page: Page, x: number, y: number, lengthMm: number, thickMm: 
 }
 
 /** The sleeve as a dashed outline round hose and collars, since it goes on over them. */
-export function drawSleeve(page: Page, { x, y, lengthMm, perMm }: HosePlace, sleeveMm: number, reachMm: number): void {
-  const tall = sleeveMm * perMm;
-  page.rectangle(x - reachMm * perMm, y - tall / 2, lengthMm + 2 * reachMm * perMm, tall, {
+export function drawSleeve(page: Page, { x, y, lengthMm, outsideMm, perMm }: HosePlace, reachMm: number): void {
+  page.rectangle(x - reachMm * perMm, y - outsideMm / 2, lengthMm + 2 * reachMm * perMm, outsideMm, {
     line: GREY,
     widthMm: FINE_MM * 1.4,
     dashMm: [1.6, 0.9],
@@ -40,17 +44,18 @@ export function drawSleeve(page: Page, { x, y, lengthMm, perMm }: HosePlace, sle
 }
 
 /** Clamps as bands across the hose, dashed where only proposed; pass-throughs as a wall cut away round it. */
-export function drawStation(page: Page, { x, y, thickMm, perMm }: HosePlace, station: Station): void {
+export function drawStation(page: Page, { x, y, outsideMm, perMm }: HosePlace, station: Station): void {
   if (station.kind === 'mouth') return;
   const at = x + station.fromShoulderAMm * perMm;
   const dash = station.proposed ? { dashMm: [0.8, 0.6] } : {};
   if (station.kind === 'clamp') {
-    const tall = thickMm + 2.4;
+    const tall = outsideMm + 2 * STATION_REACH_MM.clamp;
     page.rectangle(at - 1.3, y - tall / 2, 2.6, tall, { widthMm: OUTLINE_MM, fill: WHITE, ...dash });
     return;
   }
   for (const side of [-1, 1]) {
-    const from = y + side * (thickMm / 2 + 0.3);
-    page.rectangle(at - 0.6, Math.min(from, from + side * 4), 1.2, 4, { line: INK, widthMm: FINE_MM, fill: INK });
+    const from = y + side * (outsideMm / 2 + 0.3);
+    const tall = STATION_REACH_MM['pass-through'] - 0.3;
+    page.rectangle(at - 0.6, Math.min(from, from + side * tall), 1.2, tall, { line: INK, widthMm: FINE_MM, fill: INK });
   }
 }

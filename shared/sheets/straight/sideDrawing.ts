@@ -1,4 +1,5 @@
 import type { Clock, Lay } from '../../document/lay/schema.ts';
+import { outsideDiameterMm } from '../../document/parts/outsideDiameter.ts';
 import { SLEEVE_REACH_MM } from '../bench/sleeveCutLength.ts';
 import type { EndLetter } from '../clock/clockFace.ts';
 import { type SideOutlet, sideView } from '../clock/sideView.ts';
@@ -8,7 +9,7 @@ import type { Page, Point } from '../layout/page.ts';
 import { GREY, HAIR_MM, TYPE } from '../layout/style.ts';
 import { drawBalloon, drawDimension, drawExtension } from './dimension.ts';
 import { drawEnd, type EndPlace, isOutOfPaper, onPage } from './drawEnd.ts';
-import { drawHose, drawSleeve, drawStation, type HosePlace } from './drawHose.ts';
+import { drawHose, drawSleeve, drawStation, type HosePlace, STATION_REACH_MM } from './drawHose.ts';
 import { endProfile } from './endProfile.ts';
 import { stations } from './stations.ts';
 
@@ -31,6 +32,12 @@ function outlets(clock: Clock, down: EndLetter): Record<EndLetter, SideOutlet> {
   return sideView(clock.kind === 'angle' ? clock.deg : 0, down);
 }
 
+/** Half the height on paper of hose, sleeve, clamps and pass-throughs, mm. */
+function bodyHalf({ run, lay, perMm }: SideDrawing): number {
+  const outside = outsideDiameterMm(run.hose, run.sleeve) * perMm;
+  return outside / 2 + Math.max(0, ...stations(run, lay).map((s) => STATION_REACH_MM[s.kind]));
+}
+
 /** Room above and below the hose's axis that the view takes on paper, mm. */
 export function sideDrawingRoom(drawing: SideDrawing): { above: number; below: number } {
   const { run, lay, perMm, down } = drawing;
@@ -39,8 +46,7 @@ export function sideDrawingRoom(drawing: SideDrawing): { above: number; below: n
     const end = letter === 'A' ? run.a.end : run.b.end;
     const drop = endProfile(end).seat.dropMm * perMm;
     const radius = (end.collarDiameterMm / 2) * perMm;
-    const sleeve = ((run.sleeve?.outsideDiameterMm ?? 0) / 2) * perMm;
-    const r = Math.max(radius, sleeve) + 2;
+    const r = Math.max(radius, bodyHalf(drawing)) + 1;
     return { above: Math.max(r, stand[letter].up * drop + r), below: Math.max(r, -stand[letter].up * drop + r) };
   });
   const above = Math.max(...reach.map((r) => r.above)) + LABEL_MM;
@@ -53,13 +59,20 @@ export function drawSide(page: Page, drawing: SideDrawing, x: number, y: number)
   const { run, lay, perMm, down } = drawing;
   const stand = outlets(lay.clock, down);
   const lengthMm = lay.cutLengthMm * perMm;
-  const hose: HosePlace = { x, y, lengthMm, thickMm: run.hose.outsideDiameterMm * perMm, perMm };
+  const hose: HosePlace = {
+    x,
+    y,
+    lengthMm,
+    thickMm: run.hose.outsideDiameterMm * perMm,
+    outsideMm: outsideDiameterMm(run.hose, run.sleeve) * perMm,
+    perMm,
+  };
   const a: EndPlace = { shoulder: [x, y], side: -1, perMm, outlet: stand.A };
   const b: EndPlace = { shoulder: [x + lengthMm, y], side: 1, perMm, outlet: stand.B };
   drawHose(page, hose, run.hose.cover.endsWith('braid'));
   drawEnd(page, run.a.end, a);
   drawEnd(page, run.b.end, b);
-  if (run.sleeve) drawSleeve(page, hose, run.sleeve.outsideDiameterMm, SLEEVE_REACH_MM);
+  if (run.sleeve) drawSleeve(page, hose, SLEEVE_REACH_MM);
   page.line(x - 3, y, x + lengthMm + 3, y, { widthMm: HAIR_MM, dashMm: [4, 0.8, 0.8, 0.8] });
   for (const station of stations(run, lay)) drawStation(page, hose, station);
   nameEnd(page, drawing, 'A', a);
@@ -67,10 +80,10 @@ export function drawSide(page: Page, drawing: SideDrawing, x: number, y: number)
   if (drawing.dimensioned) drawDimensions(page, drawing, hose, a, b);
 }
 
-function nameEnd(page: Page, { run, lay }: SideDrawing, letter: EndLetter, place: EndPlace): void {
+function nameEnd(page: Page, drawing: SideDrawing, letter: EndLetter, place: EndPlace): void {
+  const { run, lay } = drawing;
   const end = letter === 'A' ? run.a.end : run.b.end;
-  const top =
-    place.shoulder[1] - Math.max(end.collarDiameterMm, run.sleeve?.outsideDiameterMm ?? 0) * 0.5 * place.perMm;
+  const top = place.shoulder[1] - Math.max(end.collarDiameterMm * 0.5 * place.perMm, bodyHalf(drawing)) + 0.6;
   const x = place.shoulder[0] - place.side * 1;
   const align = letter === 'A' ? 'left' : 'right';
   page.text(`END ${letter}`, x, top - 2, { sizePt: TYPE.small, bold: true, align });
@@ -95,8 +108,9 @@ function drawDimensions(page: Page, drawing: SideDrawing, hose: HosePlace, a: En
 }
 
 /** The numbered places, their balloons pushed apart where places lie close. */
-function drawNumbers(page: Page, { run, lay, perMm }: SideDrawing, hose: HosePlace): void {
-  const y = hose.y + hose.thickMm / 2 + Math.max(6.5, hose.thickMm * 0.9);
+function drawNumbers(page: Page, drawing: SideDrawing, hose: HosePlace): void {
+  const { run, lay, perMm } = drawing;
+  const y = hose.y + bodyHalf(drawing) + 4.6;
   let least = Number.NEGATIVE_INFINITY;
   stations(run, lay).forEach((station, i) => {
     const at = hose.x + station.fromShoulderAMm * perMm;
@@ -104,7 +118,7 @@ function drawNumbers(page: Page, { run, lay, perMm }: SideDrawing, hose: HosePla
     least = balloon + 4.8;
     page.path(
       [
-        [at, hose.y + hose.thickMm / 2],
+        [at, hose.y + hose.outsideMm / 2],
         [balloon, y - 2.1],
       ],
       { widthMm: HAIR_MM },

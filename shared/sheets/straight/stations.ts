@@ -22,13 +22,13 @@ export function stations(run: SheetRun, lay: Lay): Station[] {
   });
   const held = lay.supports.flatMap((s): Station[] => {
     if (s.kind === 'waypoint') return [];
-    const word = s.kind === 'clamp' ? 'Clamp' : 'Pass-through';
-    const name = `${word} ${s.id}, middle${s.proposed ? ' (proposed by the program)' : ''}`;
+    const word = s.kind === 'clamp' ? 'clamp' : 'pass-through';
+    const name = `${s.proposed ? 'proposed ' : ''}${word} ${s.id}, middle`;
     return [{ fromShoulderAMm: s.at.arcLengthMm, name, kind: s.kind, proposed: s.proposed }];
   });
   return [
-    mouth('Mouth of END A: hose goes in to here', run.a.end.shoulderToMouthMm),
+    mouth('mouth A: hose in to here', run.a.end.shoulderToMouthMm),
     ...held.sort((x, y) => x.fromShoulderAMm - y.fromShoulderAMm),
-    mouth('Mouth of END B: hose goes in to here', lay.cutLengthMm - run.b.end.shoulderToMouthMm),
+    mouth('mouth B: hose in to here', lay.cutLengthMm - run.b.end.shoulderToMouthMm),
   ];
 }
