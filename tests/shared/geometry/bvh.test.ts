@@ -36,7 +36,7 @@ describe('nearestPoint, worked by hand', () => {
     [[0.5, -2, 0], 2, [0.5, 0, 0]],
     [[1, 1, 0], Math.SQRT1_2, [0.5, 0.5, 0]],
     [[4, 0, 4], 5, [1, 0, 0]],
-  ] as const)('from %j', (p, distanceMm, foot) => {
+  ] as [Vec3, number, Vec3][])('from %j', (p, distanceMm, foot) => {
     const out = newNearest();
     expect(nearestPoint(bvh, ...p, Infinity, out)).toBe(true);
     expect(out.distanceMm).toBeCloseTo(distanceMm, 12);
