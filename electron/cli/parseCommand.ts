@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { bad, good, type Problem, type Result } from '../../shared/base/result.ts';
 
-export const SCHEMA_NAMES = ['project', 'lay-report', 'hoses', 'ends', 'sleeves'] as const;
+export const SCHEMA_NAMES = ['project', 'lay-report', 'part-tables'] as const;
 export type SchemaName = (typeof SCHEMA_NAMES)[number];
 
 /** What the command line asks for, checked. */

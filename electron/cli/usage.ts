@@ -4,8 +4,7 @@ export const USAGE = `hosewright: lays hose in a scanned bay and says how long t
   hosewright check  PROJECT --lay REPORT.json [--json]             check earlier lays against the project as it is now
   hosewright sheets PROJECT [--run NAME]... [--lay REPORT.json] [--out DIR]
                                                                    draw the papers; lays the runs first without --lay
-  hosewright schema [project|lay-report|hoses|ends|sleeves]
-                                                                   print a file format as JSON Schema
+  hosewright schema [project|lay-report|part-tables]               print a file format as JSON Schema
   hosewright serve  [PROJECT] [--port N]                           the window in a browser, on this machine only
 
   PROJECT      a project file or the folder of its project.json

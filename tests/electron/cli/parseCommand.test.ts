@@ -1,0 +1,43 @@
+import { describe, expect, test } from 'vitest';
+import { parseCommand } from '../../../electron/cli/parseCommand.ts';
+
+const parsed = (line: string) => parseCommand(line === '' ? [] : line.split(' '));
+const problems = (line: string) => {
+  const result = parsed(line);
+  return result.ok ? [] : result.problems.map((p) => `${p.path} ${p.message}`);
+};
+
+describe('parseCommand', () => {
+  test('reads what is asked', () => {
+    expect(parsed('lay bay --run feed --run=drain --out o')).toEqual({
+      ok: true,
+      value: { kind: 'lay', project: 'bay', runs: ['feed', 'drain'], json: false, out: 'o' },
+    });
+    expect(parsed('check bay --lay r.json --json')).toEqual({
+      ok: true,
+      value: { kind: 'check', project: 'bay', report: 'r.json', runs: [], json: true },
+    });
+    expect(parsed('sheets bay')).toEqual({
+      ok: true,
+      value: { kind: 'sheets', project: 'bay', runs: [], json: false },
+    });
+    expect(parsed('schema')).toEqual({ ok: true, value: { kind: 'schema', schema: 'project' } });
+    expect(parsed('schema lay-report')).toEqual({ ok: true, value: { kind: 'schema', schema: 'lay-report' } });
+    expect(parsed('serve')).toEqual({ ok: true, value: { kind: 'serve', port: 0 } });
+    expect(parsed('serve bay --port 8080')).toEqual({ ok: true, value: { kind: 'serve', project: 'bay', port: 8080 } });
+    expect(parsed('lay --help')).toEqual({ ok: true, value: { kind: 'help' } });
+    expect(parsed('--version')).toEqual({ ok: true, value: { kind: 'version' } });
+  });
+
+  test('reports every mistake, and never passes over an option', () => {
+    expect(problems('')).toHaveLength(1);
+    expect(problems('cut bay')).toEqual([expect.stringContaining('unknown command cut')]);
+    expect(problems('lay')).toEqual([expect.stringContaining('expected a project file')]);
+    expect(problems('check bay')).toEqual([expect.stringContaining('--lay')]);
+    expect(problems('check')).toHaveLength(2);
+    expect(problems('lay bay other --port 1 --lay x')).toHaveLength(3);
+    expect(problems('lay bay --colour')).toEqual([expect.stringContaining('--colour')]);
+    expect(problems('schema hose')).toEqual([expect.stringContaining('project, lay-report, part-tables')]);
+    for (const port of ['65536', '-1', '8o', '1.5', '']) expect(problems(`serve --port=${port}`)).toHaveLength(1);
+  });
+});

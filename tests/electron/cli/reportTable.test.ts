@@ -1,0 +1,39 @@
+import { expect, test } from 'vitest';
+import { reportTable } from '../../../electron/cli/reportTable.ts';
+import { exampleFinding, exampleLay, exampleReport } from '../exampleReport.ts';
+
+test('a row of mm and a row of inches for each run, and the clearance with the least room', () => {
+  const lines = reportTable(exampleReport([exampleLay], [])).split('\n');
+  const row = lines.find((line) => line.startsWith('feed')) ?? '';
+  // Lengths to cut are rounded up, radii and clearances down, so that print never promises more than there is.
+  expect(row).toMatch(
+    /laid +420\.1 mm +440\.1 mm +270° ± 2° +5\.2 % +80\.0 mm of 75\.0 mm +60\.0 mm of 55\.0 mm to manifold \(hot\)/,
+  );
+  // 420.03 mm is 16.537 in: 16 9/16 is the next sixteenth above.
+  expect(lines[lines.indexOf(row) + 1]).toMatch(/^ +16 9\/16 in +17 3\/8 in/);
+  expect(lines).toContain('No findings.');
+  expect(lines[1]).toContain('EXAMPLE DATA');
+});
+
+test('findings stand in the order of how much they matter, with limit, measure and source', () => {
+  const note = { ...exampleFinding, severity: 'note' as const, message: 'a note' };
+  const look = {
+    ...exampleFinding,
+    severity: 'look' as const,
+    message: 'a look',
+    overrideReason: 'a shield stands there',
+  };
+  const text = reportTable(exampleReport([exampleLay], [note, look, exampleFinding]));
+  expect(text.match(/^(STOP|LOOK|NOTE)/gm)).toEqual(['STOP', 'LOOK', 'NOTE']);
+  expect(text).toContain('STOP  feed: nearer to the manifold than the rule allows at 300.0 mm from END A');
+  expect(text).toContain('measured 40.0 mm');
+  expect(text).toContain('[clearance-hot; invented for a test]');
+  expect(text).toContain('overridden: a shield stands there');
+});
+
+test('a run with no way says why and shows no numbers', () => {
+  const none = { ...exampleLay, outcome: 'no-way' as const, reason: 'the manifold closes every way round' };
+  const text = reportTable(exampleReport([none], []));
+  expect(text).toMatch(/^feed +no-way$/m);
+  expect(text).toContain('feed: the manifold closes every way round');
+});
