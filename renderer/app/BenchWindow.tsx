@@ -1,0 +1,78 @@
+import { useEffect } from 'react';
+import { BayCard } from '../panels/bay/BayCard.tsx';
+import { ChecksCard } from '../panels/findings/ChecksCard.tsx';
+import { BenchCard } from '../panels/job/BenchCard.tsx';
+import { EmptyBench } from '../panels/job/EmptyBench.tsx';
+import { JobHead } from '../panels/job/JobHead.tsx';
+import { KeyList } from '../panels/notes/KeyList.tsx';
+import { WorkStrip } from '../panels/notes/WorkStrip.tsx';
+import { PapersCard } from '../panels/papers/PapersCard.tsx';
+import { PortsCard } from '../panels/ports/PortsCard.tsx';
+import { RunCard } from '../panels/runs/RunCard.tsx';
+import { RunList } from '../panels/runs/RunList.tsx';
+import { StraightView } from '../panels/straightView/StraightView.tsx';
+import type { Bench } from '../state/bench.ts';
+import { KEY_ACTIONS } from '../state/keys.ts';
+import type { Step } from '../state/sessionStore.ts';
+import { BenchContext, useDocument, useSession } from '../state/useBench.ts';
+import { BayPlace } from './BayPlace.tsx';
+
+const CARDS: Record<Step, React.ComponentType> = {
+  bay: BayCard,
+  ports: PortsCard,
+  runs: RunCard,
+  checks: ChecksCard,
+  papers: PapersCard,
+  bench: BenchCard,
+};
+
+/** The whole window. */
+export function BenchWindow({ bench }: { bench: Bench }) {
+  useKeys(bench);
+  return (
+    <BenchContext value={bench}>
+      <Benchtop />
+      <KeyList />
+    </BenchContext>
+  );
+}
+
+function Benchtop() {
+  const isOpen = useDocument((state) => state.open !== null);
+  const step = useSession((session) => session.step);
+  const Card = CARDS[step];
+  return (
+    <div className={isOpen ? 'window' : 'window window-empty'}>
+      <JobHead />
+      <main className="bay">
+        {isOpen ? <BayPlace /> : <EmptyBench />}
+        <WorkStrip />
+      </main>
+      {isOpen && (
+        <>
+          <aside className="side" aria-label="Runs and values">
+            <RunList />
+            <Card />
+          </aside>
+          <StraightView />
+        </>
+      )}
+    </div>
+  );
+}
+
+/** One listener for all keys; a key typed into a field belongs to the field. */
+function useKeys(bench: Bench): void {
+  useEffect(() => {
+    const press = (event: KeyboardEvent): void => {
+      const typing = event.target instanceof Element && event.target.closest('input, select, textarea') !== null;
+      const action = KEY_ACTIONS.find((a) => a.fits(event));
+      const anywhere = event.ctrlKey || event.metaKey || event.key === 'Escape';
+      if (action === undefined || (typing && !anywhere)) return;
+      event.preventDefault();
+      action.act(bench);
+    };
+    window.addEventListener('keydown', press);
+    return () => window.removeEventListener('keydown', press);
+  }, [bench]);
+}

@@ -1,0 +1,29 @@
+import '@fontsource-variable/archivo/wdth.css';
+import './styles/theme.css';
+import './styles/window.css';
+import './styles/widgets.css';
+import './styles/panels.css';
+import './styles/straightView.css';
+import { createRoot } from 'react-dom/client';
+import { invariant } from '../../shared/base/invariant.ts';
+import { desktop } from '../desktop/client.ts';
+import { paperFonts } from '../desktop/paperFonts.ts';
+import { createBench } from '../state/bench.ts';
+import { windowJobHost } from '../workers/jobHost.ts';
+import { BenchWindow } from './BenchWindow.tsx';
+import { keepChoices, rememberedChoices } from './choices.ts';
+import { listenToMenu } from './menu.ts';
+
+const place = document.getElementById('window');
+invariant(place !== null, 'main: the page has no #window');
+
+const shell = desktop();
+const bench = createBench(
+  { jobs: windowJobHost(), desktop: shell, paperFonts, today: () => new Date().toISOString().slice(0, 10) },
+  rememberedChoices(),
+);
+keepChoices(bench.session);
+listenToMenu(shell, bench);
+createRoot(place).render(<BenchWindow bench={bench} />);
+// Text on canvas textures is drawn once, so the first picture waits for the type face.
+void document.fonts.load("650 12px 'Archivo Variable'").finally(() => bench.openGiven());

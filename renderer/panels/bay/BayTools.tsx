@@ -1,0 +1,35 @@
+import { PLAIN_SKIN, type SkinKind } from '../../../shared/document/project/schema.ts';
+import { useBench, useDocument, useSession } from '../../state/useBench.ts';
+import { Button } from '../../widgets/Button.tsx';
+import { Glyph } from '../../widgets/Glyph.tsx';
+import { wordsOf } from '../runs/words.ts';
+import { SkinSwatch } from './SkinSwatch.tsx';
+
+/** On the edge of the bay: how its skins are drawn, and the two ways to look at it anew. */
+export function BayTools() {
+  const { session } = useBench();
+  const open = useDocument((state) => state.open);
+  const seeThrough = useSession((state) => state.seeThrough);
+  if (open?.bay === null || open === null) return null;
+  const used = new Set(open.bay.parts.map((part) => part.skin));
+  const kinds = [PLAIN_SKIN, ...open.history.present.bay.skins].filter((skin) => used.has(skin.id)).map((s) => s.kind);
+  return (
+    <div className="bay-tools">
+      <ul className="legend" aria-label="Skins">
+        {[...new Set<SkinKind>(kinds)].map((kind) => (
+          <li key={kind}>
+            <SkinSwatch kind={kind} /> {wordsOf(kind)}
+          </li>
+        ))}
+      </ul>
+      <div className="bay-buttons">
+        <Button look="quiet" pressed={seeThrough} onPress={() => session.set({ seeThrough: !seeThrough })}>
+          <Glyph kind="eye" /> See through
+        </Button>
+        <Button look="quiet" onPress={() => session.set((state) => ({ fitSerial: state.fitSerial + 1 }))}>
+          <Glyph kind="whole" /> Whole bay
+        </Button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,63 @@
+import { runState } from '../../state/runState.ts';
+import { useBench, useDocument, useJobs } from '../../state/useBench.ts';
+import { Button } from '../../widgets/Button.tsx';
+
+/** The papers of the laid runs, drawn on demand and handed over as files. */
+export function PapersCard() {
+  const bench = useBench();
+  const open = useDocument((state) => state.open);
+  const busy = useJobs((jobs) => jobs.current !== null);
+  const report = open?.report ?? null;
+  const stale = open === null ? [] : (report?.lays ?? []).filter((lay) => runState(open, lay.run) === 'stale');
+  const ready = report !== null && stale.length === 0;
+  return (
+    <article className="slip card" aria-labelledby="papers-title">
+      <h2 id="papers-title">Papers</h2>
+      {report === null && (
+        <p className="teach">Lay the runs first. Papers are drawn from a lay and carry its figures, never their own.</p>
+      )}
+      {stale.length > 0 && (
+        <p className="reason">
+          {stale.length === 1 ? 'One run has' : `${stale.length} runs have`} changed since it was laid. Lay again before
+          printing: a paper must not show a hose that is no longer meant.
+        </p>
+      )}
+      <div className="paper-buttons">
+        <Button
+          look="main"
+          disabled={busy || !ready}
+          onPress={() => void bench.papers((file) => file.path.endsWith('.pdf'))}
+        >
+          Download build sheets
+        </Button>
+        <Button disabled={busy || !ready} onPress={() => void bench.papers((file) => file.path.endsWith('.csv'))}>
+          Download cut list
+        </Button>
+        <Button disabled={busy || !ready} onPress={() => void bench.papers(() => true)}>
+          All papers
+        </Button>
+      </div>
+      <ul className="paper-words">
+        <li>
+          <b>Build sheets</b>, PDF: one per hose, with the cut, the marks, the clock and what to thread on first. Print
+          at 100 % and measure the check bar before you trust the strip.
+        </li>
+        <li>
+          <b>Cut list</b>, CSV: all hoses in one table.
+        </li>
+      </ul>
+      <SafetyLines />
+    </article>
+  );
+}
+
+/** What no paper of ours may be taken for. */
+export function SafetyLines() {
+  return (
+    <p className="safety">
+      Hosewright advises; it certifies nothing. Fuel, oil under pressure and hot surfaces burn people. Follow the makers
+      of your hose and ends, your local codes and licensed practice where they say otherwise, proof-test every hose
+      behind a shield, and mind the braid: its wires cut.
+    </p>
+  );
+}

@@ -1,0 +1,60 @@
+import { useMemo } from 'react';
+import { orderFindings } from '../../state/findingOrder.ts';
+import { layOf, RUN_STATE_WORDS, runState } from '../../state/runState.ts';
+import { useBench, useDocument, useJobs, useSession } from '../../state/useBench.ts';
+import { Button } from '../../widgets/Button.tsx';
+import { Shape } from '../../widgets/Shape.tsx';
+import { FindingList } from '../findings/FindingList.tsx';
+import { STATE_SHAPES } from '../runStateShape.ts';
+import { ClockCard } from './ClockCard.tsx';
+import { Nearest } from './Nearest.tsx';
+import { RunChanges } from './RunChanges.tsx';
+import { RunFigures } from './RunFigures.tsx';
+import { serviceLine } from './words.ts';
+
+/** The chosen run: its state, what was found, what to cut, how to clock it, and what it is made of. */
+export function RunCard() {
+  const bench = useBench();
+  const open = useDocument((state) => state.open);
+  const chosen = useSession((session) => session.run);
+  const busy = useJobs((jobs) => jobs.current !== null);
+  const findings = useMemo(() => orderFindings(open?.report?.findings ?? []), [open?.report]);
+  const run = open?.history.present.runs.find((r) => r.id === chosen);
+  if (open === null || run === undefined) return <p className="teach">Choose a run to see its hose.</p>;
+  const lay = layOf(open, run.id);
+  const state = runState(open, run.id);
+  const own = findings.filter(({ finding }) => finding.run === run.id);
+  return (
+    <article className="slip card" aria-label={`Run: ${run.name}`}>
+      <div className={`slip-head state-${state}`}>
+        <div>
+          <h2>{run.name}</h2>
+          <p className="state-line">
+            <Shape kind={STATE_SHAPES[state]} size={18} /> {RUN_STATE_WORDS[state]}
+          </p>
+        </div>
+        <Button disabled={busy} onPress={() => void bench.layRun(run.id)}>
+          Lay this run
+        </Button>
+      </div>
+      <p className="service">{serviceLine(run)}</p>
+      {lay?.reason !== undefined && <p className="reason">{lay.reason}</p>}
+      {lay === undefined && (
+        <p className="teach">
+          Not laid yet. “Lay this run” finds the way the hose would really lie, then says where to cut and how to clock
+          it.
+        </p>
+      )}
+      {lay !== undefined && lay.outcome !== 'no-way' && <RunFigures lay={lay} />}
+      {lay !== undefined && lay.outcome !== 'no-way' && <ClockCard lay={lay} />}
+      {own.length > 0 && (
+        <section>
+          <h3>Found on this run</h3>
+          <FindingList findings={own} />
+        </section>
+      )}
+      {lay !== undefined && <Nearest lay={lay} project={open.history.present} />}
+      <RunChanges run={run} open={open} />
+    </article>
+  );
+}

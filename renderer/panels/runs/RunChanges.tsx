@@ -1,0 +1,94 @@
+import type { Run } from '../../../shared/document/project/schema.ts';
+import type { OpenDocument } from '../../state/documentStore.ts';
+import { type EndTag, setEnd, setHose, setOwnClock, setSlack, setSleeve } from '../../state/edits/runEdits.ts';
+import { useBench } from '../../state/useBench.ts';
+import { Choice } from '../../widgets/Choice.tsx';
+import { NumberField } from '../../widgets/NumberField.tsx';
+
+const NO_SLEEVE = '';
+
+/** What the user states of a run. Every change is one step back, and the lay says that it is older. */
+export function RunChanges({ run, open }: { run: Run; open: OpenDocument }) {
+  const { document } = useBench();
+  const { hoses, sleeves } = open.tables;
+  return (
+    <section className="changes" aria-label="What this run is made of">
+      <h3>Made of</h3>
+      <Choice
+        label="Hose"
+        value={run.hose}
+        options={hoses.map((hose) => ({ value: hose.id, label: `${hose.name} (-${hose.dash})` }))}
+        onChoose={(hose) => document.edit('hose', (project) => setHose(project, run.id, hose))}
+      />
+      <EndChanges run={run} tag="a" open={open} />
+      <EndChanges run={run} tag="b" open={open} />
+      <Choice
+        label="Sleeve"
+        value={run.sleeve ?? NO_SLEEVE}
+        options={[{ value: NO_SLEEVE, label: 'none' }, ...sleeves.map((s) => ({ value: s.id, label: s.name }))]}
+        onChoose={(sleeve) =>
+          document.edit('sleeve', (project) => setSleeve(project, run.id, sleeve === NO_SLEEVE ? undefined : sleeve))
+        }
+      />
+      <NumberField
+        label="Slack wanted"
+        unit="%"
+        value={run.slack * 100}
+        low={0}
+        high={50}
+        step={0.5}
+        decimals={1}
+        onSet={(percent) => document.edit('slack', (project) => setSlack(project, run.id, percent / 100), true)}
+      />
+      {run.cutLengthMm !== undefined && (
+        <p className="teach">This hose is already cut: its slack is measured, not wanted.</p>
+      )}
+    </section>
+  );
+}
+
+function EndChanges({ run, tag, open }: { run: Run; tag: EndTag; open: OpenDocument }) {
+  const { document } = useBench();
+  const name = `END ${tag.toUpperCase()}`;
+  const { end: endId, clockDeg } = run[tag];
+  const { ends, hoses } = open.tables;
+  const dash = hoses.find((hose) => hose.id === run.hose)?.dash;
+  const fitting = ends.filter((end) => dash === undefined || end.dash === dash);
+  const angled = (ends.find((end) => end.id === endId)?.bendAngleDeg ?? 0) > 0;
+  const setClock = (deg: number | undefined, join: boolean): void =>
+    document.edit(`own clock of ${name}`, (project) => setOwnClock(project, run.id, tag, deg), join);
+  return (
+    <div className="end-changes">
+      <Choice
+        label={`${name} at ${open.history.present.ports.find((port) => port.id === run[tag].port)?.name ?? run[tag].port}`}
+        value={endId}
+        options={fitting.map((end) => ({ value: end.id, label: end.name }))}
+        onChoose={(end) => document.edit(`end at ${name}`, (project) => setEnd(project, run.id, tag, end))}
+      />
+      {angled && (
+        <div className="own-clock">
+          <label className="check">
+            <input
+              type="checkbox"
+              checked={clockDeg === undefined}
+              onChange={(event) => setClock(event.target.checked ? undefined : 0, false)}
+            />
+            {name} turns freely on its port; the program chooses
+          </label>
+          {clockDeg !== undefined && (
+            <NumberField
+              label={`${name} own clock`}
+              unit="°"
+              value={clockDeg}
+              low={-360}
+              high={360}
+              step={5}
+              decimals={0}
+              onSet={(deg) => setClock(deg, true)}
+            />
+          )}
+        </div>
+      )}
+    </div>
+  );
+}

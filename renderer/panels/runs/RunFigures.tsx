@@ -1,0 +1,50 @@
+import type { Lay } from '../../../shared/document/lay/schema.ts';
+import { formatSlack } from '../../../shared/sheets/format/index.ts';
+import { Length } from '../Length.tsx';
+
+/** What the bench needs of a laid run: the cut length large, the rest as a table. */
+export function RunFigures({ lay }: { lay: Lay }) {
+  const { minRadius } = lay;
+  return (
+    <div className="figures">
+      <div className="cut">
+        <p className="cut-label">Cut, shoulder to shoulder</p>
+        <p className="cut-figure">
+          <Length mm={lay.cutLengthMm} rounding="up" both />
+        </p>
+      </div>
+      <dl className="values">
+        <Value
+          name="Overall"
+          note="cut + C of END A + C of END B, measured along the straight hose to the centre of each seat"
+        >
+          <Length mm={lay.overallLengthMm} both />
+        </Value>
+        <Value name="Slack" note={`live length over taut length, less one`}>
+          <span className="figure">{formatSlack(lay.slack)}</span>
+        </Value>
+        <Value name="Tightest bend" note="centreline radius; the limit is brought to the centreline">
+          <Length mm={minRadius.provenAtLeastMm} rounding="down" />
+          <span className="against"> limit </span>
+          <Length mm={minRadius.limitMm} rounding="up" />
+        </Value>
+        <Value name="Straight beyond the mouths" note="">
+          A <Length mm={lay.straightTailMm.a} rounding="down" /> · B{' '}
+          <Length mm={lay.straightTailMm.b} rounding="down" />
+        </Value>
+      </dl>
+    </div>
+  );
+}
+
+function Value({ name, note, children }: { name: string; note: string; children: React.ReactNode }) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>
+        {children}
+        {note !== '' && <span className="value-note">{note}</span>}
+      </dd>
+    </div>
+  );
+}

@@ -1,0 +1,43 @@
+import { useEffect, useRef } from 'react';
+import type { Lay } from '../../../shared/document/lay/schema.ts';
+import { formatInches, formatMm } from '../../../shared/sheets/format/index.ts';
+import { useBench } from '../../state/useBench.ts';
+import type { StraightScale } from './scale.ts';
+
+interface PlaceCursorProps {
+  readonly lay: Lay;
+  readonly scale: StraightScale;
+  readonly topPx: number;
+  readonly bottomPx: number;
+}
+
+/** The line across hose, rule and tracks at the place pointed at, here or in the bay. Moves itself. */
+export function PlaceCursor({ lay, scale, topPx, bottomPx }: PlaceCursorProps) {
+  const group = useRef<SVGGElement>(null);
+  const words = useRef<SVGTextElement>(null);
+  const { hover } = useBench();
+  useEffect(() => {
+    const move = (): void => {
+      const { place } = hover.getState();
+      const on = place !== null && place.run === lay.run;
+      group.current?.setAttribute('visibility', on ? 'visible' : 'hidden');
+      if (!on) return;
+      group.current?.setAttribute('transform', `translate(${scale.x(place.arcLengthMm)} 0)`);
+      if (words.current !== null) {
+        words.current.textContent = `${formatMm(place.arcLengthMm)} · ${formatInches(place.arcLengthMm)}`;
+        const late = place.arcLengthMm > lay.cutLengthMm * 0.75;
+        words.current.setAttribute('text-anchor', late ? 'end' : 'start');
+        words.current.setAttribute('x', late ? '-8' : '8');
+      }
+    };
+    move();
+    return hover.subscribe(move);
+  }, [hover, lay, scale]);
+  return (
+    <g ref={group} className="place" visibility="hidden">
+      <line y1={topPx} y2={bottomPx} />
+      <path d={`M-6 ${topPx} h12 l-6 8 z`} />
+      <text ref={words} y={topPx + 9} />
+    </g>
+  );
+}

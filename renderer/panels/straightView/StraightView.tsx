@@ -1,0 +1,128 @@
+import { useMemo, useState } from 'react';
+import type { Lay } from '../../../shared/document/lay/schema.ts';
+import { formatMm } from '../../../shared/sheets/format/index.ts';
+import type { OpenDocument } from '../../state/documentStore.ts';
+import { orderFindings } from '../../state/findingOrder.ts';
+import { layOf } from '../../state/runState.ts';
+import { useBench, useDocument, useSession } from '../../state/useBench.ts';
+import { useWidth } from '../../widgets/useWidth.ts';
+import { thingName } from '../runs/Nearest.tsx';
+import { PlaceCursor } from './PlaceCursor.tsx';
+import { Rule } from './Rule.tsx';
+import { StraightHose } from './StraightHose.tsx';
+import { straightScale } from './scale.ts';
+import { BendTrack, ClearanceTrack, HeightTrack } from './Tracks.tsx';
+
+/** px from the top: the hose's middle, the rule, and the tracks under it. */
+const ROWS = {
+  hoseMiddle: 66,
+  rule: { topPx: 112, heightPx: 34 },
+  bend: { topPx: 152, heightPx: 42 },
+  clearance: { topPx: 202, heightPx: 50 },
+  height: { topPx: 260, heightPx: 36 },
+  bottom: 304,
+};
+const GUTTERS = { leftPx: 172, rightPx: 34 };
+
+/** The chosen hose as it lies on the bench, with everything that is known along it. */
+export function StraightView() {
+  const open = useDocument((state) => state.open);
+  const chosen = useSession((session) => session.run);
+  const lay = open === null || chosen === null ? undefined : layOf(open, chosen);
+  return (
+    <section className="straight" aria-label="Straight view">
+      {open !== null && lay !== undefined && lay.centreline.points.length > 1 ? (
+        <StraightDrawing open={open} lay={lay} />
+      ) : (
+        <p className="straight-empty">
+          {lay === undefined
+            ? 'Lay a run, and its hose is put down here straight, with its marks and everything it passes.'
+            : `No hose to show: ${lay.reason ?? 'no way was found.'}`}
+        </p>
+      )}
+    </section>
+  );
+}
+
+function StraightDrawing({ open, lay }: { open: OpenDocument; lay: Lay }) {
+  const [box, setBox] = useState<HTMLDivElement | null>(null);
+  const widthPx = useWidth(box);
+  const { hover } = useBench();
+  const project = open.history.present;
+  const run = project.runs.find((r) => r.id === lay.run);
+  const scale = useMemo(() => straightScale(lay, widthPx, GUTTERS), [lay, widthPx]);
+  const findings = useMemo(() => orderFindings(open.report?.findings ?? []), [open.report]);
+  const mark = (arcLengthMm: number): void =>
+    hover.setState({ place: { run: lay.run, arcLengthMm, from: 'straight-view' } });
+  const byKey = (event: React.KeyboardEvent): void => {
+    const at = hover.getState().place?.arcLengthMm ?? 0;
+    const step = event.shiftKey ? 10 : 1;
+    const to = { ArrowRight: at + step, ArrowLeft: at - step, Home: 0, End: lay.cutLengthMm }[event.key];
+    if (to === undefined) return;
+    event.preventDefault();
+    mark(Math.min(lay.cutLengthMm, Math.max(0, to)));
+  };
+  return (
+    <div
+      ref={setBox}
+      className="straight-box"
+      role="slider"
+      tabIndex={0}
+      aria-label={`Place along ${run?.name ?? lay.run}, from shoulder A`}
+      aria-valuemin={0}
+      aria-valuemax={Math.round(lay.cutLengthMm)}
+      aria-valuenow={0}
+      aria-valuetext={`hose of ${formatMm(lay.cutLengthMm, 'up')}`}
+      onKeyDown={byKey}
+      onPointerMove={(event) => mark(scale.arcAt(event.clientX - event.currentTarget.getBoundingClientRect().left))}
+      onPointerLeave={() => hover.setState({ place: null })}
+    >
+      {widthPx > 0 && (
+        <svg width={widthPx} height={ROWS.bottom} aria-hidden="true">
+          <StraightDefinitions />
+          <text className="straight-name" x={16} y={ROWS.hoseMiddle - 2}>
+            {shortened(run?.name ?? lay.run)}
+          </text>
+          <text className="track-words" x={16} y={ROWS.hoseMiddle + 16}>
+            Ø {formatMm(lay.outsideDiameterMm)}
+            {run?.sleeve !== undefined && ' with sleeve'}
+          </text>
+          <Rule lengthMm={lay.cutLengthMm} scale={scale} {...ROWS.rule} />
+          <StraightHose
+            lay={lay}
+            scale={scale}
+            middlePx={ROWS.hoseMiddle}
+            sleeved={run?.sleeve !== undefined}
+            findings={findings.filter(({ finding }) => finding.run === lay.run)}
+          />
+          <BendTrack lay={lay} scale={scale} box={ROWS.bend} />
+          <ClearanceTrack
+            lay={lay}
+            scale={scale}
+            box={ROWS.clearance}
+            nameOf={(to) => (to.part !== undefined ? to.part : thingName(project, to))}
+          />
+          <HeightTrack lay={lay} scale={scale} box={ROWS.height} />
+          <PlaceCursor lay={lay} scale={scale} topPx={6} bottomPx={ROWS.bottom - 6} />
+        </svg>
+      )}
+    </div>
+  );
+}
+
+const LONGEST_NAME = 22;
+
+function shortened(name: string): string {
+  return name.length <= LONGEST_NAME ? name : `${name.slice(0, LONGEST_NAME - 1)}…`;
+}
+
+/** The hatch of the hose's cover and of a sleeve. */
+function StraightDefinitions() {
+  return (
+    <defs>
+      <pattern id="weave" width="8" height="8" patternUnits="userSpaceOnUse">
+        <path className="weave-line" d="M0 0 8 8M8 0 0 8" />
+      </pattern>
+    </defs>
+  );
+}

@@ -1,0 +1,148 @@
+import type { Clearance, Lay } from '../../../shared/document/lay/schema.ts';
+import { formatInches, formatMm } from '../../../shared/sheets/format/index.ts';
+import type { TrackPoint } from '../../state/layPlaces.ts';
+import type { StraightScale } from './scale.ts';
+import { bendShares, fallPicture, nearMarks } from './tracks.ts';
+
+export interface TrackBox {
+  readonly topPx: number;
+  readonly heightPx: number;
+}
+
+interface TrackProps {
+  readonly lay: Lay;
+  readonly scale: StraightScale;
+  readonly box: TrackBox;
+}
+
+/** The frame of a track: its name and one line of words in the gutter, a base line along the hose. */
+function TrackFrame({
+  name,
+  words,
+  scale,
+  box,
+  children,
+}: TrackProps & { name: string; words: string; children: React.ReactNode }) {
+  const base = box.topPx + box.heightPx;
+  return (
+    <g className="track">
+      <text className="track-name" x={16} y={box.topPx + 16}>
+        {name}
+      </text>
+      <text className="track-words" x={16} y={box.topPx + 32}>
+        {words}
+      </text>
+      <line className="track-base" x1={scale.leftPx} x2={scale.rightPx} y1={base} y2={base} />
+      {children}
+    </g>
+  );
+}
+
+function line(points: readonly TrackPoint[], scale: StraightScale, y: (value: number) => number): string {
+  return points
+    .map((p, i) => `${i === 0 ? 'M' : 'L'}${scale.x(p.arcLengthMm).toFixed(1)} ${y(p.value).toFixed(1)}`)
+    .join('');
+}
+
+function filled(
+  points: readonly TrackPoint[],
+  scale: StraightScale,
+  y: (value: number) => number,
+  base: number,
+): string {
+  const [first, last] = [points[0], points.at(-1)];
+  if (first === undefined || last === undefined) return '';
+  return `${line(points, scale, y)}L${scale.x(last.arcLengthMm)} ${base}L${scale.x(first.arcLengthMm)} ${base}Z`;
+}
+
+/** How hard the hose is bent along its length, against its limit. */
+export function BendTrack(props: TrackProps) {
+  const { lay, scale, box } = props;
+  const shares = bendShares(lay);
+  const base = box.topPx + box.heightPx;
+  const limitY = base - box.heightPx * 0.78;
+  const y = (share: number): number => Math.max(box.topPx, base - share * box.heightPx * 0.78);
+  const { minRadius } = lay;
+  const over = minRadius.provenAtLeastMm < minRadius.limitMm;
+  return (
+    <TrackFrame {...props} name="Bend" words={`limit R ${formatMm(minRadius.limitMm, 'up')}`}>
+      <path className="track-area" d={filled(shares, scale, y, base)} />
+      <path className="track-line" d={line(shares, scale, y)} />
+      <line className="track-limit" x1={scale.x(0)} x2={scale.x(lay.cutLengthMm)} y1={limitY} y2={limitY} />
+      <MarkedValue
+        x={scale.x(minRadius.at.arcLengthMm)}
+        y={y(minRadius.limitMm / minRadius.radiusMm)}
+        short={over}
+        text={`R ${formatMm(minRadius.provenAtLeastMm, 'down')}`}
+      />
+    </TrackFrame>
+  );
+}
+
+function MarkedValue({ x, y, short, text }: { x: number; y: number; short: boolean; text: string }) {
+  return (
+    <g className={short ? 'marked marked-short' : 'marked'}>
+      <path d={`M${x} ${y - 5} l5 5 l-5 5 l-5 -5 z`} />
+      <text x={x + 9} y={y + 4}>
+        {short ? `${text}, too tight` : text}
+      </text>
+    </g>
+  );
+}
+
+interface ClearanceTrackProps extends TrackProps {
+  readonly nameOf: (to: Clearance['to']) => string;
+}
+
+const NAME_ROWS = 3;
+const NAME_PX = 6.4;
+
+/** The nearest place of each thing, as a post: up to the dashed line is what is asked for. */
+export function ClearanceTrack({ nameOf, ...props }: ClearanceTrackProps) {
+  const { lay, scale, box } = props;
+  const base = box.topPx + box.heightPx;
+  const limitY = base - box.heightPx * 0.5;
+  const text = (c: Clearance): string => `${nameOf(c.to)} ${formatMm(c.provenAtLeastMm, 'down', 0)}`;
+  const marks = nearMarks(lay, scale.x, (c) => text(c).length * NAME_PX + 24, NAME_ROWS);
+  return (
+    <TrackFrame {...props} name="Clearance" words="asked for: dashed">
+      <line className="track-limit" x1={scale.x(0)} x2={scale.x(lay.cutLengthMm)} y1={limitY} y2={limitY} />
+      {marks.map(({ clearance, share, row }) => {
+        const x = scale.x(clearance.at.arcLengthMm);
+        const top = base - share * box.heightPx * 0.5;
+        const flip = x > scale.rightPx - text(clearance).length * NAME_PX - 20;
+        const short = clearance.provenAtLeastMm < clearance.requiredMm;
+        return (
+          <g
+            key={`${clearance.to.kind}${clearance.to.id}${clearance.to.part ?? ''}`}
+            className={short ? 'post post-short' : 'post'}
+          >
+            <line x1={x} x2={x} y1={base} y2={top} />
+            <path d={`M${x - 5} ${top} h10`} />
+            <text x={flip ? x - 8 : x + 8} y={box.topPx + 11 + row * 14} textAnchor={flip ? 'end' : 'start'}>
+              {text(clearance)}
+              {short ? ' too near' : ''}
+            </text>
+          </g>
+        );
+      })}
+    </TrackFrame>
+  );
+}
+
+/** Height along the hose. */
+export function HeightTrack(props: TrackProps) {
+  const { lay, scale, box } = props;
+  const base = box.topPx + box.heightPx;
+  const { heights, riseMm, words } = fallPicture(lay);
+  const y = (value: number): number => base - (riseMm > 0 ? value / riseMm : 0) * (box.heightPx - 6);
+  return (
+    <TrackFrame {...props} name="Height" words={words}>
+      <path className="track-area" d={filled(heights, scale, y, base)} />
+      <path className="track-line" d={line(heights, scale, y)} />
+      <text className="track-note" x={scale.rightPx} y={box.topPx + 11} textAnchor="end">
+        {formatMm(riseMm, 'nearest', 0)} · {formatInches(riseMm)}
+      </text>
+    </TrackFrame>
+  );
+}

@@ -1,0 +1,63 @@
+import { CameraControls } from '@react-three/drei';
+import { useThree } from '@react-three/fiber';
+import { useEffect, useRef } from 'react';
+import { Box3, Vector3 } from 'three';
+import type { OpenDocument } from '../state/documentStore.ts';
+import { useBench, useSession } from '../state/useBench.ts';
+
+type Bay = NonNullable<OpenDocument['bay']>;
+
+/** First look at a bay: from ahead, a little to its side and above, as one stands at an open engine. */
+const FIRST_LOOK = new Vector3(-0.62, -1, 0.72).normalize();
+
+function stillMotion(): boolean {
+  return window.matchMedia('(prefers-reduced-motion: reduce)').matches;
+}
+
+/** Turning, sliding and zooming by pointer; the first look; flights to a place. */
+export function CameraWork({ bay }: { bay: Bay }) {
+  const controls = useRef<CameraControls>(null);
+  const { session } = useBench();
+  const camera = useThree((three) => three.camera);
+  const fitSerial = useSession((state) => state.fitSerial);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: asked again each time the serial counts up
+  useEffect(() => {
+    const box = boundsOf(bay);
+    const centre = box.getCenter(new Vector3());
+    const radius = box.getSize(new Vector3()).length() / 2;
+    const eye = centre.clone().addScaledVector(FIRST_LOOK, radius * 3);
+    camera.near = radius / 200;
+    camera.far = radius * 30;
+    camera.updateProjectionMatrix();
+    const hands = controls.current;
+    if (hands === null) return;
+    hands.setLookAt(eye.x, eye.y, eye.z, centre.x, centre.y, centre.z, false);
+    hands.fitToBox(box, false, { paddingTop: 0, paddingBottom: 0, paddingLeft: 0, paddingRight: 0 });
+    hands.maxDistance = radius * 8;
+  }, [bay, camera, fitSerial]);
+
+  useEffect(
+    () =>
+      session.subscribe(({ flight }, before) => {
+        const hands = controls.current;
+        if (flight === null || flight === before.flight || hands === null) return;
+        const away = hands.getPosition(new Vector3()).sub(hands.getTarget(new Vector3())).normalize();
+        const target = new Vector3(...flight.point);
+        const eye = target.clone().addScaledVector(away, flight.spanMm * 1.9);
+        hands.setLookAt(eye.x, eye.y, eye.z, target.x, target.y, target.z, !stillMotion());
+      }),
+    [session],
+  );
+
+  return (
+    <CameraControls ref={controls} makeDefault smoothTime={stillMotion() ? 0.001 : 0.22} draggingSmoothTime={0.04} />
+  );
+}
+
+function boundsOf(bay: Bay): Box3 {
+  const box = new Box3();
+  const point = new Vector3();
+  for (const vertex of bay.indices) box.expandByPoint(point.fromArray(bay.positions, vertex * 3));
+  return box;
+}

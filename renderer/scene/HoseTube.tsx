@@ -1,0 +1,67 @@
+import type { ThreeEvent } from '@react-three/fiber';
+import { BackSide, MeshBasicMaterial, MeshStandardMaterial } from 'three';
+import type { Lay } from '../../shared/document/lay/schema.ts';
+import type { Hose } from '../../shared/document/parts/schema.ts';
+import { nearestArc } from '../state/layPlaces.ts';
+import { useBench } from '../state/useBench.ts';
+import { COVER_LOOKS, COVER_REPEAT, coverTexture } from './three/coverTexture.ts';
+import { sweepGeometry } from './three/sweepGeometry.ts';
+import { useDisposed } from './useDisposed.ts';
+
+interface HoseTubeProps {
+  readonly lay: Lay;
+  readonly cover: Hose['cover'];
+  readonly selected: boolean;
+  readonly stale: boolean;
+  readonly outlineColour: string;
+}
+
+/** Mm that the outline of the chosen hose stands out: wider than the hatch's lines, thinner than a clamp. */
+const OUTLINE_MM = 2.2;
+const SIDES = 18;
+
+/** A laid hose at its true outside diameter, in the look of its cover; pointing at it marks the place. */
+export function HoseTube({ lay, cover, selected, stale, outlineColour }: HoseTubeProps) {
+  const { hover, session } = useBench();
+  const radiusMm = lay.outsideDiameterMm / 2;
+  const path = lay.centreline.points;
+  const tube = useDisposed(
+    () => sweepGeometry(path, { radiusMm, sides: SIDES, textureLengthMm: COVER_REPEAT.lengthMm }),
+    [path, radiusMm],
+  );
+  const outline = useDisposed(
+    () => sweepGeometry(path, { radiusMm: radiusMm + OUTLINE_MM, sides: SIDES, textureLengthMm: 1 }),
+    [path, radiusMm],
+  );
+  const look = useDisposed(() => hoseMaterial(cover, stale), [cover, stale]);
+  const edge = useDisposed(() => new MeshBasicMaterial({ color: outlineColour, side: BackSide }), [outlineColour]);
+  const point = (event: ThreeEvent<PointerEvent>): void => {
+    event.stopPropagation();
+    const arcLengthMm = nearestArc(lay.centreline, event.point.toArray());
+    hover.setState({ place: { run: lay.run, arcLengthMm, from: 'bay' } });
+  };
+  return (
+    <group>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: a shape in the picture; the runs list does the same by keyboard */}
+      <mesh
+        geometry={tube}
+        material={look}
+        onPointerMove={point}
+        onPointerOut={() => hover.setState({ place: null })}
+        onClick={() => session.choose(lay.run)}
+      />
+      {selected && <mesh geometry={outline} material={edge} />}
+    </group>
+  );
+}
+
+function hoseMaterial(cover: Hose['cover'], stale: boolean): MeshStandardMaterial {
+  const { roughness, metalness } = COVER_LOOKS[cover];
+  return new MeshStandardMaterial({
+    map: coverTexture(cover),
+    roughness,
+    metalness,
+    transparent: stale,
+    opacity: stale ? 0.45 : 1,
+  });
+}

@@ -1,0 +1,20 @@
+import type { Port, Project } from '../../shared/document/project/schema.ts';
+import type { Step } from '../state/sessionStore.ts';
+
+/** Ports that carry a tag in the picture: the chosen run's, by its END tags; all of them while ports are worked on. */
+export function taggedPorts(
+  project: Project,
+  runId: string | null,
+  step: Step,
+): readonly { readonly port: Port; readonly text: string }[] {
+  const run = project.runs.find((r) => r.id === runId);
+  if (step === 'ports') return project.ports.map((port) => ({ port, text: port.name }));
+  const tags = [
+    { id: run?.a.port, tag: 'END A' },
+    { id: run?.b.port, tag: 'END B' },
+  ];
+  return tags.flatMap(({ id, tag }) => {
+    const port = project.ports.find((p) => p.id === id);
+    return port === undefined ? [] : [{ port, text: `${tag}  ${port.name}` }];
+  });
+}

@@ -1,0 +1,119 @@
+import type { Result } from '../../shared/base/result.ts';
+import type { OpenedProject, Saved } from '../../shared/desktop/contract.ts';
+import type { Project } from '../../shared/document/project/schema.ts';
+import { serialiseProject } from '../../shared/document/project/serialiseProject.ts';
+import type { NamedFile, ProjectFiles } from '../../shared/jobs/contract.ts';
+import { createDocumentStore } from './documentStore.ts';
+import type { NumberedFinding } from './findingOrder.ts';
+import { createJobsStore } from './jobsStore.ts';
+import type { BenchPorts } from './ports.ts';
+import { readDocument } from './readDocument.ts';
+import { createHoverStore, createSessionStore, type SessionChoices } from './sessionStore.ts';
+
+/** Mm of bay seen around a finding: enough to know where one is, close enough to see what touches. */
+const FINDING_SPAN_MM = 260;
+
+/** The whole of the window's state and everything it can do. Panels and scene read its stores and call its actions. */
+export function createBench(ports: BenchPorts, choices: SessionChoices) {
+  const document = createDocumentStore();
+  const session = createSessionStore(choices);
+  const hover = createHoverStore();
+  const jobs = createJobsStore(ports.jobs);
+  const { desktop } = ports;
+
+  /** The project as it stands, with its files, for a job. */
+  const filesNow = (): { files: ProjectFiles; project: Project } | null => {
+    const { open } = document.getState();
+    if (open === null) return null;
+    const project = open.history.present;
+    return { project, files: { projectText: serialiseProject(project), files: open.files.files } };
+  };
+
+  const take = async (got: Result<OpenedProject> | null): Promise<void> => {
+    if (got === null) return;
+    if (!got.ok) return jobs.tellProblems('The project could not be opened', got.problems);
+    const read = readDocument(got.value);
+    if (!read.ok) return jobs.tellProblems('The project has problems', read.problems);
+    const { project, tables } = read.value;
+    document.opened(project, got.value, tables);
+    session.set({ run: project.runs[0]?.id ?? null, finding: null, parts: {} });
+    hover.setState({ place: null });
+    const output = await jobs.work('Opening the bay', 'openProject', got.value);
+    if (output !== null) document.bayRead(output.bay, output.warnings);
+  };
+
+  const lay = async (runs?: readonly string[]): Promise<void> => {
+    const now = filesNow();
+    const open = document.getState().open;
+    if (now === null || open === null) return;
+    const title = runs === undefined ? 'Laying all runs' : 'Laying this run';
+    const earlier = runs !== undefined && open.report !== null ? { earlier: open.report } : {};
+    const input = { ...now.files, ...(runs === undefined ? {} : { runs }), ...earlier };
+    const report = await jobs.work(title, 'layRuns', input);
+    if (report !== null) document.reported(report, now.project, runs);
+  };
+
+  /** Says what became of a save; true when it was made. */
+  const tellSaved = (what: string, done: Result<Saved>): boolean => {
+    if (!done.ok) jobs.tellProblems(`The ${what} could not be saved`, done.problems);
+    else if (done.value.kind === 'saved') jobs.tell(`Saved: ${what}`, [done.value.where], 'done');
+    return done.ok && done.value.kind === 'saved';
+  };
+
+  const save = async (): Promise<void> => {
+    const now = filesNow();
+    if (now === null) return;
+    const done = await desktop.saveProject(now.files.projectText);
+    if (tellSaved('project', done)) document.savedAs(now.project);
+  };
+
+  /** Draws the papers and hands over those the user asked for. */
+  const papers = async (wanted: (file: NamedFile) => boolean): Promise<void> => {
+    const now = filesNow();
+    const report = document.getState().open?.report;
+    if (now === null || report === null || report === undefined) return;
+    const fonts = await ports.paperFonts();
+    const input = { ...now.files, report, fonts, printedOn: ports.today() };
+    const output = await jobs.work('Drawing the papers', 'makeSheets', input);
+    if (output === null) return;
+    const files = output.files.filter(wanted);
+    if (files.length === 0)
+      return jobs.tell('No such paper', [`What was drawn: ${output.files.map((file) => file.path).join(', ')}`]);
+    const [only] = files;
+    const done =
+      files.length === 1 && only !== undefined
+        ? await desktop.saveFile(plainName(only.path), only.bytes)
+        : await desktop.saveFiles(files);
+    tellSaved('papers', done);
+  };
+
+  /** Shows a finding: its run, its place on the straight view, and the camera there. */
+  const goToFinding = ({ number, finding }: NumberedFinding): void => {
+    session.set({ run: finding.run, finding: number });
+    if (finding.at === undefined) return;
+    hover.setState({ place: { run: finding.run, arcLengthMm: finding.at.arcLengthMm, from: 'finding' } });
+    session.flyTo(finding.at.point, FINDING_SPAN_MM);
+  };
+
+  return {
+    document,
+    session,
+    hover,
+    jobs,
+    openGiven: async (): Promise<void> => take(await desktop.openGiven()),
+    openDemo: async (): Promise<void> => take(await desktop.openDemo()),
+    openChosen: async (): Promise<void> => take(await desktop.chooseProject()),
+    layAll: (): Promise<void> => lay(),
+    layRun: (run: string): Promise<void> => lay([run]),
+    save,
+    goToFinding,
+    papers,
+  };
+}
+
+/** A file's own name, without the folders before it. */
+function plainName(path: string): string {
+  return path.slice(path.lastIndexOf('/') + 1);
+}
+
+export type Bench = ReturnType<typeof createBench>;

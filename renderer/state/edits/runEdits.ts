@@ -1,0 +1,39 @@
+import type { Project, Run } from '../../../shared/document/project/schema.ts';
+
+/** Which end of a run an edit speaks of. */
+export type EndTag = 'a' | 'b';
+
+function withRun(project: Project, runId: string, change: (run: Run) => Run): Project {
+  const runs = project.runs.map((run) => (run.id === runId ? change(run) : run));
+  const changed = runs.some((run, i) => JSON.stringify(run) !== JSON.stringify(project.runs[i]));
+  return changed ? { ...project, runs } : project;
+}
+
+/** slack: live length over taut length, less one; 0 to 0.5 */
+export function setSlack(project: Project, runId: string, slack: number): Project {
+  return withRun(project, runId, (run) => ({ ...run, slack: Math.min(0.5, Math.max(0, slack)) }));
+}
+
+export function setHose(project: Project, runId: string, hose: string): Project {
+  return withRun(project, runId, (run) => ({ ...run, hose }));
+}
+
+/** Another end of the parts list at END A or END B. Its own clock is free again: the old angle belonged to the old end. */
+export function setEnd(project: Project, runId: string, tag: EndTag, end: string): Project {
+  return withRun(project, runId, (run) =>
+    run[tag].end === end ? run : { ...run, [tag]: { port: run[tag].port, end } },
+  );
+}
+
+/** Own clock of an end about its port, degrees from the port's 12 o'clock; undefined = free, the program chooses. */
+export function setOwnClock(project: Project, runId: string, tag: EndTag, clockDeg: number | undefined): Project {
+  return withRun(project, runId, (run) => {
+    const { port, end } = run[tag];
+    return { ...run, [tag]: clockDeg === undefined ? { port, end } : { port, end, clockDeg } };
+  });
+}
+
+/** undefined = no sleeve */
+export function setSleeve(project: Project, runId: string, sleeve: string | undefined): Project {
+  return withRun(project, runId, ({ sleeve: _old, ...run }) => (sleeve === undefined ? run : { ...run, sleeve }));
+}

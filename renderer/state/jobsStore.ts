@@ -1,0 +1,67 @@
+import { createStore } from 'zustand/vanilla';
+import { describeProblem, type Problem } from '../../shared/base/result.ts';
+import type { Progress } from '../../shared/base/watch.ts';
+import type { JobInput, JobName, JobOutput } from '../../shared/jobs/contract.ts';
+import type { JobHost } from '../../shared/jobs/hostJobs.ts';
+
+/** What the bench has to say about work that did not go through. */
+export interface Notice {
+  readonly title: string;
+  readonly lines: readonly string[];
+  readonly kind: 'problem' | 'done';
+}
+
+export interface JobsState {
+  readonly current: { readonly title: string; readonly progress: Progress; readonly cancelling: boolean } | null;
+  readonly notice: Notice | null;
+}
+
+const JUST_STARTED: Progress = { fraction: 0, doing: 'starting' };
+
+/** One job at a time: the machine has one bench. A second is refused while the first runs. */
+export function createJobsStore(host: Pick<JobHost, 'start'>) {
+  const store = createStore<JobsState>(() => ({ current: null, notice: null }));
+  let cancelCurrent: (() => void) | null = null;
+
+  const tell = (title: string, lines: readonly string[], kind: Notice['kind'] = 'problem'): void =>
+    store.setState({ notice: { title, lines, kind } });
+
+  /** Runs a job to its end; null when there is no output, and then the notice says why. */
+  const work = async <N extends JobName>(title: string, name: N, input: JobInput<N>): Promise<JobOutput<N> | null> => {
+    if (store.getState().current !== null) return null;
+    store.setState({ current: { title, progress: JUST_STARTED, cancelling: false }, notice: null });
+    try {
+      const job = host.start(name, input, (progress) =>
+        store.setState(({ current }) => (current === null ? {} : { current: { ...current, progress } })),
+      );
+      cancelCurrent = job.cancel;
+      const end = await job.end;
+      if (end.kind === 'done') return end.output;
+      if (end.kind === 'cancelled') tell(`${title}: stopped`, ['Nothing on the bench was changed.'], 'done');
+      else if (end.kind === 'bad-input') tell(`${title}: could not start`, end.problems.map(describeProblem));
+      else
+        tell(`${title}: broke off by our own mistake`, [end.message, 'The project is unchanged; you can try again.']);
+      return null;
+    } catch (error) {
+      tell(`${title}: broke off by our own mistake`, [error instanceof Error ? error.message : String(error)]);
+      return null;
+    } finally {
+      cancelCurrent = null;
+      store.setState({ current: null });
+    }
+  };
+
+  return {
+    ...store,
+    work,
+    tell,
+    tellProblems: (title: string, problems: readonly Problem[]): void => tell(title, problems.map(describeProblem)),
+    dismiss: (): void => store.setState({ notice: null }),
+    cancel: (): void => {
+      store.setState(({ current }) => (current === null ? {} : { current: { ...current, cancelling: true } }));
+      cancelCurrent?.();
+    },
+  };
+}
+
+export type JobsStore = ReturnType<typeof createJobsStore>;

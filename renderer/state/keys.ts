@@ -1,0 +1,92 @@
+import type { Bench } from './bench.ts';
+import { orderFindings } from './findingOrder.ts';
+import { STEPS } from './sessionStore.ts';
+
+/** One thing the keyboard does. `key` is as the browser names it; `shown` as it is printed on the list. */
+export interface KeyAction {
+  readonly shown: string;
+  readonly words: string;
+  fits(event: KeyPress): boolean;
+  act(bench: Bench): void;
+}
+
+/** The part of a keyboard event that decides. */
+export interface KeyPress {
+  readonly key: string;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+  readonly shiftKey: boolean;
+}
+
+const plain = (key: string) => (event: KeyPress) => event.key === key && !event.ctrlKey && !event.metaKey;
+const withControl =
+  (key: string, shift = false) =>
+  (event: KeyPress) =>
+    event.key.toLowerCase() === key && (event.ctrlKey || event.metaKey) && event.shiftKey === shift;
+
+/** Everything the keyboard does in the window, in the order of the list. Tab, arrows, Enter and Space work as anywhere. */
+export const KEY_ACTIONS: readonly KeyAction[] = [
+  ...STEPS.map((step, i) => ({
+    shown: String(i + 1),
+    words: `step: ${step}`,
+    fits: plain(String(i + 1)),
+    act: (bench: Bench) => bench.session.goTo(step),
+  })),
+  { shown: 'j', words: 'next run', fits: plain('j'), act: (bench) => stepRun(bench, 1) },
+  { shown: 'k', words: 'run before', fits: plain('k'), act: (bench) => stepRun(bench, -1) },
+  { shown: 'n', words: 'next finding: fly to it', fits: plain('n'), act: (bench) => stepFinding(bench, 1) },
+  { shown: 'p', words: 'finding before', fits: plain('p'), act: (bench) => stepFinding(bench, -1) },
+  { shown: 'l', words: 'lay this run', fits: plain('l'), act: layChosen },
+  { shown: 'Shift L', words: 'lay all runs', fits: plain('L'), act: (bench) => void bench.layAll() },
+  { shown: 'Escape', words: 'cancel the work under way, or close a note', fits: plain('Escape'), act: stopOrClose },
+  { shown: 'f', words: 'whole bay', fits: plain('f'), act: fitBay },
+  { shown: 'x', words: 'see through the bay', fits: plain('x'), act: toggleSeeThrough },
+  { shown: 'u', words: 'mm or inches first', fits: plain('u'), act: toggleUnits },
+  { shown: 't', words: 'light or dark', fits: plain('t'), act: toggleTheme },
+  { shown: 'Ctrl Z', words: 'undo', fits: withControl('z'), act: (bench) => bench.document.undo() },
+  { shown: 'Ctrl Shift Z', words: 'redo', fits: withControl('z', true), act: (bench) => bench.document.redo() },
+  { shown: 'Ctrl S', words: 'save the project', fits: withControl('s'), act: (bench) => void bench.save() },
+  { shown: 'Ctrl O', words: 'open a project', fits: withControl('o'), act: (bench) => void bench.openChosen() },
+  { shown: '?', words: 'this list', fits: plain('?'), act: (bench) => bench.session.set({ keysShown: true }) },
+];
+
+function stepRun({ session, document }: Bench, by: number): void {
+  const runs = document.getState().open?.history.present.runs ?? [];
+  const at = runs.findIndex((run) => run.id === session.getState().run);
+  const next = runs[(at + by + runs.length) % Math.max(1, runs.length)];
+  if (next !== undefined) session.choose(next.id);
+}
+
+function stepFinding(bench: Bench, by: number): void {
+  const findings = orderFindings(bench.document.getState().open?.report?.findings ?? []);
+  const at = bench.session.getState().finding ?? (by > 0 ? 0 : 1);
+  const next = findings[(at - 1 + by + findings.length) % Math.max(1, findings.length)];
+  if (next !== undefined) bench.goToFinding(next);
+}
+
+function layChosen({ session, layRun }: Bench): void {
+  const { run } = session.getState();
+  if (run !== null) void layRun(run);
+}
+
+function stopOrClose({ session, jobs }: Bench): void {
+  if (session.getState().keysShown) session.set({ keysShown: false });
+  else if (jobs.getState().current !== null) jobs.cancel();
+  else jobs.dismiss();
+}
+
+function fitBay({ session }: Bench): void {
+  session.set((state) => ({ fitSerial: state.fitSerial + 1 }));
+}
+
+function toggleSeeThrough({ session }: Bench): void {
+  session.set((state) => ({ seeThrough: !state.seeThrough }));
+}
+
+function toggleUnits({ session }: Bench): void {
+  session.set((state) => ({ units: state.units === 'mm' ? 'inch' : 'mm' }));
+}
+
+function toggleTheme({ session }: Bench): void {
+  session.set((state) => ({ theme: state.theme === 'light' ? 'dark' : 'light' }));
+}

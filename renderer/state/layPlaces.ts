@@ -1,0 +1,81 @@
+import { cross, distance, length, lerp, sub, unit, type Vec3 } from '../../shared/base/vec3.ts';
+import type { Lay } from '../../shared/document/lay/schema.ts';
+
+type Centreline = Lay['centreline'];
+
+/** Number of the centreline point at or just before an arc length, so that the next point is at or after it. */
+function segmentAt(arcs: readonly number[], arcLengthMm: number): number {
+  let low = 0;
+  let high = Math.max(0, arcs.length - 2);
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((arcs[middle] as number) <= arcLengthMm) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
+/** The point of the centreline at an arc length from shoulder A (clamped to the hose), and its direction from A to B. */
+export function placeAt(line: Centreline, arcLengthMm: number): { point: Vec3; along: Vec3 } | null {
+  const { points, arcLengthMm: arcs } = line;
+  if (points.length < 2) return null;
+  const i = segmentAt(arcs, arcLengthMm);
+  const [a, b] = [points[i] as Vec3, points[i + 1] as Vec3];
+  const [s, t] = [arcs[i] as number, arcs[i + 1] as number];
+  const fraction = t > s ? Math.min(1, Math.max(0, (arcLengthMm - s) / (t - s))) : 0;
+  return { point: lerp(a, b, fraction), along: unit(sub(b, a)) };
+}
+
+/** Arc length of the centreline point nearest to a place in the bay (among the dense points; good to half their step). */
+export function nearestArc(line: Centreline, place: Vec3): number {
+  let best = 0;
+  let bestDistance = Number.POSITIVE_INFINITY;
+  line.points.forEach((point, i) => {
+    const d = distance(point, place);
+    if (d < bestDistance) {
+      bestDistance = d;
+      best = line.arcLengthMm[i] as number;
+    }
+  });
+  return best;
+}
+
+/** One value of a track along the hose. */
+export interface TrackPoint {
+  readonly arcLengthMm: number;
+  readonly value: number;
+}
+
+/**
+ * Centreline radius along the hose, mm, for drawing: the circle through each point and its two neighbours about
+ * `halfSpanMm` away (wide enough that rounded coordinates do not make ripples). Straight hose gives infinity. The verdict
+ * on the radius is the lay's own proven one, not this picture of it.
+ */
+export function radiusTrack(line: Centreline, halfSpanMm = 10): readonly TrackPoint[] {
+  const { points, arcLengthMm: arcs } = line;
+  const total = arcs.at(-1) ?? 0;
+  return points.map((point, i) => {
+    const arc = arcs[i] as number;
+    const reach = Math.min(halfSpanMm, arc, total - arc);
+    const before = placeAt(line, arc - reach);
+    const after = placeAt(line, arc + reach);
+    const value =
+      before === null || after === null || reach < halfSpanMm / 4
+        ? Number.POSITIVE_INFINITY
+        : circleRadius(before.point, point, after.point);
+    return { arcLengthMm: arc, value };
+  });
+}
+
+/** Radius of the circle through three points; infinity when they are in line. Menger: product of sides over 4 areas. */
+function circleRadius(a: Vec3, b: Vec3, c: Vec3): number {
+  const doubleArea = length(cross(sub(b, a), sub(c, a)));
+  const sides = distance(a, b) * distance(b, c) * distance(c, a);
+  return doubleArea > 0 ? sides / (2 * doubleArea) : Number.POSITIVE_INFINITY;
+}
+
+/** Height above the lowest point of the hose along it, mm. */
+export function heightTrack(line: Centreline): readonly TrackPoint[] {
+  const lowest = line.points.reduce((low, point) => Math.min(low, point[2]), Number.POSITIVE_INFINITY);
+  return line.points.map((point, i) => ({ arcLengthMm: line.arcLengthMm[i] as number, value: point[2] - lowest }));
+}

@@ -1,0 +1,24 @@
+import { bad, good, type Problem, type Result } from '../../shared/base/result.ts';
+import type { OpenedProject } from '../../shared/desktop/contract.ts';
+import { type PartFile, parsePartTables } from '../../shared/document/parts/parsePartTables.ts';
+import type { PartTables } from '../../shared/document/parts/schema.ts';
+import { parseProject } from '../../shared/document/project/parseProject.ts';
+import type { Project } from '../../shared/document/project/schema.ts';
+
+/** The project and the user's part tables out of the files as opened, or every problem in them. */
+export function readDocument(opened: OpenedProject): Result<{ project: Project; tables: PartTables }> {
+  const project = parseProject(opened.projectText);
+  if (!project.ok) return project;
+  const problems: Problem[] = [];
+  const partFiles = (['hoses', 'ends', 'sleeves'] as const).flatMap((kind) =>
+    project.value.tables[kind].flatMap((path, i): PartFile[] => {
+      const file = opened.files.find((named) => named.path === path);
+      if (file !== undefined) return [{ path, kind, text: new TextDecoder().decode(file.bytes) }];
+      problems.push({ path: `tables.${kind}[${i}]`, message: 'the file is not beside the project', got: path });
+      return [];
+    }),
+  );
+  const tables = parsePartTables(partFiles);
+  if (!tables.ok) return bad([...problems, ...tables.problems]);
+  return problems.length > 0 ? bad(problems) : good({ project: project.value, tables: tables.value });
+}

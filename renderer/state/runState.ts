@@ -1,0 +1,49 @@
+import type { Finding, Lay } from '../../shared/document/lay/schema.ts';
+import type { Project } from '../../shared/document/project/schema.ts';
+import type { OpenDocument } from './documentStore.ts';
+
+/** What a builder may do with a run as it stands. */
+export type RunState = 'not-laid' | 'stale' | 'stop' | 'look' | 'clean';
+
+/** The words said for each state: on the list, to a screen reader, and beside the hose. */
+export const RUN_STATE_WORDS: Record<RunState, string> = {
+  'not-laid': 'not laid',
+  stale: 'changed, lay again',
+  stop: 'do not cut',
+  look: 'look',
+  clean: 'laid clean',
+};
+
+/** Everything in the project that a run's lay depends on, as one text. Names and notes do not move a hose. */
+function layInputs(project: Project, runId: string): string {
+  const run = project.runs.find((r) => r.id === runId);
+  if (run === undefined) return '';
+  const { name: _name, ...laid } = run;
+  const ports = project.ports.filter((port) => port.id === run.a.port || port.id === run.b.port);
+  const overrides = project.overrides.filter((o) => o.run === undefined || o.run === runId);
+  return JSON.stringify([laid, ports, project.bay, project.tables, overrides, project.seed]);
+}
+
+/** Whether the run's lay was worked out from something else than what the project says now. */
+export function isStale(open: OpenDocument, runId: string): boolean {
+  const from = open.laidFrom[runId];
+  if (from === undefined || from === open.history.present) return false;
+  return layInputs(from, runId) !== layInputs(open.history.present, runId);
+}
+
+export function layOf(open: OpenDocument, runId: string): Lay | undefined {
+  return open.report?.lays.find((lay) => lay.run === runId);
+}
+
+export function findingsOf(open: OpenDocument, runId: string): readonly Finding[] {
+  return open.report?.findings.filter((finding) => finding.run === runId) ?? [];
+}
+
+export function runState(open: OpenDocument, runId: string): RunState {
+  const lay = layOf(open, runId);
+  if (lay === undefined) return 'not-laid';
+  if (isStale(open, runId)) return 'stale';
+  const severities = findingsOf(open, runId).map((finding) => finding.severity);
+  if (lay.outcome !== 'laid' || severities.includes('stop')) return 'stop';
+  return severities.includes('look') ? 'look' : 'clean';
+}

@@ -1,0 +1,87 @@
+import { createStore } from 'zustand/vanilla';
+import type { Vec3 } from '../../shared/base/vec3.ts';
+
+/** The steps of the job, in the order they are done. */
+export const STEPS = ['bay', 'ports', 'runs', 'checks', 'papers', 'bench'] as const;
+export type Step = (typeof STEPS)[number];
+
+export type Theme = 'light' | 'dark';
+export type UnitChoice = 'mm' | 'inch';
+/** How a bay part is shown: as it is, see-through (a cover), or taken off. */
+export type PartView = 'shown' | 'ghost' | 'off';
+
+/** A place along a run, from shoulder A. */
+export interface HoverPlace {
+  readonly run: string;
+  readonly arcLengthMm: number;
+  /** who put it there, so that the other side answers and the same side does not echo */
+  readonly from: 'bay' | 'straight-view' | 'finding';
+}
+
+/** A place the camera is asked to fly to. `serial` makes asking twice for one place two flights. */
+export interface Flight {
+  readonly point: Vec3;
+  readonly spanMm: number;
+  readonly serial: number;
+}
+
+export interface SessionState {
+  readonly step: Step;
+  readonly run: string | null;
+  /** index into the report's findings, in their shown order */
+  readonly finding: number | null;
+  readonly theme: Theme;
+  readonly units: UnitChoice;
+  readonly parts: Readonly<Record<string, PartView>>;
+  /** every shown part drawn see-through, so that hoses behind covers can be followed */
+  readonly seeThrough: boolean;
+  readonly flight: Flight | null;
+  /** counts requests to fit the whole bay into the picture */
+  readonly fitSerial: number;
+  readonly keysShown: boolean;
+  /** the 3D picture: drawn, or why not */
+  readonly picture: 'drawn' | 'no-webgl' | 'lost';
+}
+
+export interface SessionChoices {
+  readonly theme: Theme;
+  readonly units: UnitChoice;
+}
+
+export function createSessionStore(choices: SessionChoices) {
+  const store = createStore<SessionState>(() => ({
+    step: 'runs',
+    run: null,
+    finding: null,
+    theme: choices.theme,
+    units: choices.units,
+    parts: {},
+    seeThrough: false,
+    flight: null,
+    fitSerial: 0,
+    keysShown: false,
+    picture: 'drawn',
+  }));
+  let flights = 0;
+  return {
+    ...store,
+    goTo: (step: Step): void => store.setState({ step }),
+    choose: (run: string | null): void => store.setState({ run, finding: null }),
+    flyTo: (point: Vec3, spanMm: number): void => store.setState({ flight: { point, spanMm, serial: ++flights } }),
+    showPart: (part: string, view: PartView): void =>
+      store.setState((state) => ({ parts: { ...state.parts, [part]: view } })),
+    set: store.setState,
+  };
+}
+
+export type SessionStore = ReturnType<typeof createSessionStore>;
+
+/**
+ * The place under the pointer. A store of its own, since it changes with every pointer move: listeners move one marker
+ * themselves, and no component is drawn anew for it.
+ */
+export function createHoverStore() {
+  return createStore<{ place: HoverPlace | null }>(() => ({ place: null }));
+}
+
+export type HoverStore = ReturnType<typeof createHoverStore>;

@@ -1,0 +1,59 @@
+import { useEffect, useId, useState } from 'react';
+
+interface NumberFieldProps {
+  readonly label: string;
+  readonly unit: string;
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  readonly step: number;
+  readonly decimals: number;
+  readonly onSet: (value: number) => void;
+}
+
+/** A number with its unit. Taken over on Enter or on leaving the field; what is no number in range is said and not taken. */
+export function NumberField({ label, unit, value, low, high, step, decimals, onSet }: NumberFieldProps) {
+  const id = useId();
+  const shown = value.toFixed(decimals);
+  const [text, setText] = useState(shown);
+  useEffect(() => setText(shown), [shown]);
+  const parsed = Number(text.replace(',', '.'));
+  const wrong = text.trim() === '' || !Number.isFinite(parsed) || parsed < low || parsed > high;
+  const take = (): void => {
+    if (!wrong && text !== shown) onSet(parsed);
+  };
+  const nudge = (by: number): void => onSet(Math.min(high, Math.max(low, Number((value + by).toFixed(decimals)))));
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <div className="number">
+        <button type="button" aria-label={`${label}: less`} onClick={() => nudge(-step)}>
+          −
+        </button>
+        <input
+          id={id}
+          inputMode="decimal"
+          value={text}
+          aria-invalid={wrong}
+          aria-describedby={wrong ? `${id}-wrong` : undefined}
+          onChange={(event) => setText(event.target.value)}
+          onBlur={take}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') take();
+            if (event.key === 'ArrowUp') nudge(step);
+            if (event.key === 'ArrowDown') nudge(-step);
+          }}
+        />
+        <span className="number-unit">{unit}</span>
+        <button type="button" aria-label={`${label}: more`} onClick={() => nudge(step)}>
+          +
+        </button>
+      </div>
+      {wrong && (
+        <p className="field-wrong" id={`${id}-wrong`}>
+          Expected a number from {low} to {high}.
+        </p>
+      )}
+    </div>
+  );
+}
