@@ -29,3 +29,12 @@ export const UP_ALONG_AXIS_RAD = 0.01745;
 
 /** Cells. A triangle this near to a cell of a distance grid counts as touching it: far above rounding, far below any use. */
 export const VOXEL_TOUCH_CELLS = 1e-9;
+
+/**
+ * Relative. A least radius this close under its limit counts as meeting it: the accuracy with which the laid curve's
+ * curvature is known (spline through rod nodes, and the gap of its proof). Makers print whole millimetres.
+ */
+export const RADIUS_RELATIVE = 0.001;
+
+/** deg. A stretch that falls less than this is level: no level in a shop reads finer. */
+export const LEVEL_DEG = 0.1;

@@ -1,0 +1,50 @@
+import type { Finding, Lay } from '../../document/lay/schema.ts';
+import type { ResolvedProject } from '../../document/project/resolve.ts';
+import { CHECK_NAMES, type CheckName } from '../../document/wording/findingWords.ts';
+import { bendRadius } from './bendRadius.ts';
+import { chafe } from './chafe.ts';
+import type { Check } from './check.ts';
+import { clampSpacing } from './clampSpacing.ts';
+import { clearance } from './clearance.ts';
+import { coolantHighPoint } from './coolantHighPoint.ts';
+import { drainFall } from './drainFall.ts';
+import { heatDistance } from './heatDistance.ts';
+import { laid } from './laid.ts';
+import { slack } from './slack.ts';
+import { staticCharge } from './staticCharge.ts';
+import { straightTail } from './straightTail.ts';
+import { turboDrainEnds } from './turboDrainEnds.ts';
+
+/** Every check under the name of its function. A new check is one file, a line here, and its words. */
+export const CHECKS: Readonly<Record<CheckName, Check>> = {
+  laid,
+  bendRadius,
+  straightTail,
+  slack,
+  clearance,
+  heatDistance,
+  chafe,
+  clampSpacing,
+  drainFall,
+  turboDrainEnds,
+  coolantHighPoint,
+  staticCharge,
+};
+
+/** The checks that read no path, so that they speak also of a run with no way. */
+const WITHOUT_PATH: readonly CheckName[] = ['laid', 'turboDrainEnds', 'staticCharge'];
+
+/**
+ * Checks lays against their project: findings in the project's order of runs, then in the order of `CHECK_NAMES`. Lays of
+ * runs that the project does not have are passed over; so are runs without a lay, which are not laid, not faultless.
+ */
+export function runChecks(resolved: ResolvedProject, lays: readonly Lay[]): Finding[] {
+  const { project } = resolved;
+  return resolved.runs.flatMap((run) => {
+    const lay = lays.find((l) => l.run === run.run.id);
+    if (lay === undefined) return [];
+    const hasPath = lay.outcome !== 'no-way' && lay.centreline.points.length > 1;
+    const names = CHECK_NAMES.filter((name) => hasPath || WITHOUT_PATH.includes(name));
+    return names.flatMap((name) => CHECKS[name]({ project, run, lay }));
+  });
+}

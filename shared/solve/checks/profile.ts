@@ -1,0 +1,58 @@
+import { radiansToDegrees } from '../../base/units.ts';
+import { distance, type Vec3 } from '../../base/vec3.ts';
+import type { Lay, Place } from '../../document/lay/schema.ts';
+import type { Side } from './places.ts';
+
+/** A short stretch of a hose or of its end, in the order in which a drain flows. */
+export interface Stretch {
+  /** deg, how steeply it falls; below zero it rises. */
+  readonly fallDeg: number;
+  readonly lengthMm: number;
+  /** mm, how much higher its far end lies; below zero it falls. */
+  readonly riseMm: number;
+  /** Where it begins; a stretch inside an end stands at that end's shoulder. */
+  readonly at: Place;
+  /** The end that it is part of, if not of the hose. */
+  readonly inEnd?: Side;
+}
+
+/** The higher end of a lay by its seat, +Z up: the one a drain runs from. */
+export function higherSide(lay: Lay): Side {
+  return lay.ends.a.seatPoint[2] >= lay.ends.b.seatPoint[2] ? 'a' : 'b';
+}
+
+/** A point on the way from seat to seat. */
+export interface Knot {
+  readonly point: Vec3;
+  /** Its place on the hose; inside an end, that end's shoulder. */
+  readonly place: Place;
+  readonly inEnd?: Side;
+}
+
+/** The way that fluid takes downwards through both ends and the hose, from the higher seat to the lower. */
+export function flowDown(lay: Lay): Stretch[] {
+  const knots = seatToSeat(lay);
+  const down = higherSide(lay) === 'a' ? knots : knots.reverse();
+  return down.slice(1).flatMap((to, i) => {
+    const from = down[i];
+    if (from === undefined) return [];
+    const lengthMm = distance(from.point, to.point);
+    if (lengthMm === 0) return [];
+    const riseMm = to.point[2] - from.point[2];
+    const fallDeg = radiansToDegrees(Math.asin(Math.max(-1, Math.min(1, -riseMm / lengthMm))));
+    const inEnd = from.inEnd ?? to.inEnd;
+    return [{ fallDeg, lengthMm, riseMm, at: from.place, ...(inEnd === undefined ? {} : { inEnd }) }];
+  });
+}
+
+/** Seat A, bend point A, the centreline from shoulder to shoulder, bend point B, seat B. */
+export function seatToSeat(lay: Lay): Knot[] {
+  const { points, arcLengthMm } = lay.centreline;
+  const hose = points.map((point, i): Knot => ({ point, place: { arcLengthMm: arcLengthMm[i] ?? 0, point } }));
+  const inEnd = (side: Side): Knot[] => {
+    const end = lay.ends[side];
+    const place: Place = { arcLengthMm: side === 'a' ? 0 : lay.cutLengthMm, point: end.shoulderPoint };
+    return [end.seatPoint, end.bendPoint].map((point) => ({ point, place, inEnd: side }));
+  };
+  return [...inEnd('a'), ...hose, ...inEnd('b').reverse()];
+}

@@ -1,0 +1,82 @@
+import { expect, it } from 'vitest';
+import { Finding } from '../../../../shared/document/lay/schema.ts';
+import { RULES } from '../../../../shared/document/rules/index.ts';
+import { CHECK_NAMES } from '../../../../shared/document/wording/findingWords.ts';
+import { CHECKS, runChecks } from '../../../../shared/solve/checks/index.ts';
+import { clearanceTo, layAlong, straightLay } from '../../../arbitraries/lays.ts';
+import { sampleHose, sampleRun } from '../../../arbitraries/projects.ts';
+import { resolved } from './context.ts';
+
+it('lists every check under the name of its function', () => {
+  expect(Object.keys(CHECKS)).toEqual([...CHECK_NAMES]);
+  for (const [name, check] of Object.entries(CHECKS)) expect(check.name).toBe(name);
+});
+
+it('finds nothing in a sound lay', () => {
+  const clear = [
+    clearanceTo({ kind: 'skin', id: 'plain' }, 40, 12),
+    clearanceTo({ kind: 'skin', id: 'exhaust' }, 200, 76.2),
+    clearanceTo({ kind: 'skin', id: 'tub' }, 60, 25),
+    clearanceTo({ kind: 'run', id: 'r2' }, 30, 12),
+  ];
+  expect(runChecks(resolved(), [straightLay({ clearances: clear })])).toEqual([]);
+});
+
+/** A lay spoilt in every way, of a drain full of petrol. */
+function everythingWrong() {
+  const service = { purpose: 'turbo-oil-drain', fluid: 'petrol', pressureKpa: 1, temperatureC: 90 } as const;
+  const project = resolved({ runs: [sampleRun({ service })] }, { hoses: [sampleHose({ conductiveCore: false })] });
+  const lay = layAlong(
+    [
+      [0, 0, 0],
+      [800, 0, 50],
+    ],
+    {
+      outcome: 'near-miss',
+      slack: 0.01,
+      straightTailMm: { a: 1, b: 2 },
+      minRadius: { radiusMm: 50, provenAtLeastMm: 49, limitMm: 107.9, at: { arcLengthMm: 9, point: [9, 0, 0] } },
+      clearances: [
+        clearanceTo({ kind: 'skin', id: 'plain' }, 3, 12),
+        clearanceTo({ kind: 'skin', id: 'exhaust', part: 'exhaust-left' }, 40, 76.2),
+        clearanceTo({ kind: 'skin', id: 'tub' }, 3, 25),
+      ],
+    },
+  );
+  return { project, lay };
+}
+
+it('gives findings that fit the schema, name a rule, and are negative in margin where broken', () => {
+  const { project, lay } = everythingWrong();
+  const findings = runChecks(project, [lay]);
+  const checks = new Set(findings.map((f) => f.check));
+  expect([...checks]).toEqual(CHECK_NAMES.filter((n) => n !== 'coolantHighPoint'));
+  for (const finding of findings) {
+    expect(Finding.safeParse(finding).error).toBeUndefined();
+    expect(RULES.map((r) => r.id)).toContain(finding.rule);
+    expect(finding.margin).toBeLessThan(0);
+    expect(finding.message).not.toMatch(/undefined|NaN|Infinity/);
+    expect(finding.message.length).toBeGreaterThan(20);
+  }
+});
+
+it('gives the same findings for the same lay, and changes nothing it is handed', () => {
+  const { project, lay } = everythingWrong();
+  const before = structuredClone({ project, lay });
+  expect(runChecks(project, [lay])).toEqual(runChecks(project, [lay]));
+  expect({ project, lay }).toEqual(before);
+});
+
+it('speaks of a run with no way, but not of its missing path', () => {
+  const { project, lay } = everythingWrong();
+  const empty = { ...lay, outcome: 'no-way' as const, centreline: { points: [], arcLengthMm: [] } };
+  const checks = runChecks(project, [empty]).map((f) => f.check);
+  expect(checks).toContain('laid');
+  expect(checks).toContain('staticCharge');
+  expect(checks).not.toContain('slack');
+  expect(checks).not.toContain('clearance');
+});
+
+it('passes over lays of runs that the project does not have', () => {
+  expect(runChecks(resolved(), [straightLay({ run: 'r9', outcome: 'near-miss' })])).toEqual([]);
+});
