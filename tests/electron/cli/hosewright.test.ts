@@ -1,12 +1,13 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { copyFile, mkdir, readdir, readFile, rm } from 'node:fs/promises';
+import { copyFile, cp, mkdir, readdir, readFile, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { LayReport } from '../../../shared/document/lay/schema.ts';
 import { bundled } from '../bundled.ts';
 import { exampleLay, exampleReport } from '../exampleReport.ts';
 import { scratchFolder } from '../scratchFolder.ts';
+import { smallBay } from '../smallBay.ts';
 
 let program: string;
 let programFolder: string;
@@ -31,9 +32,14 @@ interface Ended {
   readonly err: string;
 }
 
-function hosewright(cwd: string, args: readonly string[], meanwhile: (child: ChildProcess) => void = () => undefined) {
+function hosewright(
+  cwd: string,
+  args: readonly string[],
+  meanwhile: (child: ChildProcess) => void = () => undefined,
+  cli = program,
+) {
   return new Promise<Ended>((resolve) => {
-    const child = spawn(process.execPath, [program, ...args], { cwd });
+    const child = spawn(process.execPath, [cli, ...args], { cwd });
     let out = '';
     let err = '';
     child.stdout.on('data', (chunk) => {
@@ -164,3 +170,35 @@ describe('output', () => {
     expect((await readdir(scratch.folder)).sort()).toEqual(['bay.stl', 'project.json', 'started']);
   });
 });
+
+test('the real thing: a small rig is laid, checked again and put on paper', async () => {
+  await using scratch = await scratchFolder();
+  await scratch.write(smallBay());
+  const real = await bundled({
+    'cli/hosewright': 'electron/cli/hosewright.ts',
+    'node/jobWorker': 'electron/node/jobWorker.ts',
+  });
+  await cp(path.join(programFolder, '.build/node/fonts'), path.join(real, '.build/node/fonts'), { recursive: true });
+  const cli = path.join(real, '.build/cli/hosewright.js');
+  const laid = await hosewright(scratch.folder, ['lay', '.', '--json', '--out', '.'], undefined, cli);
+  const report = LayReport.parse(JSON.parse(laid.out));
+  expect(report.lays.map((lay) => [lay.run, lay.outcome])).toEqual([['feed', 'laid']]);
+  const lay = report.lays[0];
+  // A straight end's C is its one length, 10 + 10 mm; overall = cut + C at both ends.
+  expect(lay?.overallLengthMm).toBeCloseTo((lay?.cutLengthMm ?? 0) + 40, 6);
+  expect(laid.code).toBe(report.findings.some((finding) => finding.severity === 'stop') ? 1 : 0);
+  const checked = await hosewright(
+    scratch.folder,
+    ['check', '.', '--lay', 'lay-report.json', '--json'],
+    undefined,
+    cli,
+  );
+  expect(JSON.parse(checked.out).findings).toEqual(report.findings);
+  const sheets = await hosewright(scratch.folder, ['sheets', '.', '--lay', 'lay-report.json'], undefined, cli);
+  const papers = sheets.out.trimEnd().split('\n');
+  expect(papers.some((name) => name.endsWith('.pdf'))).toBe(true);
+  for (const name of papers) expect((await readFile(path.join(scratch.folder, name))).length).toBeGreaterThan(100);
+  const unknown = await hosewright(scratch.folder, ['lay', '.', '--run', 'drain'], undefined, cli);
+  expect(unknown).toMatchObject({ code: 2, out: '', err: expect.stringContaining('"drain"') });
+  await rm(real, { recursive: true });
+}, 300_000);
