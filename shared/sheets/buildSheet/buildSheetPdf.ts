@@ -5,6 +5,7 @@ import { Flow } from '../layout/flow.ts';
 import { openPaper, PAPER_MM, type Paper } from '../layout/paper.ts';
 import { MARGIN_MM, TYPE } from '../layout/style.ts';
 import { heading, textBlock } from '../layout/textBlock.ts';
+import { askedTable } from './askedTable.ts';
 import { cautions } from './cautions.ts';
 import { checkBar } from './checkBar.ts';
 import { clockCard } from './clockCard.ts';
@@ -57,14 +58,19 @@ function drawRun(subject: Subject): void {
   });
 }
 
+/** What may be cut is drawn in the order of the bench; what may not, with what is wrong first and nothing to sign. */
 function drawLaid(flow: Flow, subject: LaidSubject): void {
+  const { mayCut } = subject.verdict;
   flow.add(cutBlock(subject), GAP_MM);
+  if (!mayCut) drawFindings(flow, subject);
   flow.add(endsTable(subject), GAP_MM);
   flow.add(straightView(subject), GAP_MM);
-  flow.add(secondEndList(subject), GAP_MM);
+  if (mayCut) flow.add(secondEndList(subject), GAP_MM);
   flow.add(stack([clockCard(subject), checkBar(subject.widthMm)], GAP_MM), GAP_MM);
-  drawFindings(flow, subject);
-  flow.add(signOff(subject), GAP_MM);
+  if (mayCut) {
+    drawFindings(flow, subject);
+    flow.add(signOff(subject), GAP_MM);
+  }
   flow.add(cautions(subject));
 }
 
@@ -79,13 +85,15 @@ function drawUnlaid(flow: Flow, subject: Subject): void {
     ),
     GAP_MM,
   );
-  drawFindings(flow, subject);
+  flow.add(askedTable(subject), GAP_MM);
+  if (subject.findings.length > 0) drawFindings(flow, subject);
 }
 
 function drawFindings(flow: Flow, subject: Subject): void {
   const { paper, widthMm } = subject;
-  flow.add(heading('Findings', widthMm));
   const table = findingsTable(subject);
+  const first = table.rows[0]?.heightMm ?? 0;
+  flow.add(heading('Findings', widthMm), 0, table.titles.heightMm + first);
   if (table.rows.length > 0) flow.addTable(table.titles, table.rows);
   else
     flow.add(textBlock(paper, 'The checks that were run found nothing on this hose.', widthMm, { sizePt: TYPE.small }));

@@ -21,7 +21,7 @@ export function checkBar(widthMm: number): Block {
         bold: true,
       });
       page.paragraph(
-        'Print at 100 %, never fitted to the page. Unticked or off: do not use the strip.',
+        'Print at 100 %, never fitted to the page. Unticked or off: trust neither scale nor strip.',
         left,
         y + 6.6,
         widthMm - CHECK_BAR_MM - 12,

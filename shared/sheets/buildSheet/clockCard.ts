@@ -15,7 +15,7 @@ import { wrapStripBlock } from './wrapStripBlock.ts';
 type Angle = Extract<Clock, { kind: 'angle' }>;
 
 const FACE_MM = 17;
-const WRONG_FACE_MM = 10.5;
+const WRONG_FACE_MM = 13;
 const FACE_ROOM_MM = 53;
 
 /** The clock card: the angle in words from both ends, as clock faces, as a strip at 1:1, and the wrong one struck out. */
@@ -30,7 +30,7 @@ export function clockCard(subject: LaidSubject): Block {
 
 function words(subject: LaidSubject, clock: Angle): Block {
   const { paper, widthMm } = subject;
-  const left = 50;
+  const left = 47;
   const right = widthMm - left;
   return beside([
     { atMm: 0, block: value(clock) },
@@ -49,10 +49,15 @@ function words(subject: LaidSubject, clock: Angle): Block {
 }
 
 function fromEnd(paper: Paper, deg: number, viewer: EndLetter, widthMm: number): Block {
-  const at = 17;
+  const at = 14;
   return beside([
-    { atMm: 0, block: textBlock(paper, `From ${viewer}`, at, { bold: true }) },
-    { atMm: at, block: textBlock(paper, clockSentence(deg, viewer), widthMm - at) },
+    { atMm: 0, block: textBlock(paper, `From ${viewer}`, at, { sizePt: TYPE.small + 0.6, bold: true }) },
+    {
+      atMm: at,
+      block: textBlock(paper, clockSentence(deg, viewer).replaceAll(" o'clock", "\u00a0o'clock"), widthMm - at, {
+        sizePt: TYPE.small + 0.6,
+      }),
+    },
   ]);
 }
 
@@ -112,17 +117,17 @@ function drawWrong(page: Page, clock: Angle, x: number, y: number, widthMm: numb
     const across = WRONG_FACE_MM;
     drawFace(page, clockFace(wrong, viewer), {
       x: middle,
-      y: y + 22,
+      y: y + 24.5,
       radiusMm: across,
       hoseRadiusMm: 2.8,
       wrong: true,
     });
-    page.text(`from END ${viewer}`, middle, y + 37, { sizePt: TYPE.small, align: 'middle' });
+    page.text(`from END ${viewer}`, middle, y + 41.5, { sizePt: TYPE.small, align: 'middle' });
   });
   page.paragraph(
     `${formatDegrees(wrong)} is the mirror image: ${formatTurn(degreesApart(wrong, clock.deg))} off, and scrap.`,
     x + 3,
-    y + 40.6,
+    y + 44.4,
     widthMm - 6,
     { sizePt: TYPE.small, align: 'middle' },
   );

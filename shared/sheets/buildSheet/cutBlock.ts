@@ -5,6 +5,7 @@ import { sleeveCutLengthMm } from '../bench/sleeveCutLength.ts';
 import {
   formatCutLength,
   formatDash,
+  formatDegrees,
   formatInches,
   formatLengthBoth,
   formatMm,
@@ -12,9 +13,10 @@ import {
   formatRadius,
   formatSlack,
   formatTemperature,
+  formatTurn,
 } from '../format/index.ts';
 import { type Block, beside, space, stack } from '../layout/block.ts';
-import { GREY, TYPE } from '../layout/style.ts';
+import { FORBID, GREY, TYPE } from '../layout/style.ts';
 import { heading, textBlock } from '../layout/textBlock.ts';
 import type { LaidSubject } from './subject.ts';
 
@@ -25,8 +27,9 @@ const VALUE_SHARE = 0.38;
 export function cutBlock(subject: LaidSubject): Block {
   const left = (subject.widthMm - GUTTER_MM) * 0.56;
   const right = subject.widthMm - GUTTER_MM - left;
+  const title = subject.verdict.mayCut ? 'What to cut' : 'Not to be cut: for information only';
   return beside([
-    { atMm: 0, block: stack([heading('What to cut', left), cutNumbers(subject, left)]) },
+    { atMm: 0, block: stack([heading(title, left), cutNumbers(subject, left)]) },
     {
       atMm: left + GUTTER_MM,
       block: stack(
@@ -38,30 +41,36 @@ export function cutBlock(subject: LaidSubject): Block {
 }
 
 function cutNumbers(subject: LaidSubject, widthMm: number): Block {
-  const { paper, lay } = subject;
+  const { paper } = subject;
   const small = { sizePt: TYPE.small };
   return stack([
     bigNumber(subject),
-    textBlock(paper, `Cut length is ${CUT_CONVENTION}. ${toleranceText(subject)}`, widthMm, small),
+    textBlock(
+      paper,
+      `Cut length is ${CUT_CONVENTION}. Rounded up: long can be trimmed. ${toleranceText(subject)}`,
+      widthMm,
+      small,
+    ),
     space(1.2),
     ...lengthFacts(subject).map((f) => factBlock(subject, f, widthMm, 0.32)),
     space(1.2),
-    textBlock(paper, `Overall is ${overallConvention(subject.run)}.`, widthMm, small),
     textBlock(
       paper,
-      `Overall ${formatMm(lay.overallLengthMm)} less C of END A and C of END B leaves the cut length. Cut lengths are rounded up: long can be trimmed.`,
+      `Overall is ${overallConvention(subject.run)}. Overall less C of END A and C of END B leaves the cut length.`,
       widthMm,
-      { ...small, colour: GREY },
+      small,
     ),
   ]);
 }
 
-function bigNumber({ lay }: LaidSubject): Block {
+function bigNumber({ lay, verdict }: LaidSubject): Block {
   return {
     heightMm: 24,
     draw: (page, x, y) => {
       page.text(formatMm(lay.cutLengthMm, 'up'), x - 0.6, y + 11, { sizePt: TYPE.huge, bold: true });
       page.text(formatInches(lay.cutLengthMm, 'up'), x, y + 20.4, { sizePt: TYPE.head + 3, bold: true });
+      if (verdict.mayCut) return;
+      for (const down of [7.1, 18]) page.line(x - 1.5, y + down, x + 68, y + down, { line: FORBID, widthMm: 1 });
     },
   };
 }
@@ -98,8 +107,14 @@ function hoseFacts({ lay, run }: LaidSubject): Fact[] {
     ['Maker’s limit', `${formatMm(hose.minBendRadiusMm)}, measured to the ${datum}`],
     ['Live, taut', `${formatMm(lay.liveLengthMm)}, ${formatMm(lay.tautLengthMm)}; slack ${formatSlack(lay.slack)}`],
     ['Rated', `${formatPressure(hose.maxPressureKpa, 'down')}, to ${formatTemperature(hose.maxTemperatureC, 'down')}`],
+    ['Clock', clockText(lay)],
     ['Figures', `${PROVENANCE_WORDS[hose.provenance]}: ${hose.source}`],
   ];
+}
+
+function clockText({ clock }: LaidSubject['lay']): string {
+  if (clock.kind === 'free') return 'free: no angle to set';
+  return `${formatDegrees(clock.deg)} ± ${formatTurn(clock.toleranceDeg)}, see the clock card`;
 }
 
 function factBlock({ paper }: LaidSubject, [name, value]: Fact, widthMm: number, share = VALUE_SHARE - 0.1): Block {

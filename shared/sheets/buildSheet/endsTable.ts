@@ -22,7 +22,7 @@ export function endsTable({ paper, run, lay, widthMm }: LaidSubject): Block {
 function endRow(letter: string, { port, end }: SheetEnd, pose: EndPose): string[] {
   return [
     letter,
-    `${port.name}, ${port.seat} ${formatDash(port.dash)} (${port.id})`,
+    `${port.name} (${port.id})\n${port.seat}, size ${formatDash(port.dash)}`,
     `${end.name} (${end.id}). ${END_MATERIAL_WORDS[end.material]}, ${JOINT_WORDS[end.joint].toLowerCase()}, ${end.turning}. ${PROVENANCE_WORDS[end.provenance]}: ${end.source}`,
     end.bendAngleDeg === 0 ? 'straight' : formatTurn(end.bendAngleDeg),
     onTwoLines(formatLengthBoth(end.shoulderToMouthMm)),

@@ -69,7 +69,7 @@ function drawTitle(page: Page, { input, run, number }: Subject): void {
     { sizePt: TYPE.small },
   );
   page.text(
-    `${PURPOSE_WORDS[service.purpose]} · ${FLUID_WORDS[service.fluid]} · ${formatPressure(service.pressureKpa, 'up')} · ${formatTemperature(service.temperatureC, 'up')}`,
+    `${PURPOSE_WORDS[service.purpose]} · ${FLUID_WORDS[service.fluid]} · ${formatPressure(service.pressureKpa)} · ${formatTemperature(service.temperatureC)}`,
     x,
     30.4,
     { sizePt: TYPE.small, colour: GREY },
@@ -82,7 +82,8 @@ function drawTag(page: Page, { run }: Subject): void {
   page.circle(x + 4.6, 21.1, 1.7, { widthMm: 0.3 });
   page.text('TAG', x + 9.4, 15.6, { sizePt: TYPE.tiny, colour: GREY });
   const fits = page.face(true).widthMm(run.run.id, TYPE.strong + 2) < TAG_WIDTH_MM - 12;
-  page.text(run.run.id, x + 9.4, 21.4, { sizePt: fits ? TYPE.strong + 2 : TYPE.small, bold: true });
+  const sizePt = fits ? TYPE.strong + 2 : TYPE.small;
+  page.text(fitted(page, run.run.id, TAG_WIDTH_MM - 8, sizePt), x + 9.4, 21.4, { sizePt, bold: true });
   page.text(`size ${formatDash(run.hose.dash)}`, x + 9.4, 26.8, { sizePt: TYPE.body });
 }
 

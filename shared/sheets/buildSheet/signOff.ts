@@ -4,7 +4,7 @@ import { GREY, HAIR_MM, TYPE } from '../layout/style.ts';
 import { heading } from '../layout/textBlock.ts';
 import type { LaidSubject } from './subject.ts';
 
-const ROW_MM = 6.2;
+const ROW_MM = 7.2;
 
 /** What the bench fills in by hand: measured values of cut, ends, clock and proof, and who did it. */
 export function signOff(subject: LaidSubject): Block {

@@ -23,9 +23,9 @@ export class Flow {
     this.#frame = frame;
   }
 
-  /** Sets one block, then leaves a gap below it. */
-  add(block: Block, gapMm = 0): void {
-    if (!this.#page || block.heightMm > this.#roomMm()) this.newPage();
+  /** Sets one block, then leaves a gap below it. `keepMm` is the height of what must stand under it on the same page. */
+  add(block: Block, gapMm = 0, keepMm = 0): void {
+    if (!this.#page || block.heightMm + keepMm > this.#roomMm()) this.newPage();
     block.draw(this.#page!, MARGIN_MM, this.#y);
     this.#y += block.heightMm + gapMm;
   }

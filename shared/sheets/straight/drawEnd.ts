@@ -33,17 +33,12 @@ export function onPage(point: ProfilePoint, place: EndPlace): Point {
 export function drawEnd(page: Page, end: End, place: EndPlace): void {
   const profile = endProfile(end);
   const tubeMm = end.collarDiameterMm * TUBE_SHARE * place.perMm;
-  const away = profile.facing.dropMm * place.outlet.toReader < 0;
-  const tube = (): void =>
-    drawTube(
-      page,
-      profile.centre.map((p) => onPage(p, place)),
-      tubeMm,
-    );
+  const middle = profile.centre.map((p) => onPage(p, place));
+  const away = profile.facing.dropMm * place.outlet.toReader < -OUT_OF_PAPER;
   if (away) drawNut(page, end, place);
-  tube();
-  if (!away) drawNut(page, end, place);
-  else if (isOutOfPaper(end, place)) crossAt(page, onPage(profile.seat, place), tubeMm * 0.32);
+  drawTube(page, middle, tubeMm, away);
+  if (away) crossAt(page, onPage(profile.seat, place), tubeMm * 0.32);
+  else drawNut(page, end, place);
   drawCollar(page, end, place);
 }
 
@@ -52,14 +47,10 @@ export function isOutOfPaper(end: End, place: Pick<EndPlace, 'outlet'>): boolean
   return Math.abs(endProfile(end).facing.dropMm * place.outlet.toReader) > OUT_OF_PAPER;
 }
 
-function drawTube(page: Page, points: readonly Point[], widthMm: number): void {
-  const first = points[0]!;
-  const last = points[points.length - 1]!;
-  page.path(points, { widthMm: widthMm + OUTLINE_MM, round: false });
-  page.path(points, { widthMm: widthMm - OUTLINE_MM, line: WHITE });
-  // Seen end on, the tube's bend is a round back rather than a band.
-  if (Math.hypot(last[0] - first[0], last[1] - first[1]) > 0) return;
-  page.circle(first[0], first[1], widthMm / 2, { widthMm: OUTLINE_MM, fill: WHITE });
+/** The tube as a band with outlines; its end is round where the reader looks at the back of its bend. */
+function drawTube(page: Page, points: readonly Point[], widthMm: number, round: boolean): void {
+  page.path(points, { widthMm: widthMm + OUTLINE_MM, round });
+  page.path(points, { widthMm: widthMm - OUTLINE_MM, line: WHITE, round });
 }
 
 function drawCollar(page: Page, end: End, { shoulder, side, perMm }: EndPlace): void {

@@ -25,11 +25,25 @@ export interface SideDrawing {
 }
 
 const LABEL_MM = 4;
-const DIMENSION_ROOM_MM = 17;
+/** mm from the cut length's dimension line to the foot of the view. */
+const DIMENSION_ROOM_MM = 9;
+/** mm from the hose's side to the middle of the numbers below it. */
+const NUMBER_DROP_MM = 4.6;
 
 /** How the outlets stand; a free clock draws both ends in the paper, down. */
 function outlets(clock: Clock, down: EndLetter): Record<EndLetter, SideOutlet> {
   return sideView(clock.kind === 'angle' ? clock.deg : 0, down);
+}
+
+/**
+ * mm below the axis of the cut length's dimension line: close under the numbers where both outlets hang clear of the
+ * hose, below the outlets where one bends back under it; the overall line, 6 mm lower, always clears the ends.
+ */
+function cutDimensionAt(drawing: SideDrawing, endsBelowMm: number): number {
+  const { run } = drawing;
+  const underNumbers = bodyHalf(drawing) + NUMBER_DROP_MM + 6.4;
+  const bendsBack = run.a.end.bendAngleDeg > 90 || run.b.end.bendAngleDeg > 90;
+  return Math.max(underNumbers, bendsBack ? endsBelowMm + 3 : endsBelowMm - 3);
 }
 
 /** Half the height on paper of hose, sleeve, clamps and pass-throughs, mm. */
@@ -50,8 +64,8 @@ export function sideDrawingRoom(drawing: SideDrawing): { above: number; below: n
     return { above: Math.max(r, stand[letter].up * drop + r), below: Math.max(r, -stand[letter].up * drop + r) };
   });
   const above = Math.max(...reach.map((r) => r.above)) + LABEL_MM;
-  const below = Math.max(...reach.map((r) => r.below)) + (drawing.dimensioned ? DIMENSION_ROOM_MM : 1);
-  return { above, below };
+  const ends = Math.max(...reach.map((r) => r.below));
+  return { above, below: drawing.dimensioned ? cutDimensionAt(drawing, ends) + DIMENSION_ROOM_MM : ends + 1 };
 }
 
 /** Draws the view with shoulder A at (x, y). */
@@ -97,7 +111,7 @@ function drawDimensions(page: Page, drawing: SideDrawing, hose: HosePlace, a: En
   const { run, lay } = drawing;
   const { below } = sideDrawingRoom(drawing);
   const bottom = hose.y + below;
-  const [cutY, overallY] = [bottom - 9.4, bottom - 3.4];
+  const [cutY, overallY] = [bottom - DIMENSION_ROOM_MM, bottom - 3];
   const end = hose.x + hose.lengthMm;
   for (const x of [hose.x, end]) drawExtension(page, x, hose.y + hose.thickMm / 2, cutY + 1);
   drawDimension(page, hose.x, end, cutY, `cut ${formatCutLength(lay.cutLengthMm)}`, true);
@@ -110,7 +124,7 @@ function drawDimensions(page: Page, drawing: SideDrawing, hose: HosePlace, a: En
 /** The numbered places, their balloons pushed apart where places lie close. */
 function drawNumbers(page: Page, drawing: SideDrawing, hose: HosePlace): void {
   const { run, lay, perMm } = drawing;
-  const y = hose.y + bodyHalf(drawing) + 4.6;
+  const y = hose.y + bodyHalf(drawing) + NUMBER_DROP_MM;
   let least = Number.NEGATIVE_INFINITY;
   stations(run, lay).forEach((station, i) => {
     const at = hose.x + station.fromShoulderAMm * perMm;
