@@ -1,0 +1,89 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
+import type { Project } from '../../../../shared/document/project/schema.ts';
+import { engineBodyParts } from './bay.ts';
+import { PORTS } from './ports.ts';
+import { RUNS } from './runs.ts';
+
+export const MESH_FILE = 'hillclimb-bay.glb';
+
+/** Tubes pushed over hoses, and what holds them: they may touch what they hold. */
+const HOLDERS = ['fuel-grommet', 'loom-grommet', 'throttle-grommet', 'water-return-clamp'];
+
+const SKINS: Project['bay']['skins'] = [
+  { id: 'manifold', name: 'Exhaust manifold', kind: 'hot', parts: ['exhaust-*'], surfaceTemperatureC: 750 },
+  { id: 'turbine', name: 'Turbine housing', kind: 'hot', parts: ['turbine-housing'], surfaceTemperatureC: 700 },
+  { id: 'downpipe', name: 'Downpipe', kind: 'hot', parts: ['downpipe'], surfaceTemperatureC: 550 },
+  {
+    id: 'wastegate',
+    name: 'Wastegate and its pipe',
+    kind: 'hot',
+    parts: ['wastegate', 'wastegate-pipe'],
+    surfaceTemperatureC: 600,
+  },
+  {
+    id: 'composite',
+    name: 'Tub, firewall, engine cover',
+    kind: 'composite',
+    parts: ['tub-rear', 'firewall', 'engine-cover', 'engine-cover-ribs'],
+  },
+  { id: 'tabs', name: 'Tabs and brackets, edges as sawn', kind: 'sharp-edge', parts: ['frame-tabs', 'engine-mounts'] },
+  {
+    id: 'moving',
+    name: 'Belts, pulleys, shafts',
+    kind: 'moving',
+    parts: ['*-belt', '*-pulley', 'drive-shafts', 'dry-sump-pump-shaft', 'radiator-fan'],
+  },
+  { id: 'holders', name: 'Grommets and hose clamps', kind: 'plain', parts: HOLDERS, clearanceMm: 0 },
+];
+
+/** The project of the example bay, for the mesh whose bytes are given. */
+export function hillclimbProject(mesh: Uint8Array): Project {
+  return {
+    format: 'hosewright-project',
+    version: 1,
+    name: 'Hill-climb single-seater, example bay',
+    exampleData: true,
+    note: 'Invented for learning: bay, parts and figures belong to no real car. Some runs are traps; see README.md.',
+    bay: {
+      meshes: [{ path: MESH_FILE, sha256: bytesToHex(sha256(mesh)), unit: 'm', upAxis: '+y' }],
+      scanUncertaintyMm: 1,
+      skins: SKINS,
+      bodies: [engineBody(), { id: 'chassis', name: 'Chassis', parts: [] }],
+    },
+    tables: {
+      hoses: ['parts/hoses.example.csv'],
+      ends: ['parts/ends.example.csv'],
+      sleeves: ['parts/sleeves.example.csv'],
+    },
+    ports: PORTS.map(({ id, name, seatPoint, axis, up, dash, body }) => ({
+      id,
+      name,
+      seatPoint: [...seatPoint],
+      axis: [...axis],
+      up: [...up],
+      seat: 'flare-37',
+      dash,
+      body,
+    })),
+    runs: RUNS.map((run) => run),
+    overrides: [],
+    seed: 1,
+  };
+}
+
+function engineBody(): Project['bay']['bodies'][number] {
+  const unions = PORTS.filter((p) => p.body === 'engine').map((p) => `${p.id}-union`);
+  return {
+    id: 'engine',
+    name: 'Engine, turbocharger and gearbox',
+    parts: [...engineBodyParts().map((p) => p.name), ...unions],
+  };
+}
+
+/** The project as the text of its file: two spaces, short number lists on one line, a newline at the end. */
+export function projectText(project: Project): string {
+  const text = JSON.stringify(project, null, 2);
+  const short = text.replace(/\[\s+(-?[\d.e+-]+),\s+(-?[\d.e+-]+),\s+(-?[\d.e+-]+)\s+\]/g, '[$1, $2, $3]');
+  return `${short}\n`;
+}

@@ -1,0 +1,2 @@
+import { type Part } from '../../../shapes/part.ts';
+export declare function turboParts(): Part[];
