@@ -3,19 +3,23 @@ import { add, scale as scaled, sub, type Vec3 } from '../../base/vec3.ts';
 import { Cancelled, UNWATCHED, type Watch } from '../../base/watch.ts';
 import { leaveSaddle } from './leaveSaddle.ts';
 import { resampleToLength } from './resampleToLength.ts';
-import { placeContacts } from './rodDerivatives.ts';
-import { bendingEnergy, closureOf, placeNodes, rodEnergy, rodLoads } from './rodEnergy.ts';
+import { contactsOf, deepestMm } from './rodContact.ts';
+import { creasesHold, placeCreases } from './rodCrease.ts';
+import { bendingEnergy, closureOf, placeNodes, rodEnergy } from './rodEnergy.ts';
 import {
   CONTACT_STIFFNESS_N_PER_MM,
+  MAX_CREASE_ROUNDS,
   MAX_ESCAPES,
   MAX_ITERATIONS,
   MAX_PRESSED_MM,
+  MAX_SHORT,
   MAX_STIFFENINGS,
   STABLE_SHIFT,
   STIFFENING,
 } from './rodLimits.ts';
+import { rodLoads } from './rodLoads.ts';
 import { factor, newton, type RodRun } from './rodNewton.ts';
-import type { RodContact, RodProblem, RodShape } from './rodProblem.ts';
+import type { RodProblem, RodShape } from './rodProblem.ts';
 import { endAt, type Reach, reach } from './rodReach.ts';
 import { type RodWorkspace, rodScale, takeWorkspace } from './rodState.ts';
 import { softenGuess } from './softenGuess.ts';
@@ -54,6 +58,7 @@ function startRun(problem: RodProblem, start: Reach, ws: RodWorkspace): RodRun {
   const scale = rodScale(problem);
   ws.multiplier.fill(0);
   ws.askedGap.fill(0);
+  ws.creased.fill(0);
   ws.state.clockA = start.clockA;
   ws.state.clockB = start.clockB;
   const fitted = fittedGuess(problem, start);
@@ -73,53 +78,50 @@ function startRun(problem: RodProblem, start: Reach, ws: RodWorkspace): RodRun {
     penalty: 0,
     shift: 0,
     stiffenings: 0,
+    creaseRounds: 0,
+    patience: MAX_SHORT,
     touching: false,
   };
 }
 
-/** mm, how deep the deepest node is pressed in. */
-function deepestMm(ws: RodWorkspace): number {
-  let deepest = 0;
-  for (let k = 1; k < ws.edges; k++) if (ws.pressed[k]) deepest = Math.max(deepest, -ws.askedGap[k]!);
-  return deepest;
-}
-
 /** Makes the contact stiffer where something is pressed in too deep; false where nothing is, or it is stiff enough. */
 function stiffened(run: RodRun): boolean {
-  if (!run.touching || run.stiffenings === MAX_STIFFENINGS || deepestMm(run.ws) <= MAX_PRESSED_MM) return false;
+  if (!run.touching || run.stiffenings === MAX_STIFFENINGS || deepestMm(run.ws, run.scale, run.loads) <= MAX_PRESSED_MM)
+    return false;
   run.stiffenings++;
   const first = run.problem.contactStiffnessNPerMm ?? CONTACT_STIFFNESS_N_PER_MM;
   run.loads = rodLoads(run.problem, run.scale, first * STIFFENING ** run.stiffenings);
   return true;
 }
 
-/** Newton's method, over saddles and through stiffer contact, until the shape is a minimum or no way on is known. */
-function settle(run: RodRun, watch: Watch): { converged: boolean; stable: boolean } {
-  const { acceptSaddle } = run.problem;
-  for (let escapes = 0; ; ) {
-    const mayEscape = !acceptSaddle && escapes < MAX_ESCAPES;
-    const end = newton(run, watch, mayEscape);
-    if (end === 'lost') return { converged: false, stable: false };
-    if (end === 'equilibrium') {
-      if (stiffened(run)) continue;
-      const stable = factor(run, STABLE_SHIFT);
-      if (stable || !mayEscape) return { converged: true, stable };
-    }
-    escapes++;
-    if (!leaveSaddle(run)) return { converged: false, stable: false };
-  }
+/** Takes the creases anew; whether there are any. */
+function creased(run: RodRun): boolean {
+  if (run.creaseRounds === MAX_CREASE_ROUNDS) return false;
+  run.creaseRounds++;
+  return placeCreases(run.ws, run.scale, run.loads);
 }
 
-function contactsOf(run: RodRun): RodContact[] {
-  const { ws, scale } = run;
-  placeContacts(ws, scale, run.loads);
-  const contacts: RodContact[] = [];
-  for (let node = 1; node < ws.edges; node++) {
-    if (!ws.pressed[node]) continue;
-    const normal: Vec3 = [ws.pressNormal[3 * node]!, ws.pressNormal[3 * node + 1]!, ws.pressNormal[3 * node + 2]!];
-    contacts.push({ node, forceN: ws.pressForce[node]! * scale.forceN, normal });
+/** Newton's method, over saddles, creases and through stiffer contact, to a minimum or until no way on is known. */
+function settle(run: RodRun, watch: Watch): { converged: boolean; stable: boolean } {
+  let escapes = 0;
+  for (;;) {
+    const mayEscape = !run.problem.acceptSaddle && escapes < MAX_ESCAPES;
+    const end = newton(run, watch, mayEscape);
+    if (end === 'stuck') {
+      // Without a crease it was only a hard way: let it be longer.
+      if (!creased(run)) run.patience *= 2;
+    } else if (end === 'lost') {
+      if (!creased(run)) return { converged: false, stable: false };
+    } else if (end === 'equilibrium' && !creasesHold(run.ws, run.scale, run.loads)) {
+      if (run.creaseRounds === MAX_CREASE_ROUNDS) return { converged: false, stable: false };
+      creased(run);
+    } else if (end === 'near-saddle' || !stiffened(run)) {
+      const stable = end === 'equilibrium' && factor(run, STABLE_SHIFT);
+      if (end === 'equilibrium' && (stable || !mayEscape)) return { converged: true, stable };
+      escapes++;
+      if (!leaveSaddle(run)) return { converged: false, stable: false };
+    }
   }
-  return contacts;
 }
 
 function shapeOf(run: RodRun, outcome: RodShape['outcome'], stable: boolean): RodShape {
@@ -145,7 +147,7 @@ function shapeOf(run: RodRun, outcome: RodShape['outcome'], stable: boolean): Ro
     closureMm: closureOf(state, new Float64Array(3)) * scale.lengthMm,
     iterations: run.iterations,
     stable,
-    contacts: contactsOf(run),
+    contacts: contactsOf(ws, scale, run.loads),
   };
 }
 
@@ -163,8 +165,8 @@ function checkProblem(p: RodProblem): void {
  * Newton's method on the edges' directions with the end force as multiplier, O(N) per step, line search, saddles left.
  * @param problem mm, N, rad, bay frame; see `RodProblem`
  * @param watch asked at every step whether to stop; the answer is then the state reached, as `cancelled`
- * Accuracy: second order in 1/N; see the tests for measured errors against Euler's elastica. Stability with contact
- * takes the surface as flat at each pressed node and contact as without friction. Deterministic.
+ * Accuracy: second order in 1/N; see the tests for measured errors against Euler's elastica. Contact is
+ * without friction, at the nodes; a node in a crease is held by the planes of its surfaces. Deterministic.
  */
 export function relaxRod(problem: RodProblem, watch: Watch = UNWATCHED): RodShape {
   checkProblem(problem);

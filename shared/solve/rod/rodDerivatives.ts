@@ -1,4 +1,5 @@
-import { askGap, type RodLoads } from './rodEnergy.ts';
+import { placeContacts } from './rodContact.ts';
+import type { RodLoads } from './rodLoads.ts';
 import type { RodScale, RodState, RodWorkspace } from './rodState.ts';
 
 /**
@@ -80,27 +81,9 @@ function cellAt(ws: RodWorkspace, k: number, u: Float64Array, ui: number, v: Flo
       : f1 * (A[ai + 3]! * B[bi + 3]! + A[ai + 4]! * B[bi + 4]! + A[ai + 5]! * B[bi + 5]!) + f2 * a1 * b1;
 }
 
-/** Finds which nodes are pressed in, with how much force and from where. */
-export function placeContacts(ws: RodWorkspace, scale: RodScale, loads: RodLoads): boolean {
-  const { pressed, pressNormal, pressForce, gap } = ws;
-  pressed.fill(0);
-  if (!loads.contact) return false;
-  let any = false;
-  for (let k = 1; k < ws.edges; k++) {
-    if (askGap(ws, loads.contact, scale, ws.state, k) >= 0) continue;
-    any = true;
-    pressed[k] = 1;
-    pressNormal[3 * k] = gap.nx;
-    pressNormal[3 * k + 1] = gap.ny;
-    pressNormal[3 * k + 2] = gap.nz;
-    pressForce[k] = -loads.pressPerMm2 * ws.askedGap[k]! * scale.lengthMm;
-  }
-  return any;
-}
-
 /** Suffix sums of the energy's derivatives by the nodes, plus the closure multiplier. */
 function placeAdjoint(ws: RodWorkspace, loads: RodLoads): void {
-  const { adjoint, multiplier, pressed, pressNormal, pressForce, edges } = ws;
+  const { adjoint, multiplier, pressed, pressGradient, edges } = ws;
   let x = multiplier[0]!;
   let y = multiplier[1]!;
   let z = multiplier[2]!;
@@ -110,9 +93,9 @@ function placeAdjoint(ws: RodWorkspace, loads: RodLoads): void {
     y -= share * loads.wy;
     z -= share * loads.wz;
     if (pressed[k]) {
-      x -= pressForce[k]! * pressNormal[3 * k]!;
-      y -= pressForce[k]! * pressNormal[3 * k + 1]!;
-      z -= pressForce[k]! * pressNormal[3 * k + 2]!;
+      x += pressGradient[3 * k]!;
+      y += pressGradient[3 * k + 1]!;
+      z += pressGradient[3 * k + 2]!;
     }
     adjoint[3 * k] = x;
     adjoint[3 * k + 1] = y;
@@ -146,7 +129,7 @@ export function placeGradient(ws: RodWorkspace): number {
 }
 
 /**
- * First and second derivatives at the workspace's state, exact up to the curvature of the contact field. An edge turns
+ * First and second derivatives at the workspace's state. An edge turns
  * as t + A a - |a|^2 t / 2 + ...; the last term meets every force further along, through the adjoint.
  * Answers whether any node is pressed.
  */

@@ -1,27 +1,7 @@
-import type { ContactField, RodProblem } from './rodProblem.ts';
+import { contactEnergy } from './rodContact.ts';
+import type { RodLoads } from './rodLoads.ts';
+import type { RodProblem } from './rodProblem.ts';
 import { poseAt, type RodScale, type RodState, type RodWorkspace } from './rodState.ts';
-
-/** Loads in the units of the relaxation. */
-export interface RodLoads {
-  /** weight per length times the unit of gravity, EI/L^3 */
-  readonly wx: number;
-  readonly wy: number;
-  readonly wz: number;
-  readonly contact: ContactField | undefined;
-  /** energy of a node pressed in by g mm: half of this times g^2 */
-  readonly pressPerMm2: number;
-}
-
-export function rodLoads(problem: RodProblem, scale: RodScale, stiffnessNPerMm: number): RodLoads {
-  const weight = (problem.weightNPerMm * scale.lengthMm) / scale.forceN;
-  return {
-    wx: weight * problem.down[0],
-    wy: weight * problem.down[1],
-    wz: weight * problem.down[2],
-    contact: problem.contact,
-    pressPerMm2: stiffnessNPerMm / scale.energyNmm,
-  };
-}
 
 /**
  * Bending energy between unit tangents u and v across a cell of length h, without the factor 2/h: tan^2(angle / 2),
@@ -64,34 +44,6 @@ function weightEnergy(state: RodState, edges: number, loads: RodLoads): number {
     z += share * nodes[3 * k + 2]!;
   }
   return -(x * loads.wx + y * loads.wy + z * loads.wz) / edges;
-}
-
-/** Asks the field at a node and remembers the answer; the gap in mm. */
-export function askGap(ws: RodWorkspace, field: ContactField, scale: RodScale, state: RodState, k: number): number {
-  const x = state.nodes[3 * k]! * scale.lengthMm + scale.originX;
-  const y = state.nodes[3 * k + 1]! * scale.lengthMm + scale.originY;
-  const z = state.nodes[3 * k + 2]! * scale.lengthMm + scale.originZ;
-  const { askedAt, askedGap, gap } = ws;
-  const moved = Math.hypot(x - askedAt[3 * k]!, y - askedAt[3 * k + 1]!, z - askedAt[3 * k + 2]!);
-  // A gap is a distance: it cannot have closed over a shorter way than its own width.
-  if (moved < askedGap[k]!) return askedGap[k]! - moved;
-  field.gapAt(x, y, z, gap);
-  askedAt[3 * k] = x;
-  askedAt[3 * k + 1] = y;
-  askedAt[3 * k + 2] = z;
-  askedGap[k] = gap.gapMm;
-  return gap.gapMm;
-}
-
-function contactEnergy(ws: RodWorkspace, scale: RodScale, loads: RodLoads, state: RodState): number {
-  const field = loads.contact;
-  if (!field) return 0;
-  let sum = 0;
-  for (let k = 1; k < ws.edges; k++) {
-    const gapMm = askGap(ws, field, scale, state, k);
-    if (gapMm < 0) sum += gapMm * gapMm;
-  }
-  return 0.5 * loads.pressPerMm2 * sum;
 }
 
 /** Puts the ends at their clocks and sums the nodes from the tangents. */

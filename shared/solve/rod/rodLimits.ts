@@ -62,3 +62,12 @@ export const STIFFENING = 10;
 
 /** Fraction of a step from which on the end force is taken over whole. */
 export const WHOLE_STEP = 0.4;
+
+/** A fraction of a step up to this is a short one. */
+export const SHORT_STEP = 0.13;
+
+/** Short steps in a row, touching, before creases are looked for. */
+export const MAX_SHORT = 4;
+
+/** Times the surfaces at creases are taken anew as planes. */
+export const MAX_CREASE_ROUNDS = 12;

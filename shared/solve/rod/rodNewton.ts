@@ -1,7 +1,7 @@
 import { ROD_CLOSURE_MM, ROD_RESIDUAL } from '../../base/tolerances.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { placeDerivatives, placeGradient } from './rodDerivatives.ts';
-import { closureOf, placeNodes, type RodLoads, rodEnergy } from './rodEnergy.ts';
+import { closureOf, placeNodes, rodEnergy } from './rodEnergy.ts';
 import {
   ENERGY_ROUNDING,
   FIRST_SHIFT,
@@ -13,10 +13,12 @@ import {
   NEUTRAL_SHIFT,
   SADDLE_RESIDUAL,
   SHIFT_GROWTH,
+  SHORT_STEP,
   STABLE_SHIFT,
   SUFFICIENT_DECREASE,
   WHOLE_STEP,
 } from './rodLimits.ts';
+import type { RodLoads } from './rodLoads.ts';
 import type { RodProblem } from './rodProblem.ts';
 import type { RodScale, RodState, RodWorkspace } from './rodState.ts';
 import { sweepBack, sweepForward } from './rodSweep.ts';
@@ -38,6 +40,10 @@ export interface RodRun {
   touching: boolean;
   /** times the contact was made stiffer */
   stiffenings: number;
+  /** times the creases were taken anew */
+  creaseRounds: number;
+  /** short steps in a row before creases are looked for */
+  patience: number;
 }
 
 const multiplierStep = new Float64Array(3);
@@ -85,8 +91,8 @@ export function look(run: RodRun): boolean {
 
 /** Factors with the given shift (units of EI l / L^2); true where the system is convex on the closure. */
 export function factor(run: RodRun, shift: number): boolean {
-  const { ws, problem, scale, loads } = run;
-  const negative = sweepBack(ws, scale, loads, ws.closure, {
+  const { ws, problem } = run;
+  const negative = sweepBack(ws, ws.closure, {
     turningA: problem.a.kind === 'turning',
     turningB: problem.b.kind === 'turning',
     touching: run.touching,
@@ -123,9 +129,9 @@ function meritOf(run: RodRun): number {
 
 /**
  * Line search on energy + penalty * |closure|, with one second-order correction of the closure at the full step,
- * which the factored system gives for nothing. True where a step was taken.
+ * which the factored system gives for nothing. The fraction taken; 0 where the step was refused.
  */
-function search(run: RodRun): boolean {
+function search(run: RodRun): number {
   const { ws, scale, loads } = run;
   const { step, closure, gradient, multiplier, correction } = ws;
   const open = Math.hypot(closure[0]!, closure[1]!, closure[2]!);
@@ -156,21 +162,21 @@ function search(run: RodRun): boolean {
     }
     fraction /= 2;
   }
-  return false;
+  return 0;
 }
 
-function take(run: RodRun, fraction: number, change: Float64Array): true {
+function take(run: RodRun, fraction: number, change: Float64Array): number {
   const { multiplier } = run.ws;
   // Newton's multiplier belongs to the whole step: after a nearly whole one it is the better estimate, after a short
   // one it can be wild and send the iteration round in circles (both measured).
   const share = fraction >= WHOLE_STEP ? 1 : fraction;
   for (let i = 0; i < 3; i++) multiplier[i] = multiplier[i]! + share * change[i]!;
   acceptTrial(run.ws);
-  return true;
+  return fraction;
 }
 
-/** Where Newton's method ended: at an equilibrium, close to one that is no minimum, or nowhere. */
-export type NewtonEnd = 'equilibrium' | 'near-saddle' | 'lost';
+/** Where Newton's method ended: at an equilibrium, close to one that is no minimum, in ever shorter steps, or nowhere. */
+export type NewtonEnd = 'equilibrium' | 'near-saddle' | 'stuck' | 'lost';
 
 function nearSaddle(run: RodRun): boolean {
   return run.residual < SADDLE_RESIDUAL && !factor(run, STABLE_SHIFT);
@@ -182,6 +188,7 @@ function nearSaddle(run: RodRun): boolean {
  */
 export function newton(run: RodRun, watch: Watch, avoidSaddles: boolean): NewtonEnd {
   let refused = 0;
+  let short = 0;
   run.penalty = 0;
   run.shift = 0;
   while (!look(run)) {
@@ -192,8 +199,11 @@ export function newton(run: RodRun, watch: Watch, avoidSaddles: boolean): Newton
     const least = refused > 0 ? Math.max(FIRST_SHIFT, run.shift * SHIFT_GROWTH ** 2) : NEUTRAL_SHIFT;
     if (!factorConvex(run, least)) return 'lost';
     sweepForward(run.ws, undefined, run.ws.step, multiplierStep);
-    if (search(run)) refused = 0;
-    else refused++;
+    const fraction = search(run);
+    refused = fraction > 0 ? 0 : refused + 1;
+    short = fraction > SHORT_STEP ? 0 : short + 1;
+    // Between two surfaces the nearest one, and with it the force, jumps: smaller and smaller steps find no way on.
+    if (run.touching && short >= run.patience) return 'stuck';
   }
   return 'equilibrium';
 }

@@ -31,8 +31,8 @@ export interface Gap {
 
 /**
  * What the hose may lie against. `gapAt` answers for a point of the centreline (bay frame, mm). The gap must be a
- * distance less a constant, so that it never changes by more than the point moves: points known to be far are not
- * asked about again until they could have come near. Where the gap is above 0 the direction is not read.
+ * distance less the room asked for, and may change at most twice as fast as the point moves: points known to be far
+ * are not asked about again until they could have come near. Where the gap is above 0 the direction is not read.
  */
 export interface ContactField {
   gapAt(x: number, y: number, z: number, out: Gap): void;

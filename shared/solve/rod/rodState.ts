@@ -45,14 +45,18 @@ export interface RodWorkspace {
   readonly correction: Float64Array;
   /** per edge 20: feedback on position 6, on the edge before 4, on the columns 10 */
   readonly gains: Float64Array;
-  /** per node: 1 pressed; direction 3, force */
+  /** per node: 1 where it is pressed in; the contact energy's derivative (3) and second derivative (9) by its place */
   readonly pressed: Uint8Array;
-  readonly pressNormal: Float64Array;
-  readonly pressForce: Float64Array;
+  readonly pressGradient: Float64Array;
+  readonly pressHessian: Float64Array;
   /** where each node's gap was last asked (mm, 3) and what it was (mm) */
   readonly askedAt: Float64Array;
   readonly askedGap: Float64Array;
+  /** per node: how many planes stand for the field there (0 = the field itself), and 3 of normal 3 + distance (mm) */
+  readonly creased: Uint8Array;
+  readonly creasePlanes: Float64Array;
   readonly gap: Gap;
+  readonly probe: Gap;
   readonly multiplier: Float64Array;
   readonly closure: Float64Array;
   /** the sweep's matrices */
@@ -96,11 +100,14 @@ function newWorkspace(edges: number): RodWorkspace {
     correction: floats(2 * edges + 2),
     gains: floats(20 * edges),
     pressed: new Uint8Array(edges + 1),
-    pressNormal: floats(3 * edges + 3),
-    pressForce: floats(edges + 1),
+    pressGradient: floats(3 * edges + 3),
+    pressHessian: floats(9 * edges + 9),
     askedAt: floats(3 * edges + 3),
     askedGap: floats(edges + 1),
+    creased: new Uint8Array(edges + 1),
+    creasePlanes: floats(12 * edges + 12),
     gap: { gapMm: 0, nx: 0, ny: 0, nz: 0 },
+    probe: { gapMm: 0, nx: 0, ny: 0, nz: 0 },
     multiplier: floats(3),
     closure: floats(3),
     pxx: floats(9),

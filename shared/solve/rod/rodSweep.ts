@@ -1,5 +1,4 @@
-import type { RodLoads } from './rodEnergy.ts';
-import type { RodScale, RodWorkspace } from './rodState.ts';
+import type { RodWorkspace } from './rodState.ts';
 import { symmetricEigen } from './symmetricEigen.ts';
 
 /**
@@ -158,13 +157,9 @@ function carryPositions(
 }
 
 /** Adds the stiffness of a pressed node to the cost-to-go from it. */
-function pressNode(ws: RodWorkspace, k: number, stiffness: number): void {
-  const { pxx, pressNormal } = ws;
-  for (let r = 0; r < 3; r++) {
-    for (let c = 0; c < 3; c++) {
-      pxx[3 * r + c] = pxx[3 * r + c]! + stiffness * pressNormal[3 * k + r]! * pressNormal[3 * k + c]!;
-    }
-  }
+function pressNode(ws: RodWorkspace, k: number): void {
+  const { pxx, pressHessian } = ws;
+  for (let i = 0; i < 9; i++) pxx[i] = pxx[i]! + pressHessian[9 * k + i]!;
 }
 
 /** Gathers the 5 x 5 system for clock A, clock B and the multipliers from the cost-to-go at node 0. */
@@ -216,16 +211,9 @@ export interface SweepOptions {
  * Factors the Newton system of the derivatives in the workspace, with `gradient` and `closure` on the right.
  * Answers how many negative eigenvalues it has (3 = convex on the closure), or NaN where it is singular.
  */
-export function sweepBack(
-  ws: RodWorkspace,
-  scale: RodScale,
-  loads: RodLoads,
-  closure: Float64Array,
-  options: SweepOptions,
-): number {
+export function sweepBack(ws: RodWorkspace, closure: Float64Array, options: SweepOptions): number {
   const { edges, pressed } = ws;
   const clockShift = options.shift * edges;
-  const stiffness = loads.pressPerMm2 * scale.lengthMm * scale.lengthMm;
   startBackward(ws, closure, clockShift);
   ws.gains.fill(0);
   let negative = 0;
@@ -235,7 +223,7 @@ export function sweepBack(
     if (Number.isNaN(negative)) return negative;
     if (options.touching && pressed[k]) {
       touched = true;
-      pressNode(ws, k, stiffness);
+      pressNode(ws, k);
     }
   }
   gatherBorder(ws, options.turningA, options.turningB, clockShift);
