@@ -5,6 +5,7 @@ import { CLEARANCE_RULES } from './clearanceRules.ts';
 import { CLOCK_RULES } from './clockRules.ts';
 import { DRAIN_RULES } from './drainRules.ts';
 import { LAY_RULES } from './layRules.ts';
+import { RATING_RULES } from './ratingRules.ts';
 import type { Rule } from './rule.ts';
 import { SLACK_RULES } from './slackRules.ts';
 import { STATIC_RULES } from './staticRules.ts';
@@ -22,6 +23,7 @@ export const RULES: readonly Rule[] = [
   ...DRAIN_RULES,
   ...SUPPORT_RULES,
   ...CLOCK_RULES,
+  ...RATING_RULES,
   ...STATIC_RULES,
 ];
 

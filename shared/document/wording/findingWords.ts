@@ -27,6 +27,8 @@ export const CHECK_NAMES = [
   'drainFall',
   'turboDrainEnds',
   'coolantHighPoint',
+  'pressureRating',
+  'temperatureRating',
   'staticCharge',
 ] as const;
 export type CheckName = (typeof CHECK_NAMES)[number];
@@ -44,5 +46,7 @@ export const CHECK_WORDS: Readonly<Record<CheckName, string>> = {
   drainFall: 'Fall of the drain',
   turboDrainEnds: 'Ends on the drain',
   coolantHighPoint: 'Trapped air',
+  pressureRating: 'Pressure',
+  temperatureRating: 'Temperature',
   staticCharge: 'Static charge',
 };

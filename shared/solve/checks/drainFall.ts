@@ -1,4 +1,4 @@
-import { LEVEL_DEG } from '../../base/tolerances.ts';
+import { LEVEL_DEG, ROUNDING_RAD } from '../../base/tolerances.ts';
 import { radiansToDegrees } from '../../base/units.ts';
 import { angleBetween } from '../../base/vec3.ts';
 import type { Finding } from '../../document/lay/schema.ts';
@@ -41,10 +41,7 @@ function outletTilt({ project, run, lay }: CheckContext): Finding[] {
 
 function fall({ project, run, lay }: CheckContext): Finding[] {
   const way = flowDown(lay);
-  const lowest = way.reduce<Stretch | undefined>(
-    (low, s) => (low === undefined || s.fallDeg < low.fallDeg ? s : low),
-    undefined,
-  );
+  const lowest = shallowest(way);
   if (lowest === undefined) return [];
   const noRise = ruleValue(project, 'drain-no-rise', run.run.id);
   const least = ruleValue(project, 'drain-least-fall', run.run.id);
@@ -75,7 +72,16 @@ function fall({ project, run, lay }: CheckContext): Finding[] {
   });
 }
 
-/** Names the level or rising stretch that rises most, by its two ends. */
+/** The stretch that falls least; the first of them where several fall alike to rounding. */
+function shallowest(way: readonly Stretch[]): Stretch | undefined {
+  const roundingDeg = radiansToDegrees(ROUNDING_RAD);
+  return way.reduce<Stretch | undefined>(
+    (low, s) => (low === undefined || s.fallDeg < low.fallDeg - roundingDeg ? s : low),
+    undefined,
+  );
+}
+
+/** Names the level or rising stretch that rises most: by how much, over what length, and where it begins. */
 function levelText(way: readonly Stretch[]): string {
   const level = levelStretches(way);
   const worst = level.reduce((most, s) => (s.riseMm > most.riseMm ? s : most));

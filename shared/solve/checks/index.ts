@@ -10,9 +10,11 @@ import { coolantHighPoint } from './coolantHighPoint.ts';
 import { drainFall } from './drainFall.ts';
 import { heatDistance } from './heatDistance.ts';
 import { laid } from './laid.ts';
+import { pressureRating } from './pressureRating.ts';
 import { slack } from './slack.ts';
 import { staticCharge } from './staticCharge.ts';
 import { straightTail } from './straightTail.ts';
+import { temperatureRating } from './temperatureRating.ts';
 import { turboDrainEnds } from './turboDrainEnds.ts';
 
 /** Every check under the name of its function. A new check is one file, a line here, and its words. */
@@ -28,11 +30,19 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   drainFall,
   turboDrainEnds,
   coolantHighPoint,
+  pressureRating,
+  temperatureRating,
   staticCharge,
 };
 
 /** The checks that read no path, so that they speak also of a run with no way. */
-const WITHOUT_PATH: readonly CheckName[] = ['laid', 'turboDrainEnds', 'staticCharge'];
+const WITHOUT_PATH: readonly CheckName[] = [
+  'laid',
+  'turboDrainEnds',
+  'pressureRating',
+  'temperatureRating',
+  'staticCharge',
+];
 
 /**
  * Checks lays against their project: findings in the project's order of runs, then in the order of `CHECK_NAMES`. Lays of

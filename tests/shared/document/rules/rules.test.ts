@@ -35,6 +35,7 @@ it.each([
   ['clamp-spacing', 610, 'NAVEDTRA 14105; AL0907 p. 59: 24 in'],
   ['clock-tolerance-short', 3, 'MIL-DTL-83796/5 Fig. 3 note 3'],
   ['clock-tolerance-long', 5, 'MIL-DTL-83796/5 Fig. 3 note 3'],
+  ['aluminium-end-temperature', 135, 'SAE AS1946F: 275 F'],
   ['static-conductivity', 1e-7, 'BS 5958-2:1991 19.3 as quoted'],
 ])('%s is the published %d (%s)', (id, value) => {
   expect(ruleById(id)?.grade).toBe('published');

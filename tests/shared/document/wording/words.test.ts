@@ -16,7 +16,12 @@ import {
   JOINT_WORDS,
   PROVENANCE_WORDS,
 } from '../../../../shared/document/wording/partWords.ts';
-import { degreesText, lengthText, percentText } from '../../../../shared/document/wording/quantityText.ts';
+import {
+  degreesText,
+  lengthText,
+  percentText,
+  pressureText,
+} from '../../../../shared/document/wording/quantityText.ts';
 import { FLUID_WORDS, PURPOSE_WORDS } from '../../../../shared/document/wording/serviceWords.ts';
 
 it.each([
@@ -42,6 +47,8 @@ it('severities and outcomes have a word and a meaning', () => {
 it('says quantities both ways and never minus nothing', () => {
   expect(lengthText(76.2)).toBe('76.2 mm (3.00 in)');
   expect(lengthText(-0.01)).toBe('0.0 mm (0.00 in)');
+  // 1 psi = 6.894757 kPa: 500 / 6.894757 = 72.52
+  expect(pressureText(500)).toBe('500 kPa (73 psi)');
   expect(percentText(0.05)).toBe('5.0 %');
   expect(degreesText(14.96)).toBe('15.0 degrees');
 });

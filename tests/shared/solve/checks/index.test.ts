@@ -24,7 +24,7 @@ it('finds nothing in a sound lay', () => {
 
 /** A lay spoilt in every way, of a drain full of petrol. */
 function everythingWrong() {
-  const service = { purpose: 'turbo-oil-drain', fluid: 'petrol', pressureKpa: 1, temperatureC: 90 } as const;
+  const service = { purpose: 'turbo-oil-drain', fluid: 'petrol', pressureKpa: 20_000, temperatureC: 300 } as const;
   const project = resolved({ runs: [sampleRun({ service })] }, { hoses: [sampleHose({ conductiveCore: false })] });
   const lay = layAlong(
     [
@@ -79,4 +79,36 @@ it('speaks of a run with no way, but not of its missing path', () => {
 
 it('passes over lays of runs that the project does not have', () => {
   expect(runChecks(resolved(), [straightLay({ run: 'r9', outcome: 'near-miss' })])).toEqual([]);
+});
+
+it('judges the same when bay and lay are moved together and turned about the plumb line', () => {
+  const { project, lay } = everythingWrong();
+  const move = (p: readonly [number, number, number]): [number, number, number] => [-p[1] + 900, p[0] - 70, p[2] + 333];
+  const turn = (v: readonly [number, number, number]): [number, number, number] => [-v[1], v[0], v[2]];
+  const movedEnd = (e: (typeof lay)['ends']['a']) => ({
+    ...e,
+    seatPoint: move(e.seatPoint),
+    bendPoint: move(e.bendPoint),
+    shoulderPoint: move(e.shoulderPoint),
+    mouthPoint: move(e.mouthPoint),
+  });
+  const movedLay = {
+    ...lay,
+    centreline: { ...lay.centreline, points: lay.centreline.points.map(move) },
+    ends: { a: movedEnd(lay.ends.a), b: movedEnd(lay.ends.b) },
+  };
+  const movedRuns = project.runs.map((r) => ({
+    ...r,
+    a: { ...r.a, port: { ...r.a.port, axis: turn(r.a.port.axis) } },
+    b: { ...r.b, port: { ...r.b.port, axis: turn(r.b.port.axis) } },
+  }));
+  const essence = (findings: Finding[]): unknown[] =>
+    findings.map((f) => [
+      f.check,
+      f.rule,
+      f.severity,
+      Math.round(f.measured * 1e6) / 1e6,
+      f.at?.arcLengthMm.toFixed(3),
+    ]);
+  expect(essence(runChecks({ ...project, runs: movedRuns }, [movedLay]))).toEqual(essence(runChecks(project, [lay])));
 });
