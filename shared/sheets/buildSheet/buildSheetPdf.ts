@@ -58,14 +58,14 @@ function drawRun(subject: Subject): void {
   });
 }
 
-/** What may be cut is drawn in the order of the bench; what may not, with what is wrong first and nothing to sign. */
+/** What may be cut is drawn in the order of the bench; what may not, with nothing to tick or sign. */
 function drawLaid(flow: Flow, subject: LaidSubject): void {
   const { mayCut } = subject.verdict;
   flow.add(cutBlock(subject), GAP_MM);
-  if (!mayCut) drawFindings(flow, subject);
   flow.add(endsTable(subject), GAP_MM);
   flow.add(straightView(subject), GAP_MM);
   if (mayCut) flow.add(secondEndList(subject), GAP_MM);
+  else drawFindings(flow, subject);
   flow.add(stack([clockCard(subject), checkBar(subject.widthMm)], GAP_MM), GAP_MM);
   if (mayCut) {
     drawFindings(flow, subject);

@@ -30,7 +30,7 @@ function drawShortHead(page: Page, subject: Subject): number {
     bold: true,
   });
   const right = page.widthMm - MARGIN_MM;
-  const tag = `TAG ${run.run.id}`;
+  const tag = `TAG ${fitted(page, run.run.id, 55, TYPE.body)}`;
   page.text(tag, right, 15.6, { sizePt: TYPE.body, bold: true, align: 'right' });
   page.line(MARGIN_MM, 18, right, 18, { widthMm: 0.4 });
   let y = 20;
@@ -83,7 +83,7 @@ function drawTag(page: Page, { run }: Subject): void {
   page.text('TAG', x + 9.4, 15.6, { sizePt: TYPE.tiny, colour: GREY });
   const fits = page.face(true).widthMm(run.run.id, TYPE.strong + 2) < TAG_WIDTH_MM - 12;
   const sizePt = fits ? TYPE.strong + 2 : TYPE.small;
-  page.text(fitted(page, run.run.id, TAG_WIDTH_MM - 8, sizePt), x + 9.4, 21.4, { sizePt, bold: true });
+  page.text(fitted(page, run.run.id, TAG_WIDTH_MM - 11, sizePt), x + 9.4, 21.4, { sizePt, bold: true });
   page.text(`size ${formatDash(run.hose.dash)}`, x + 9.4, 26.8, { sizePt: TYPE.body });
 }
 
@@ -114,8 +114,13 @@ export function drawFoot(page: Page, subject: Subject, pageNumber: number, pageC
     y + 6.6,
     { ...look, colour: GREY },
   );
-  page.text(`${subject.run.run.id}  ·  page ${pageNumber} of ${pageCount}`, page.widthMm - MARGIN_MM, y + 3.4, {
-    ...look,
-    align: 'right',
-  });
+  page.text(
+    `${fitted(page, subject.run.run.id, 44, TYPE.tiny)}  ·  page ${pageNumber} of ${pageCount}`,
+    page.widthMm - MARGIN_MM,
+    y + 3.4,
+    {
+      ...look,
+      align: 'right',
+    },
+  );
 }

@@ -50,8 +50,8 @@ function pieceBlock(strip: WrapStrip, fromMm: number, pieceMm: number): Block {
       edgeWords(page, widestGap(strip, fromMm, toMm).map(at) as [number, number], y);
       // Too near line A for a letter between them, line B is named at the joining line only.
       if (fromMm === 0) mark(page, at(strip.bMm), y, strip.arcMm < CLOSE_MM ? '' : 'B', 1);
-      if (toMm === strip.circumferenceMm) joinLine(page, at(toMm), y);
-      else page.line(at(toMm), y, at(toMm), y + STRIP_MM, { widthMm: FINE_MM, dashMm: [2, 1] });
+      if (toMm === strip.circumferenceMm) joinLine(page, at(toMm), y, 'B');
+      else joinLine(page, at(toMm), y, '');
       if (strip.aMm >= fromMm && strip.aMm <= toMm)
         mark(page, at(strip.aMm), y, 'A', strip.aMm - fromMm < CLOSE_MM ? 1 : -1);
       arrow(page, Math.min(at(strip.aMm), at(toMm)), Math.max(at(strip.bMm), x), y + STRIP_MM / 2);
@@ -79,9 +79,9 @@ function mark(page: Page, x: number, y: number, letter: string, side: 1 | -1): v
   page.text(letter, x + side * 2.4, y + STRIP_MM / 2 - 1.4, { sizePt: TYPE.strong, bold: true, align: 'middle' });
 }
 
-function joinLine(page: Page, x: number, y: number): void {
-  page.line(x, y, x, y + STRIP_MM, { widthMm: 0.4 });
-  page.text('B', x + 2.4, y + STRIP_MM / 2 - 1.4, { sizePt: TYPE.strong, bold: true, align: 'middle' });
+function joinLine(page: Page, x: number, y: number, letter: string): void {
+  page.line(x, y, x, y + STRIP_MM, letter === '' ? { widthMm: FINE_MM, dashMm: [2, 1] } : { widthMm: 0.4 });
+  page.text(letter, x + 2.4, y + STRIP_MM / 2 - 1.4, { sizePt: TYPE.strong, bold: true, align: 'middle' });
   page.text('tab', x + TAB_MM / 2, y + STRIP_MM - 1.2, { sizePt: TYPE.tiny, colour: GREY, align: 'middle' });
 }
 

@@ -52,7 +52,8 @@ function drawDial(page: Page, look: FaceLook): void {
 
 /** An outlet as an elbow seen along the hose: a bar from the hose outward with its letter in a ring at the tip. */
 function drawOutlet(page: Page, hand: FaceHand, look: FaceLook, near: boolean): void {
-  const tip = at(look, hand.clockwiseDeg, look.radiusMm * 0.72);
+  // The far outlet reaches further out, so that it shows even behind the near one.
+  const tip = at(look, hand.clockwiseDeg, look.radiusMm * (near ? 0.56 : 0.78));
   const root = at(look, hand.clockwiseDeg, near ? 0 : look.hoseRadiusMm);
   const half = look.hoseRadiusMm * (near ? 0.55 : 0.42);
   const across = at({ x: 0, y: 0 }, hand.clockwiseDeg + 90, half);

@@ -35,5 +35,5 @@ function head(page: Page, x: number, y: number, way: 1 | -1): void {
 /** A numbered ring, for places that a table below explains. */
 export function drawBalloon(page: Page, x: number, y: number, number: number): void {
   page.circle(x, y, 2.1, { widthMm: FINE_MM * 1.3, fill: WHITE });
-  page.text(`${number}`, x, y + 0.95, { sizePt: TYPE.small, bold: true, align: 'middle' });
+  page.text(`${number}`, x, y + 0.9, { sizePt: number < 10 ? TYPE.small : TYPE.tiny, bold: true, align: 'middle' });
 }
