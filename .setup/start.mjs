@@ -1,4 +1,4 @@
-// npm start [-- PROJECT] [--browser]: sets everything up and opens the window, on the demonstration bay unless told.
+// npm start [-- PROJECT] [--browser]: sets everything up and opens the window, on the example bay unless told.
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
@@ -44,7 +44,7 @@ function findElectron() {
 /** Opens the window in Electron; false when it ended at once, without having shown anything. */
 function ranInElectron(program) {
   const startedAt = Date.now();
-  const child = spawn(program, [root, ...(project === undefined ? [] : [project])], { cwd: root, stdio: 'inherit' });
+  const child = spawn(program, [root, project ?? '--example'], { cwd: root, stdio: 'inherit' });
   return new Promise((resolve) => {
     child.on('error', () => resolve(false));
     child.on('exit', (code) => resolve(code === 0 || Date.now() - startedAt > STARTED_AFTER_MS));
@@ -54,7 +54,7 @@ function ranInElectron(program) {
 /** Serves the window on this machine and shows it in the user's browser when there is a display to show it on. */
 function serveInBrowser() {
   const program = path.join(root, '.build', 'cli', 'hosewright.js');
-  const args = [program, 'serve', ...(project === undefined ? [] : [project])];
+  const args = [program, 'serve', project ?? '--example'];
   const server = spawn(process.execPath, args, { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] });
   let said = '';
   let shown = false;

@@ -9,7 +9,7 @@ export type Command =
   | { readonly kind: 'help' }
   | { readonly kind: 'version' }
   | { readonly kind: 'schema'; readonly schema: SchemaName }
-  | { readonly kind: 'serve'; readonly project?: string; readonly port: number }
+  | { readonly kind: 'serve'; readonly project?: string; readonly example: boolean; readonly port: number }
   | ({ readonly kind: 'lay' } & LayingOptions)
   | ({ readonly kind: 'check'; readonly report: string } & LayingOptions)
   | ({ readonly kind: 'sheets'; readonly report?: string } & LayingOptions);
@@ -28,6 +28,7 @@ const OPTIONS = {
   json: { type: 'boolean' },
   lay: { type: 'string' },
   port: { type: 'string' },
+  example: { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean' },
 } as const;
@@ -40,7 +41,7 @@ const COMMANDS: Readonly<Record<string, { options: readonly OptionName[]; words:
   check: { options: ['lay', 'out', 'json'], words: [1, 1] },
   sheets: { options: ['run', 'lay', 'out'], words: [1, 1] },
   schema: { options: [], words: [0, 1] },
-  serve: { options: ['port'], words: [0, 1] },
+  serve: { options: ['port', 'example'], words: [0, 1] },
 };
 
 /** Reads a command line; every mistake in it is reported. */
@@ -88,7 +89,7 @@ function wordProblems(name: string, words: readonly string[], [least, most]: rea
 function commandOf(name: string, words: readonly string[], values: Values): Result<Command> {
   const [word] = words;
   if (name === 'schema') return schemaCommand(word ?? 'project');
-  if (name === 'serve') return serveCommand(word, values.port ?? '0');
+  if (name === 'serve') return serveCommand(word, values.port ?? '0', values.example === true);
   const laying: LayingOptions = {
     project: word ?? '',
     runs: values.run ?? [],
@@ -106,10 +107,13 @@ function schemaCommand(word: string): Result<Command> {
   return bad([{ path: 'schema', message: `expected one of ${SCHEMA_NAMES.join(', ')}`, got: JSON.stringify(word) }]);
 }
 
-function serveCommand(project: string | undefined, portText: string): Result<Command> {
+function serveCommand(project: string | undefined, portText: string, example: boolean): Result<Command> {
   const port = Number(portText);
   if (!/^\d+$/.test(portText) || port > 65535) {
     return bad([{ path: '--port', message: 'expected a port, 0 to 65535', got: JSON.stringify(portText) }]);
   }
-  return good({ kind: 'serve', port, ...(project === undefined ? {} : { project }) });
+  if (example && project !== undefined) {
+    return bad([{ path: '--example', message: 'expected either a project or the example, not both' }]);
+  }
+  return good({ kind: 'serve', port, example, ...(project === undefined ? {} : { project }) });
 }

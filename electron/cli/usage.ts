@@ -5,7 +5,7 @@ export const USAGE = `hosewright: lays hose in a scanned bay and says how long t
   hosewright sheets PROJECT [--run NAME]... [--lay REPORT.json] [--out DIR]
                                                                    draw the papers; lays the runs first without --lay
   hosewright schema [project|lay-report|part-tables]               print a file format as JSON Schema
-  hosewright serve  [PROJECT] [--port N]                           the window in a browser, on this machine only
+  hosewright serve  [PROJECT | --example] [--port N]               the window in a browser, on this machine only
 
   PROJECT      a project file or the folder of its project.json
   --run NAME   only this run (its id); may be given again

@@ -46,7 +46,8 @@ function start(): void {
   protocol.handle(WINDOW_SCHEME, (request) => answerAsset(folders.rendererFolder, request.url));
   let window: BrowserWindow;
   const ask = askWithDialogs(dialog, () => window);
-  answerTasks(ipcMain, taskHandlers(ask, folders.demoProject, givenProject(process.argv, app.isPackaged)));
+  const given = givenProject(process.argv, app.isPackaged, folders.demoProject);
+  answerTasks(ipcMain, taskHandlers(ask, folders.demoProject, given));
   window = openWindow();
   const say = (command: string): void => window.webContents.send(MENU_CHANNEL, command);
   Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(say, !app.isPackaged)));

@@ -13,7 +13,7 @@ export function menuTemplate(say: (command: MenuCommand) => void, developing: bo
       label: '&Project',
       submenu: [
         item('&Open…', 'CmdOrCtrl+O', 'open-project'),
-        { label: 'Open the &demonstration bay', click: () => say('open-demo') },
+        { label: 'Open the &example bay', click: () => say('open-demo') },
         item('&Save', 'CmdOrCtrl+S', 'save-project'),
         { type: 'separator' },
         { role: 'quit' },

@@ -5,6 +5,7 @@ import type { NamedFile } from '../../shared/document/project/projectFiles.ts';
 import { atomicWrite } from '../node/atomicWrite.ts';
 import { type ProjectOnDisk, readProjectFiles, reasonOf } from '../node/readProjectFiles.ts';
 import { saveProject, saveProjectCopy } from '../node/saveProject.ts';
+import type { GivenProject } from '../node/serveWindow.ts';
 import { writeFilesInto } from '../node/writeFilesInto.ts';
 import type { TaskHandlers } from './answerTasks.ts';
 import type { AskPlace } from './askPlace.ts';
@@ -15,7 +16,7 @@ import { asBytes, asNamedFiles, asPlainName, asText } from './taskArguments.ts';
  * Does the window's tasks. The window names no place on disk: a place comes from the command line or from a dialog, and
  * main alone remembers which project is open.
  */
-export function taskHandlers(ask: AskPlace, demoProject: string, givenProject: string | undefined): TaskHandlers {
+export function taskHandlers(ask: AskPlace, demoProject: string, given: GivenProject | undefined): TaskHandlers {
   let open: { readonly project: ProjectOnDisk; readonly savesInPlace: boolean } | undefined;
 
   async function opened(place: string, savesInPlace: boolean): Promise<Result<OpenedProject>> {
@@ -37,7 +38,7 @@ export function taskHandlers(ask: AskPlace, demoProject: string, givenProject: s
   }
 
   return {
-    openGiven: async () => (givenProject === undefined ? null : opened(givenProject, true)),
+    openGiven: async () => (given === undefined ? null : opened(given.place, given.savesInPlace)),
     openDemo: () => opened(demoProject, false),
     chooseProject: async () => {
       const place = await ask.project();

@@ -12,11 +12,18 @@ import { decoded, readAsset, WINDOW_HEADERS } from './windowAssets.ts';
 const MAX_TEXT_BYTES = 32 * 1024 * 1024;
 const MAX_ADDED_BYTES = 1024 * 1024 * 1024;
 
+/** A project to open at the start; the example that comes with the program is not saved over. */
+export interface GivenProject {
+  /** its file or folder */
+  readonly place: string;
+  readonly savesInPlace: boolean;
+}
+
 export interface ServeWindowOptions {
   readonly rendererFolder: string;
   readonly demoProject: string;
-  /** The project the window opens with; absent = none. It alone can be saved. */
-  readonly givenProject?: string;
+  /** The project the window opens with; absent = none. */
+  readonly given?: GivenProject;
   /** 0 = any free one. */
   readonly port: number;
 }
@@ -86,14 +93,16 @@ function hasKey(request: IncomingMessage, key: string): boolean {
 
 async function answerProject(serving: Serving, request: IncomingMessage, route: string): Promise<Reply> {
   const [name, ...rest] = route.split('/').slice(1);
-  const place = name === 'given' ? serving.givenProject : name === 'demo' ? serving.demoProject : undefined;
-  if (place === undefined) return text(404, 'no such project');
-  if (request.method === 'GET') return rest.length === 0 ? listing(place, name === 'given') : namedFile(place, rest);
-  if (request.method !== 'PUT' || name !== 'given') return text(405, 'only the given project can be saved');
-  return savePart(place, request, rest);
+  if (name === 'given' && serving.given === undefined) return { status: 204, type: 'text/plain', body: '' };
+  const demo = { place: serving.demoProject, savesInPlace: false };
+  const project = name === 'given' ? serving.given : name === 'demo' ? demo : undefined;
+  if (project === undefined) return text(404, 'no such project');
+  if (request.method === 'GET') return rest.length === 0 ? listing(project) : namedFile(project.place, rest);
+  if (request.method !== 'PUT' || !project.savesInPlace) return text(405, 'this project is not saved in place');
+  return savePart(project.place, request, rest);
 }
 
-async function listing(place: string, savesInPlace: boolean): Promise<Reply> {
+async function listing({ place, savesInPlace }: GivenProject): Promise<Reply> {
   const read = await readProjectFiles(place);
   if (!read.ok) return json(422, read);
   const { folder, projectText, files } = read.value;

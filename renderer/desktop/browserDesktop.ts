@@ -22,7 +22,7 @@ export function browserDesktop(page: Window): DesktopApi {
     openGiven: () => opened(server.open('given')),
     openDemo: async () => {
       const demo = await opened(server.open('demo'));
-      return demo ?? bad([{ path: '', message: 'the demonstration bay is not beside the program' }]);
+      return demo ?? bad([{ path: '', message: 'the example bay is not beside the program' }]);
     },
     chooseProject: () => opened(pickFiles(page, { folder: true }).then((files) => files && projectFromFolder(files))),
     chooseFiles: async () => {

@@ -29,7 +29,7 @@ type Ask = (path: string, put?: string | Uint8Array) => Promise<Response>;
 
 async function open(ask: Ask, name: string): Promise<Result<OpenedProject> | null> {
   const response = await ask(name);
-  if (response.status === 404) return null;
+  if (response.status === 204) return null;
   const listed = await answered<ListedProject>(response);
   if (!listed.ok) return listed;
   const { label, savesInPlace, projectText, paths } = listed.value;

@@ -1,9 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { expect, test } from './window.ts';
 
-test('from the demonstration bay to a build sheet on disk', async ({ opened: { page } }) => {
+test('from the example bay to a build sheet on disk', async ({ opened: { page } }) => {
   expect(await page.evaluate(() => globalThis.crossOriginIsolated)).toBe(true);
-  await page.getByRole('button', { name: /demonstration bay/i }).click();
+  await page.getByRole('button', { name: 'Open the example bay' }).click();
   await page.getByRole('button', { name: 'Lay all runs' }).click();
   await page.getByRole('button', { name: 'Papers' }).click();
   const downloading = page.waitForEvent('download');

@@ -23,8 +23,12 @@ describe('parseCommand', () => {
     });
     expect(parsed('schema')).toEqual({ ok: true, value: { kind: 'schema', schema: 'project' } });
     expect(parsed('schema lay-report')).toEqual({ ok: true, value: { kind: 'schema', schema: 'lay-report' } });
-    expect(parsed('serve')).toEqual({ ok: true, value: { kind: 'serve', port: 0 } });
-    expect(parsed('serve bay --port 8080')).toEqual({ ok: true, value: { kind: 'serve', project: 'bay', port: 8080 } });
+    expect(parsed('serve')).toEqual({ ok: true, value: { kind: 'serve', example: false, port: 0 } });
+    expect(parsed('serve --example')).toEqual({ ok: true, value: { kind: 'serve', example: true, port: 0 } });
+    expect(parsed('serve bay --port 8080')).toEqual({
+      ok: true,
+      value: { kind: 'serve', project: 'bay', example: false, port: 8080 },
+    });
     expect(parsed('lay --help')).toEqual({ ok: true, value: { kind: 'help' } });
     expect(parsed('--version')).toEqual({ ok: true, value: { kind: 'version' } });
   });
@@ -38,6 +42,7 @@ describe('parseCommand', () => {
     expect(problems('lay bay other --port 1 --lay x')).toHaveLength(3);
     expect(problems('lay bay --colour')).toEqual([expect.stringContaining('--colour')]);
     expect(problems('schema hose')).toEqual([expect.stringContaining('project, lay-report, part-tables')]);
+    expect(problems('serve bay --example')).toHaveLength(1);
     for (const port of ['65536', '-1', '8o', '1.5', '']) expect(problems(`serve --port=${port}`)).toHaveLength(1);
   });
 });

@@ -180,8 +180,11 @@ describe("the window's own scheme", () => {
 });
 
 test('the project on the command line', () => {
-  expect(givenProject(['/opt/hosewright'], true)).toBeUndefined();
-  expect(givenProject(['/opt/hosewright', '--no-first-run', 'bay'], true)).toBe('bay');
-  expect(givenProject(['electron', '/checkout', 'bay'], false)).toBe('bay');
-  expect(givenProject(['electron', '/checkout'], false)).toBeUndefined();
+  const given = (argv: string[], packaged: boolean) => givenProject(argv, packaged, 'the example');
+  const bay = { place: 'bay', savesInPlace: true };
+  expect(given(['/opt/hosewright'], true)).toBeUndefined();
+  expect(given(['/opt/hosewright', '--no-first-run', 'bay'], true)).toEqual(bay);
+  expect(given(['electron', '/checkout', 'bay'], false)).toEqual(bay);
+  expect(given(['electron', '/checkout'], false)).toBeUndefined();
+  expect(given(['electron', '/checkout', '--example'], false)).toEqual({ place: 'the example', savesInPlace: false });
 });

@@ -54,7 +54,7 @@ async function withServer(
   const served = await serveWindow({
     rendererFolder: path.join(scratch.folder, 'window'),
     demoProject: path.join(scratch.folder, 'demo'),
-    givenProject: path.join(scratch.folder, 'bay'),
+    given: { place: path.join(scratch.folder, 'bay'), savesInPlace: true },
     port: 0,
   });
   try {
@@ -155,3 +155,25 @@ test('saving writes the given project and never the demonstration', () =>
     expect((await put('/project/demo', '{}')).status).toBe(405);
     expect((await ask(served, '/index.html', { method: 'POST' })).status).toBe(405);
   }));
+
+test('started on nothing it has nothing to open, and started on the example it saves nothing', async () => {
+  await using scratch = await scratchFolder();
+  await scratch.write({ 'bay/project.json': '{}' });
+  const example = path.join(scratch.folder, 'bay');
+  for (const given of [undefined, { place: example, savesInPlace: false }]) {
+    const served = await serveWindow({
+      rendererFolder: scratch.folder,
+      demoProject: example,
+      port: 0,
+      ...(given && { given }),
+    });
+    const key = { [KEY_HEADER]: new URL(served.address).hash.replace('#key=', '') };
+    const opened = await ask(served, '/project/given', key);
+    expect(opened.status).toBe(given === undefined ? 204 : 200);
+    if (given) expect(JSON.parse(opened.body).value).toMatchObject({ label: 'bay', savesInPlace: false });
+    const put = await ask(served, '/project/given', { method: 'PUT', body: '{"lost":1}', ...key });
+    expect(put.status).toBe(given === undefined ? 204 : 405);
+    await served.close();
+  }
+  expect(await readFile(path.join(example, 'project.json'), 'utf8')).toBe('{}');
+});
