@@ -6,7 +6,9 @@ import { buildDistanceGrid, type DistanceGrid } from '../../geometry/distanceGri
 import type { TriMesh } from '../../geometry/triMesh.ts';
 
 /** mm. Cells of the coarse distance grid: 10 mm is small against any hose's bend and builds in a fraction of a second. */
-const GRID_CELL_MM = 10;
+const LEAST_CELL_MM = 10;
+/** A bay so large that it would take more cells than this is given coarser ones: the grid only saves exact queries. */
+const MOST_CELLS = 3e6;
 /** mm. How far outside the scanned bay a hose may run: what was not scanned is not known to be free. */
 const BEYOND_SCAN_MM = 40;
 
@@ -34,13 +36,18 @@ export function buildBayIndex(mesh: TriMesh, skinOf: (partName: string) => Skin,
     for (let i = 0; i < part.triangleCount; i++) group.triangles.push(part.firstTriangle + i);
   }
   const bounds = growBox(boxOfMesh(mesh), BEYOND_SCAN_MM);
+  const cellMm = Math.max(LEAST_CELL_MM, Math.cbrt(volumeOf(bounds) / MOST_CELLS));
   const skins: IndexedSkin[] = [];
   for (const { skin, triangles } of groups.values()) {
     stopIfCancelled(watch);
     if (triangles.length === 0) continue;
     const chosen = Uint32Array.from(triangles);
     watch.report({ fraction: skins.length / groups.size, doing: `indexing skin ${skin.name}` });
-    skins.push({ skin, bvh: buildBvh(mesh, chosen), grid: buildDistanceGrid(mesh, chosen, bounds, GRID_CELL_MM) });
+    skins.push({ skin, bvh: buildBvh(mesh, chosen), grid: buildDistanceGrid(mesh, chosen, bounds, cellMm) });
   }
   return { mesh, bounds, skins };
+}
+
+function volumeOf({ min, max }: Box): number {
+  return (max[0] - min[0]) * (max[1] - min[1]) * (max[2] - min[2]);
 }

@@ -48,7 +48,7 @@ export function findShape(
     for (const [route, proposed] of clamps) {
       const here = bestOfRoute(setting, route, proposed, field, contact, tautLiveOf, watch);
       if (here === undefined) continue;
-      if (best === undefined || isBetter(here, best)) best = here;
+      best = betterOf(best, here);
       const more = oneMoreClamp(setting, route, proposed, here);
       if (more !== undefined) next.set(route, more);
     }
@@ -78,7 +78,7 @@ function bestOfRoute(
       const shape = relaxRoute(setting, route, liveMm, clamps, freeClocks, contact, watch);
       if (shape === undefined) continue;
       const candidate = { route, shape, judgement: judgeShape(setting, shape, field), tautLiveMm, clamps };
-      if (best === undefined || isBetter(candidate, best)) best = candidate;
+      best = betterOf(best, candidate);
     }
     if (best !== undefined && best.judgement.fault === 0) return best;
   }
@@ -90,6 +90,12 @@ function wantedLiveMm(setting: RunSetting, tautLiveMm: number, slack: number): n
   if (setting.cutLengthMm === undefined) return tautLiveMm * (1 + slack);
   const sockets = setting.a.end.shoulderToMouthMm + setting.b.end.shoulderToMouthMm;
   return Math.max(setting.cutLengthMm - sockets, tautLiveMm);
+}
+
+/** The better of two candidates: less fault, then less bending. */
+export function betterOf(a: Candidate | undefined, b: Candidate | undefined): Candidate | undefined {
+  if (a === undefined || b === undefined) return a ?? b;
+  return isBetter(b, a) ? b : a;
 }
 
 function isBetter(a: Candidate, b: Candidate): boolean {

@@ -1,4 +1,4 @@
-import { LIMIT_RELATIVE } from '../../base/tolerances.ts';
+import { RADIUS_RELATIVE } from '../../base/tolerances.ts';
 import type { Vec3 } from '../../base/vec3.ts';
 import { curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { leastAlong, leastRadius } from '../../geometry/curveLimits.ts';
@@ -20,7 +20,7 @@ export interface Judgement {
 
 /** mm and relative. How finely shapes are compared with each other; the lay that is kept is measured finer. */
 const JUDGE_GAP_MM = 0.25;
-const JUDGE_RADIUS_GAP = 0.002;
+const JUDGE_RADIUS_GAP = 0.0002;
 
 /** Measures a shape well enough to choose between shapes. Radius by its proven bound, margin to JUDGE_GAP_MM. */
 export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): Judgement {
@@ -33,7 +33,7 @@ export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): 
     field.lipschitz,
     JUDGE_GAP_MM,
   );
-  const short = Math.max(0, 1 - radius.found / (setting.minRadiusMm * (1 - LIMIT_RELATIVE)));
+  const short = Math.max(0, 1 - radius.provenAtLeast / (setting.minRadiusMm * (1 - RADIUS_RELATIVE)));
   const near = Math.max(0, -margin.found);
   return {
     radiusMm: radius.found,

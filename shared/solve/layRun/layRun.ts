@@ -6,7 +6,7 @@ import type { BayIndex } from '../bay/bayIndex.ts';
 import { buildContactField } from '../bay/contactField.ts';
 import { buildRunField, type RunField } from '../bay/runField.ts';
 import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
-import { type Candidate, findShape } from './findShape.ts';
+import { betterOf, type Candidate, findShape } from './findShape.ts';
 import { measureLay } from './measureLay.ts';
 import { reasonOf } from './reasonOf.ts';
 import { type Route, routeRun } from './routeRun.ts';
@@ -87,25 +87,23 @@ function tryAttempt(
   const field = buildRunField(bay, others, runKeeps(project, setting, skins, attempt.clearanceShare));
   const led = attempt.blind === true ? emptyField(field) : field;
   const tailMm = setting.tailMm * attempt.tailShare;
-  const close = routeRun(setting, led, setting.minRadiusMm, tailMm, WAYS, 'normal', partOf(watch, 0, 0.4)).routes;
-  if (close.length === 0) return undefined;
-  const gentle = routeRun(
-    setting,
-    led,
-    setting.minRadiusMm * GENTLER,
-    tailMm,
-    WAYS,
-    'quick',
-    partOf(watch, 0.4, 0.6),
-  ).routes;
+  const routesOf = (radiusMm: number, count: number, part: Watch): readonly Route[] =>
+    routeRun(setting, led, radiusMm, tailMm, count, 'normal', part).routes;
+  const shortest = routesOf(setting.minRadiusMm, 1, partOf(watch, 0, 0.3));
+  if (shortest.length === 0) return undefined;
   const contact = buildContactField(
     attempt.blind === true ? { ...bay, skins: [] } : bay,
     attempt.blind === true ? buildTubeField([]) : others,
     setting.outsideRadiusMm,
     seatsOf(setting),
   );
-  const tautOf = (route: Route): number => tautLiveMm(route, close);
-  return findShape(setting, [...close, ...gentle], led, contact, tautOf, partOf(watch, 0.6, 1));
+  const lie = (routes: readonly Route[], known: readonly Route[], part: Watch): Candidate | undefined =>
+    findShape(setting, routes, led, contact, (route) => tautLiveMm(route, known), part);
+  const along = lie(shortest, shortest, partOf(watch, 0.3, 0.4));
+  if (along?.judgement.fault === 0) return along;
+  const close = routesOf(setting.minRadiusMm, WAYS, partOf(watch, 0.4, 0.6));
+  const gentle = routesOf(setting.minRadiusMm * GENTLER, WAYS, partOf(watch, 0.6, 0.8));
+  return betterOf(along, lie([...close, ...gentle], close, partOf(watch, 0.8, 1)));
 }
 
 /**

@@ -19,7 +19,7 @@ import type { EndSetting, RunSetting } from './runSetting.ts';
 /** mm. Greatest distance between the report's centreline points. */
 const CENTRELINE_STEP_MM = 4;
 /** Relative. How far below the found least radius its proof may lie. */
-const RADIUS_PROOF = 0.001;
+const RADIUS_PROOF = 0.0002;
 /** mm. A hose with no bend has no radius; the report says this instead of infinity, which JSON cannot hold. */
 const STRAIGHT_RADIUS_MM = 1e6;
 

@@ -1,4 +1,4 @@
-import { LIMIT_RELATIVE } from '../../base/tolerances.ts';
+import { RADIUS_RELATIVE } from '../../base/tolerances.ts';
 import type { Clearance, Lay } from '../../document/lay/schema.ts';
 import type { Candidate } from './findShape.ts';
 import type { RunSetting } from './runSetting.ts';
@@ -14,7 +14,7 @@ export function reasonOf(lay: Lay, candidate: Candidate, setting: RunSetting): s
     return `the hose of ${rounded(setting.cutLengthMm)} mm is too short: taut it would need ${rounded(lay.cutLengthMm - lay.liveLengthMm + lay.tautLengthMm)} mm`;
   if (near !== undefined && shortMm > 0 && shortMm >= tight)
     return `needs ${rounded(shortMm)} mm more room at ${nameOf(near)}: ${rounded(near.clearanceMm)} mm there, ${rounded(near.requiredMm)} mm wanted`;
-  if (tight > lay.minRadius.limitMm * LIMIT_RELATIVE)
+  if (tight > lay.minRadius.limitMm * RADIUS_RELATIVE)
     return `bends to ${rounded(lay.minRadius.provenAtLeastMm)} mm where the hose allows ${rounded(lay.minRadius.limitMm)} mm: it wants a smaller hose, another end angle or more room`;
   return 'keeps its limits only with less straight hose next to an end than the rule wants';
 }

@@ -27,10 +27,13 @@ export interface Shape {
   readonly contactForceN: number;
 }
 
-/** mm. Edge length of the relaxed rod: the algorithm's error at 8 mm is a few hundredths of a millimetre on a 100 mm bend. */
-const EDGE_MM = 8;
+/**
+ * Edge length of the relaxed rod over the hose's least radius. The curvature at a held end comes out too large by about
+ * half the square of edge over radius (measured on a quarter circle), so this keeps it under RADIUS_RELATIVE.
+ */
+const EDGE_OVER_RADIUS = 0.04;
 const LEAST_EDGES = 24;
-const MOST_EDGES = 240;
+const MOST_EDGES = 600;
 /** Times the rod is shortened so that the spline through it, not the chords, has the wanted length. Each gains two digits. */
 const LENGTH_CORRECTIONS = 3;
 
@@ -75,7 +78,10 @@ function relaxSpan(
   contact: ContactField | undefined,
   watch: Watch,
 ): RelaxedSpan | undefined {
-  const edges = Math.min(MOST_EDGES, Math.max(LEAST_EDGES, Math.round(lengthMm / EDGE_MM)));
+  const edges = Math.min(
+    MOST_EDGES,
+    Math.max(LEAST_EDGES, Math.round(lengthMm / (EDGE_OVER_RADIUS * setting.minRadiusMm))),
+  );
   const reach = lengthMm / edges;
   let rodLengthMm = lengthMm;
   let guess: Float64Array = Float64Array.from(span.guess.flatMap((p) => [...p.point]));
@@ -107,7 +113,7 @@ function relaxSpan(
 }
 
 /** mm. How near the spline's length comes to the wanted length: far under what a saw can cut. */
-const LENGTH_PROOF_MM = 1000 * ROD_CLOSURE_MM;
+const LENGTH_PROOF_MM = 100 * ROD_CLOSURE_MM;
 
 function turnedTo<E extends Span['a']>(end: E, clockRad: number): E {
   return end.kind === 'turning' ? { ...end, clockRad } : end;

@@ -1,4 +1,5 @@
-import { distance, sub, unit, type Vec3 } from '../../base/vec3.ts';
+import { SAME_DIRECTION_RAD, SAME_POINT_MM } from '../../base/tolerances.ts';
+import { angleBetween, distance, sub, unit, type Vec3 } from '../../base/vec3.ts';
 import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type Pose, pathLengthMm, poseOnPath } from '../../geometry/arcLinePath.ts';
 import type { RunField } from '../bay/runField.ts';
@@ -55,14 +56,21 @@ export function routeRun(
     ...stations.map((s): EndChoice => ({ kind: 'held', pose: s.pose })),
     searchEnd(setting.b, 'b', tails.b),
   ];
-  const found: SearchResult[] = [];
+  const ways: (readonly Way[])[] = [];
   for (let i = 0; i + 1 < stops.length; i++) {
     stopIfCancelled(watch);
     const part = partOf(watch, i / (stops.length - 1), (i + 1) / (stops.length - 1));
+    const from = stops[i] as EndChoice;
+    const to = stops[i + 1] as EndChoice;
+    const nothing = wayOfNoLength(from, to);
+    if (nothing !== undefined) {
+      ways.push([nothing]);
+      continue;
+    }
     const result = searchWays(
       {
-        from: stops[i] as EndChoice,
-        to: stops[i + 1] as EndChoice,
+        from,
+        to,
         minRadiusMm: radiusMm,
         field,
         ways: stations.length === 0 ? count : 1,
@@ -72,14 +80,13 @@ export function routeRun(
       part,
     );
     if (result.ways.length === 0) return { routes: [], failure: result };
-    found.push(result);
+    ways.push(result.ways);
   }
-  if (stations.length === 0)
-    return { routes: (found[0] as SearchResult).ways.map((w) => routeOf([w], stations, tails)) };
+  if (stations.length === 0) return { routes: (ways[0] as readonly Way[]).map((w) => routeOf([w], stations, tails)) };
   return {
     routes: [
       routeOf(
-        found.map((r) => r.ways[0] as Way),
+        ways.map((w) => w[0] as Way),
         stations,
         tails,
       ),
@@ -96,6 +103,15 @@ function routeOf(ways: readonly Way[], stations: readonly Station[], tailMm: { a
     lengthMm: ways.reduce((sum, w) => sum + pathLengthMm(w.path), 0),
     tailMm,
   };
+}
+
+/** A tail that ends where a clamp stands needs no way between them. */
+function wayOfNoLength(from: EndChoice, to: EndChoice): Way | undefined {
+  if (from.kind !== 'held' || to.kind !== 'held') return undefined;
+  const apart = distance(from.pose.point, to.pose.point);
+  if (apart > SAME_POINT_MM || angleBetween(from.pose.direction, to.pose.direction) > SAME_DIRECTION_RAD)
+    return undefined;
+  return { path: { start: to.pose, segments: [] }, lengthMm: 0, fromClockRad: 0, toClockRad: 0, leastMarginMm: 0 };
 }
 
 /** The user's supports as poses. A waypoint without an axis is passed along the line between its neighbours. */
