@@ -1,0 +1,277 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { lengthTolerance } from '../../../../shared/document/rules/lengthTolerance.ts';
+import { wrapStrip } from '../../../../shared/sheets/clock/wrapStrip.ts';
+import { formatCutLength, formatMm } from '../../../../shared/sheets/format/index.ts';
+import { buildSheetPdf, type SheetRun } from '../../../../shared/sheets/index.ts';
+import {
+  COOLER_LAY,
+  COOLER_RUN,
+  DRAIN_LAY,
+  FINDINGS,
+  FUEL_LAY,
+  FUEL_RUN,
+  REPORT,
+  sampleInput,
+  sampleLay,
+} from '../../../arbitraries/reports.ts';
+import { canReadPdf, pdfPages, pdfStrokes, pdfWords, type Stroke, WHY_SKIPPED } from '../readPdf.ts';
+
+/** mm. Reading a coordinate back costs two roundings of a few microns; a printer's own error is a hundred times that. */
+const ON_PAPER_MM = 0.02;
+
+describe.skipIf(!canReadPdf)(`build sheets read back (${canReadPdf ? 'with poppler' : WHY_SKIPPED})`, () => {
+  let bytes: Uint8Array;
+  let pages: string[];
+  let sheet: Record<string, string>;
+
+  beforeAll(async () => {
+    bytes = await buildSheetPdf(sampleInput());
+    pages = pdfPages(bytes);
+    sheet = Object.fromEntries(
+      REPORT.lays.map((lay) => [lay.run, pages.filter((p) => p.includes(`${lay.run} · page `)).join(' ')]),
+    );
+  });
+
+  test('one or two pages for each hose, every page with its head and foot', () => {
+    expect(pages).toHaveLength(7);
+    for (const page of pages) {
+      expect(page).toContain('EXAMPLE DATA');
+      expect(page).toContain('Hosewright advises; it never certifies a hose.');
+      expect(page).toContain('Printed 2026-03-14');
+      expect(page).toContain(REPORT.project.inputHash.slice(0, 16));
+    }
+  });
+
+  test('the known answer is printed: 420.2 mm cut of 514.2 overall, C 47 and 47, clock 270, strip 37.0 on 49.3', () => {
+    const text = sheet['cooler-feed']!;
+    for (const words of [
+      '420.2 mm',
+      '16 9/16 in',
+      'cut 420.2 mm (16 9/16 in)',
+      'overall 514.2 mm (20 1/4 in)',
+      'Overall is from the seat centreline of END A to the seat centreline of END B, measured parallel to the straight hose.',
+      'CLOCK 270°',
+      'Tolerance ± 3°',
+      "Look from END A along the hose to END B. Turn it until the outlet of END B points to 12 o'clock. The outlet of END A then points to 9 o'clock.",
+      "Look from END B along the hose to END A. Turn it until the outlet of END A points to 12 o'clock. The outlet of END B then points to 9 o'clock.",
+      'NOT THIS',
+      '90° is the mirror image: 180° off, and scrap.',
+      '37.0 mm for 270°, once round 49.3 mm',
+      'outlet toward you',
+      'outlet away from you',
+    ])
+      expect(text).toContain(words);
+    expect(text).not.toContain('DO NOT CUT');
+  });
+
+  test('every length on paper is one of the report, the parts or their sums, and no other', () => {
+    for (const [run, known] of [
+      ['cooler-feed', knownLengths(COOLER_RUN, COOLER_LAY)],
+      ['fuel-feed', knownLengths(FUEL_RUN, FUEL_LAY)],
+    ] as const) {
+      const found = [...sheet[run]!.matchAll(/(-?\d+\.\d) mm/g)].map((m) => m[1]!);
+      expect(found.length).toBeGreaterThan(15);
+      for (const length of found) expect(known, `${length} mm on the sheet of ${run}`).toContain(length);
+    }
+  });
+
+  test('wherever a length stands in both units, they say the same length', () => {
+    const both = [...pages.join(' ').matchAll(/(-?\d+\.\d) mm \((-?)(?:(\d+) )?(\d+)(?:\/(\d+))? in\)/g)];
+    expect(both.length).toBeGreaterThan(40);
+    for (const [text, mm, sign, whole, top, bottom] of both) {
+      const inches = (Number(whole ?? 0) + Number(top) / Number(bottom ?? 1)) * (sign === '-' ? -1 : 1);
+      expect(Math.abs(inches * 25.4 - Number(mm)), text).toBeLessThan(25.4 / 16 + 0.1);
+    }
+  });
+
+  test('findings: word, numbers, source, dissent, mend and the reason of an override', () => {
+    const text = sheet['cooler-feed']!;
+    for (const words of ['LOOK', 'NOTE', 'OVERRIDDEN: same layout ran two seasons', 'common practice, no source'])
+      expect(text).toContain(words);
+    expect(text).toContain('Others: a vendor: 1.5 x radius; others 1 to 2 hose diameters');
+    expect(sheet['fuel-feed']).toContain('STOP');
+    expect(sheet['fuel-feed']).toContain('Mend: move clamp frame-1 20 mm outward, or fit a metal shield');
+  });
+
+  test('a hose that may not be cut says so on every page, with the reasons, and has nothing to sign', () => {
+    const text = pages.filter((p) => p.includes('fuel-feed · page '));
+    for (const page of text) expect(page).toContain('DO NOT CUT');
+    expect(text[0]).toContain(FUEL_LAY.reason);
+    expect(text[0]).toContain(FINDINGS[2]!.message);
+    expect(text[0]).toContain('NOT TO BE CUT: FOR INFORMATION ONLY');
+    expect(text.join(' ')).not.toContain('SIGNED');
+  });
+
+  test('a run without a way gets a page that says why, with no lengths to cut', () => {
+    const text = sheet['scavenge']!;
+    expect(text).toContain('No way from Pan, out to Scavenge pump, in keeps a centreline radius');
+    expect(text).not.toContain('WHAT TO CUT');
+    expect(text).not.toContain(formatMm(333.3));
+  });
+
+  test('a straight end frees the clock: said in words, no faces, no strip, nothing to measure', () => {
+    const text = sheet['turbo-drain']!;
+    expect(text).toContain('CLOCK FREE.');
+    expect(text).toContain(formatCutLength(DRAIN_LAY.cutLengthMm));
+    for (const words of ['NOT THIS', 'Wrap strip', 'Clock, measured']) expect(text).not.toContain(words);
+  });
+
+  test('what must be threaded on first is listed: sleeve, grommet, clamps', async () => {
+    const lay = { ...FUEL_LAY, outcome: 'laid' as const };
+    const input = sampleInput({ runs: [FUEL_RUN], report: { ...REPORT, lays: [lay], findings: [] } });
+    const text = pdfPages(await buildSheetPdf(input)).join(' ');
+    expect(text).toContain('BEFORE THE SECOND END GOES ON');
+    expect(text).toContain('Sleeve Fire sleeve, silicone on glass, cut at least 798.8 mm (31 1/2 in)');
+    expect(text).toContain('Grommet or ferrule of pass-through bulkhead slid on.');
+    expect(text).toContain('Clamp frame-1 slid on');
+    expect(text).toContain('Fuel: no flame, spark or hot work near');
+  });
+
+  test('the check bar is 100 mm and 4 in on paper', () => {
+    const lines = levelLines(pdfStrokes(bytes, 1));
+    expect(lines.filter((mm) => Math.abs(mm - 100) < ON_PAPER_MM)).toHaveLength(1);
+    expect(lines.filter((mm) => Math.abs(mm - 101.6) < ON_PAPER_MM)).toHaveLength(1);
+  });
+
+  test('the wrap strip is 1:1: line B to line A the arc, line B to line B once round', () => {
+    const strip = wrapStrip(COOLER_RUN.hose.outsideDiameterMm, 270);
+    const upright = uprightLines(pdfStrokes(bytes, 1), 15);
+    expect(upright).toHaveLength(3);
+    const [left, ...others] = upright;
+    const fromLeft = others.map((x) => x - left!).sort((x, y) => x - y);
+    expect(Math.abs(fromLeft[0]! - strip.arcMm)).toBeLessThan(ON_PAPER_MM);
+    expect(Math.abs(fromLeft[1]! - strip.circumferenceMm)).toBeLessThan(ON_PAPER_MM);
+  });
+
+  test('the straight view is at its stated scale: the cut length dimension is cut length / 3', () => {
+    expect(pages[0]).toContain('Scale 1:3.');
+    const wanted = COOLER_LAY.cutLengthMm / 3;
+    const lines = levelLines(pdfStrokes(bytes, 0));
+    expect(lines.filter((mm) => Math.abs(mm - wanted) < ON_PAPER_MM).length).toBeGreaterThan(0);
+    const overall = COOLER_LAY.overallLengthMm / 3;
+    expect(lines.filter((mm) => Math.abs(mm - overall) < ON_PAPER_MM)).toHaveLength(1);
+  });
+
+  test('pages are true A4 or Letter', async () => {
+    const [word] = pdfWords(bytes);
+    expect(word?.pageWidthMm).toBeCloseTo(210, 2);
+    expect(word?.pageHeightMm).toBeCloseTo(297, 2);
+    const [letter] = pdfWords(await buildSheetPdf(sampleInput({ paper: 'Letter' })));
+    expect(letter?.pageWidthMm).toBeCloseTo(215.9, 2);
+    expect(letter?.pageHeightMm).toBeCloseTo(279.4, 2);
+  });
+
+  test('no word leaves the margins and no two words lie on each other, even on awkward hoses', async () => {
+    for (const file of [bytes, await buildSheetPdf(sampleInput({ paper: 'Letter' })), await awkwardSheets()]) {
+      const words = pdfWords(file);
+      for (const w of words) {
+        expect(w.leftMm, w.text).toBeGreaterThan(9);
+        expect(w.rightMm, w.text).toBeLessThan(w.pageWidthMm - 9);
+        expect(w.bottomMm, w.text).toBeLessThan(w.pageHeightMm - 4);
+      }
+      expect(clashes(words)).toEqual([]);
+    }
+  });
+});
+
+test('the same input on the same day gives the same bytes', async () => {
+  const [first, second] = [await buildSheetPdf(sampleInput()), await buildSheetPdf(sampleInput())];
+  expect(Buffer.compare(first, second)).toBe(0);
+  const nextDay = await buildSheetPdf(sampleInput({ printedOn: '2026-03-15' }));
+  expect(Buffer.compare(first, nextDay)).not.toBe(0);
+});
+
+/** Every length in mm that a sheet of this run may carry, as text, from the report, the parts and the rules. */
+function knownLengths(run: SheetRun, lay: typeof COOLER_LAY): string[] {
+  const { hose } = run;
+  const strip = lay.clock.kind === 'angle' ? wrapStrip(hose.outsideDiameterMm, lay.clock.deg) : undefined;
+  const findings = FINDINGS.filter((f) => f.run === lay.run);
+  const nearest = [
+    lay.overallLengthMm,
+    lay.cutOffMm.a,
+    lay.cutOffMm.b,
+    lay.liveLengthMm,
+    lay.tautLengthMm,
+    hose.outsideDiameterMm,
+    hose.insideDiameterMm,
+    hose.minBendRadiusMm,
+    run.a.end.shoulderToMouthMm,
+    run.b.end.shoulderToMouthMm,
+    lay.cutLengthMm - run.b.end.shoulderToMouthMm,
+    ...lay.supports.map((s) => s.at.arcLengthMm),
+    ...(strip ? [strip.arcMm, strip.circumferenceMm] : []),
+    ...findings.flatMap((f) => [f.limit, f.measured, f.margin, f.at?.arcLengthMm ?? f.limit]),
+  ];
+  const up = [lay.cutLengthMm, lay.cutLengthMm + 6.35, lay.minRadius.limitMm];
+  const tolerance = lengthTolerance(lay.cutLengthMm, hose.core).toleranceMm;
+  const down = [lay.minRadius.radiusMm, tolerance, ...findings.flatMap((f) => [f.measured, f.margin])];
+  const words = [lay.reason ?? '', ...findings.map((f) => f.message)].join(' ').match(/\d+\.\d(?= mm)/g) ?? [];
+  return [
+    ...nearest.map((mm) => formatMm(mm)),
+    ...up.map((mm) => formatMm(mm, 'up')),
+    ...down.map((mm) => formatMm(mm, 'down')),
+  ]
+    .map((text) => text.replace(' mm', ''))
+    .concat(words);
+}
+
+function levelLines(strokes: readonly Stroke[]): number[] {
+  return strokes.flatMap(({ points: [a, b, ...more] }) =>
+    a && b && more.length === 0 && Math.abs(a[1] - b[1]) < ON_PAPER_MM ? [Math.abs(a[0] - b[0])] : [],
+  );
+}
+
+/** x of the upright strokes of a height, left to right. */
+function uprightLines(strokes: readonly Stroke[], heightMm: number): number[] {
+  return strokes
+    .flatMap(({ points: [a, b, ...more] }) => {
+      const upright = a && b && more.length === 0 && Math.abs(a[0] - b[0]) < ON_PAPER_MM;
+      return upright && Math.abs(Math.abs(a[1] - b[1]) - heightMm) < ON_PAPER_MM ? [a[0]] : [];
+    })
+    .sort((x, y) => x - y);
+}
+
+/** Pairs of words whose boxes share more than a sliver; boxes are a type's full height, so close lines touch a little. */
+function clashes(words: ReturnType<typeof pdfWords>): string[] {
+  const found: string[] = [];
+  words.forEach((v, i) => {
+    for (const w of words.slice(i + 1)) {
+      if (v.page !== w.page) continue;
+      const wide = Math.min(v.rightMm, w.rightMm) - Math.max(v.leftMm, w.leftMm);
+      const tall = Math.min(v.bottomMm, w.bottomMm) - Math.max(v.topMm, w.topMm);
+      const height = Math.min(v.bottomMm - v.topMm, w.bottomMm - w.topMm);
+      if (wide > 0.2 && tall > 0.4 * height) found.push(`page ${v.page + 1}: ${v.text} / ${w.text}`);
+    }
+  });
+  return found;
+}
+
+/** Hoses that strain the layout: thick, long, many clamps, long names, many findings, clocks near 0 and 180. */
+async function awkwardSheets(): Promise<Uint8Array> {
+  const thick: SheetRun = {
+    ...COOLER_RUN,
+    hose: { ...COOLER_RUN.hose, outsideDiameterMm: 63, dash: 32 },
+    a: { ...COOLER_RUN.a, end: { ...COOLER_RUN.a.end, bendAngleDeg: 135, collarDiameterMm: 75 } },
+  };
+  const long: SheetRun = {
+    ...FUEL_RUN,
+    run: {
+      ...FUEL_RUN.run,
+      id: 'a-very-long-run-identity-that-goes-on-and-on',
+      name: 'A name that is really much too long for any heading on any sheet of paper in a workshop',
+    },
+  };
+  const supports = Array.from({ length: 9 }, (_, i) => ({
+    ...COOLER_LAY.supports[0]!,
+    id: `c-${i}`,
+    proposed: i % 2 === 0,
+    at: { arcLengthMm: 150 + i * (i < 5 ? 30 : 220), point: [0, 0, 0] as [number, number, number] },
+  }));
+  const lays = [
+    { ...sampleLay(thick, 2160, 0.05, { kind: 'angle', deg: 318.25, toleranceDeg: 5 }), supports },
+    sampleLay(long, 700, 0.05, { kind: 'angle', deg: 4, toleranceDeg: 5 }),
+  ];
+  const findings = Array.from({ length: 14 }, (_, i) => ({ ...FINDINGS[i % 2]!, run: 'cooler-feed' }));
+  const project = { name: 'X', exampleData: false };
+  return buildSheetPdf(sampleInput({ runs: [thick, long], report: { ...REPORT, lays, findings }, project }));
+}
