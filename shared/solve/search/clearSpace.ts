@@ -35,7 +35,9 @@ export function marginAt(space: ClearSpace, x: number, y: number, z: number): nu
   if (walls < 0) return walls;
   const coarse = space.field.coarseMarginMm(x, y, z) + space.offsetMm;
   if (coarse >= COARSE_IS_ENOUGH_MM) return Math.min(walls, coarse);
-  return Math.min(walls, space.field.marginMm(x, y, z, EXACT_UP_TO_MM - space.offsetMm) + space.offsetMm);
+  // What the field answers beyond the limit is no distance to step by: it may be infinite.
+  const exact = space.field.marginMm(x, y, z, EXACT_UP_TO_MM - space.offsetMm) + space.offsetMm;
+  return Math.min(walls, exact, EXACT_UP_TO_MM);
 }
 
 /** Least of the distances to the box's faces from inside and to the plugs; negative outside or in a plug. */

@@ -4,13 +4,16 @@ import { type ClearSpace, isSegmentClear } from './clearSpace.ts';
 
 /** Places compared on each path. */
 const PLACES = 40;
+/** mm of clearance not asked of the threads: two ways pressed against the same thing would else be called different */
+const GIVEN_UP_MM = 4;
 
 /**
  * Whether one path can be drawn over to the other without crossing what is blocked, as far as straight threads between
  * them show it: their places are paired off in order from both starts to both ends such that the straight between every
  * pair is clear. A pairing proves them the same way round everything; none found counts as different.
  */
-export function passSameSides(space: ClearSpace, first: ArcLinePath, second: ArcLinePath): boolean {
+export function passSameSides(exactSpace: ClearSpace, first: ArcLinePath, second: ArcLinePath): boolean {
+  const space: ClearSpace = { ...exactSpace, offsetMm: exactSpace.offsetMm + GIVEN_UP_MM };
   const a = places(first);
   const b = places(second);
   const columns = b.length;

@@ -4,10 +4,10 @@ import type { Effort } from './problem.ts';
 export interface Budget {
   /** clocks tried round a turning end */
   readonly clocks: number;
-  /** states of one lattice search */
-  readonly latticeStates: number;
-  /** growth steps of one pair of trees */
-  readonly treeSteps: number;
+  /** states expanded in looking for first ways, over all methods */
+  readonly mostStates: number;
+  /** first ways looked for, of which the shortest is kept */
+  readonly firstWays: number;
   /** shortcuts tried in a row without gain before a path counts as short */
   readonly shortcutFailures: number;
   /** rounds over all corners of a path when it is drawn tight */
@@ -17,21 +17,7 @@ export interface Budget {
 }
 
 export const BUDGETS: Record<Effort, Budget> = {
-  quick: { clocks: 8, latticeStates: 8_000, treeSteps: 4_000, shortcutFailures: 60, cornerRounds: 20, plugsPerWay: 1 },
-  normal: {
-    clocks: 12,
-    latticeStates: 30_000,
-    treeSteps: 12_000,
-    shortcutFailures: 120,
-    cornerRounds: 60,
-    plugsPerWay: 2,
-  },
-  thorough: {
-    clocks: 24,
-    latticeStates: 150_000,
-    treeSteps: 60_000,
-    shortcutFailures: 400,
-    cornerRounds: 200,
-    plugsPerWay: 3,
-  },
+  quick: { clocks: 8, mostStates: 20_000, firstWays: 1, shortcutFailures: 60, cornerRounds: 30, plugsPerWay: 1 },
+  normal: { clocks: 12, mostStates: 80_000, firstWays: 3, shortcutFailures: 100, cornerRounds: 60, plugsPerWay: 2 },
+  thorough: { clocks: 24, mostStates: 500_000, firstWays: 8, shortcutFailures: 300, cornerRounds: 200, plugsPerWay: 3 },
 };

@@ -37,64 +37,67 @@ export function newCellStates(grid: Grid): Uint8Array {
 }
 
 /**
- * Distance to the nearest goal through cells that are not surely blocked, mm, for every cell nearer than `enough`
- * says; infinite where no goal can be reached. Method: Dijkstra over 26 neighbours. A cell is left out only if its middle is too near
- * by more than half the cell's diagonal allows, so an infinite distance proves that there is no way, bends or not.
- * Not a lower bound on the way's length: steps along a grid are up to 8 % too long, and doubtful cells are made dear.
+ * Distance to the nearest goal through cells that are not surely blocked, mm, worked out as far as it is asked for.
+ * Method: Dijkstra over 26 neighbours, outwards from the goals. A cell is left out only if its middle is too near by
+ * more than half the cell's diagonal allows, so an infinite distance proves that there is no way, bends or not. Not a
+ * lower bound on the way's length: steps along a grid are up to 8 % too long, and doubtful cells are made dear.
  */
-export function goalDistances(
-  space: ClearSpace,
-  grid: Grid,
-  states: Uint8Array,
-  goals: readonly Vec3[],
-  starts: readonly Vec3[],
-): Float32Array {
-  const distances = new Float32Array(states.length).fill(Number.POSITIVE_INFINITY);
-  const queue = new NodeQueue();
-  for (const [x, y, z] of goals) {
-    distances[cellAt(grid, x, y, z)] = 0;
-    queue.push(0, cellAt(grid, x, y, z));
+export class GoalDistance {
+  private readonly distances: Float32Array;
+  private readonly settled: Uint8Array;
+  private readonly queue = new NodeQueue();
+  private readonly space: ClearSpace;
+  private readonly grid: Grid;
+  private readonly states: Uint8Array;
+
+  constructor(space: ClearSpace, grid: Grid, states: Uint8Array, goals: readonly Vec3[]) {
+    this.space = space;
+    this.grid = grid;
+    this.states = states;
+    this.distances = new Float32Array(states.length).fill(Number.POSITIVE_INFINITY);
+    this.settled = new Uint8Array(states.length);
+    for (const [x, y, z] of goals) {
+      const cell = cellAt(grid, x, y, z);
+      this.distances[cell] = 0;
+      this.queue.push(0, cell);
+    }
   }
-  const wanted = new Set(starts.map(([x, y, z]) => cellAt(grid, x, y, z)));
-  let enough = Number.POSITIVE_INFINITY;
-  for (let node = queue.pop(); node >= 0; node = queue.pop()) {
+
+  /** Distance from the cell of a point, mm; infinite when no goal can be reached from there. */
+  at(x: number, y: number, z: number): number {
+    const cell = cellAt(this.grid, x, y, z);
+    while (!this.settled[cell]) {
+      const node = this.queue.pop();
+      if (node < 0) return Number.POSITIVE_INFINITY;
+      if (this.settled[node]) continue;
+      this.settled[node] = 1;
+      this.spread(node);
+    }
+    return this.distances[cell] as number;
+  }
+
+  private spread(node: number): void {
+    const { distances, states, grid, space } = this;
     const here = distances[node] as number;
-    if (here > enough) break;
-    if (wanted.delete(node) && wanted.size === 0) enough = BEYOND_STARTS * here + BEYOND_STARTS_CELLS * grid.cellMm;
-    spread(space, grid, states, distances, queue, node, here);
-  }
-  return distances;
-}
-
-/** The distances are worked out to this many times the farthest start's, and so many cells more. */
-const BEYOND_STARTS = 1.7;
-const BEYOND_STARTS_CELLS = 12;
-
-function spread(
-  space: ClearSpace,
-  grid: Grid,
-  states: Uint8Array,
-  distances: Float32Array,
-  queue: NodeQueue,
-  node: number,
-  here: number,
-): void {
-  const [nx, ny, nz] = grid.counts;
-  const i = node % nx;
-  const j = Math.floor(node / nx) % ny;
-  const k = Math.floor(node / (nx * ny));
-  for (let c = Math.max(0, k - 1); c <= Math.min(nz - 1, k + 1); c++) {
-    for (let b = Math.max(0, j - 1); b <= Math.min(ny - 1, j + 1); b++) {
-      for (let a = Math.max(0, i - 1); a <= Math.min(nx - 1, i + 1); a++) {
-        const steps = Math.abs(a - i) + Math.abs(b - j) + Math.abs(c - k);
-        if (steps === 0) continue;
-        const cell = a + nx * (b + ny * c);
-        const state = states[cell] || judge(space, grid, states, cell, a, b, c);
-        if (state === BLOCKED || isPlugged(space, middle(grid, 0, a), middle(grid, 1, b), middle(grid, 2, c))) continue;
-        const there = Math.fround(here + grid.cellMm * Math.sqrt(steps) * (state === DOUBTFUL ? DOUBTFUL_COST : 1));
-        if (there >= (distances[cell] as number)) continue;
-        distances[cell] = there;
-        queue.push(there, cell);
+    const [nx, ny, nz] = grid.counts;
+    const i = node % nx;
+    const j = Math.floor(node / nx) % ny;
+    const k = Math.floor(node / (nx * ny));
+    for (let c = Math.max(0, k - 1); c <= Math.min(nz - 1, k + 1); c++) {
+      for (let b = Math.max(0, j - 1); b <= Math.min(ny - 1, j + 1); b++) {
+        for (let a = Math.max(0, i - 1); a <= Math.min(nx - 1, i + 1); a++) {
+          const cell = a + nx * (b + ny * c);
+          if (this.settled[cell]) continue;
+          const state = states[cell] || judge(space, grid, states, cell, a, b, c);
+          if (state === BLOCKED) continue;
+          if (isPlugged(space, middle(grid, 0, a), middle(grid, 1, b), middle(grid, 2, c))) continue;
+          const steps = Math.abs(a - i) + Math.abs(b - j) + Math.abs(c - k);
+          const cost = grid.cellMm * Math.sqrt(steps) * (state === DOUBTFUL ? DOUBTFUL_COST : 1);
+          const there = Math.fround(here + cost);
+          if (there >= (distances[cell] as number)) continue;
+          distances[cell] = there;
+          this.queue.push(there, cell);
+        }
       }
     }
   }

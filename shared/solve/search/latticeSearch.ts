@@ -1,6 +1,11 @@
 import { anySquareTo, cross, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
-import { type Connection, connectionPath, connectWithShortTurns } from '../../geometry/arcLineConnector.ts';
+import {
+  type Connection,
+  connectionPath,
+  connectPoses,
+  connectWithShortTurns,
+} from '../../geometry/arcLineConnector.ts';
 import {
   type ArcLinePath,
   joinPaths,
@@ -10,7 +15,7 @@ import {
   segmentLengthMm,
 } from '../../geometry/arcLinePath.ts';
 import { type ClearSpace, isPathClear, isSegmentClear } from './clearSpace.ts';
-import { cellAt, type Grid } from './goalDistance.ts';
+import { cellAt, type GoalDistance, type Grid } from './goalDistance.ts';
 import { HEADING_BINS, headingBin } from './headingBin.ts';
 import { NodeQueue } from './nodeQueue.ts';
 
@@ -20,9 +25,7 @@ export interface LatticeSetting {
   readonly stepMm: number;
   /** one state is kept for each cell of this grid and each bin of headings */
   readonly grid: Grid;
-  /** goal distances, mm, on their own grid */
-  readonly guideGrid: Grid;
-  readonly guide: Float32Array;
+  readonly guide: GoalDistance;
   /** how much the estimate of what is left counts against what is done; above 1 is quicker and less short */
   readonly greed: number;
   readonly mostStates: number;
@@ -47,12 +50,16 @@ const LOOK_ON_SHARE = 0.25;
 const LOOK_ON_LEAST = 100;
 /** Goals tried from one state, the nearest by connection length. */
 const SHOTS = 2;
+/** Of many goals (clocks of a turning end) about so many are asked for the estimate. */
+const GOALS_ESTIMATED = 4;
 const STATES_BETWEEN_CANCEL_CHECKS = 256;
 
 /** The growing record of states; parallel arrays, one entry a state. */
 interface States {
   readonly poses: Pose[];
   readonly costs: number[];
+  /** what is left to a goal, as far as is known, mm */
+  readonly left: number[];
   readonly parents: number[];
   readonly steps: (PathSegment | undefined)[];
   /** which start the states that have no parent stand at, in the order of those states */
@@ -79,7 +86,7 @@ export function latticeSearch(
   setting: LatticeSetting,
   watch: Watch,
 ): LatticeResult {
-  const states: States = { poses: [], costs: [], parents: [], steps: [], roots: [] };
+  const states: States = { poses: [], costs: [], left: [], parents: [], steps: [], roots: [] };
   const best = new Map<number, number>();
   const queue = new NodeQueue();
   let found: { node: number; shot: Shot; total: number } | undefined;
@@ -137,15 +144,18 @@ function addState(
   const rival = best.get(key);
   if (rival !== undefined && (states.costs[rival] as number) <= cost) return false;
   const [x, y, z] = pose.point;
-  const guide = setting.guide[cellAt(setting.guideGrid, x, y, z)] as number;
+  const guide = setting.guide.at(x, y, z);
   if (guide === Number.POSITIVE_INFINITY) return false;
+  const before = parent < 0 ? 0 : (states.left[parent] as number) - (cost - (states.costs[parent] as number));
+  const left = Math.max(guide, freeLength(pose, goals, setting.radiusMm, parent < 0) ?? before);
   const node = states.poses.length;
   states.poses.push(pose);
   states.costs.push(cost);
+  states.left.push(left);
   states.parents.push(parent);
   states.steps.push(step);
   best.set(key, node);
-  queue.push(cost + setting.greed * Math.max(guide, freeLength(pose, goals, setting.radiusMm)), node);
+  queue.push(cost + setting.greed * left, node);
   return true;
 }
 
@@ -154,15 +164,19 @@ function stateKey(setting: LatticeSetting, pose: Pose): number {
   return cellAt(setting.grid, x, y, z) * HEADING_BINS + headingBin(pose.direction);
 }
 
-/** Shortest connection to any goal as if nothing stood in the way; 0 where none is found (that says nothing). */
-function freeLength(pose: Pose, goals: readonly Pose[], radiusMm: number): number {
-  let least = Number.POSITIVE_INFINITY;
-  const stride = Math.max(1, Math.floor(goals.length / 4));
+/**
+ * Shortest connection to any goal as if nothing stood in the way; undefined where none is found with turns under pi.
+ * `thorough` also looks for those with longer turns.
+ */
+function freeLength(pose: Pose, goals: readonly Pose[], radiusMm: number, thorough: boolean): number | undefined {
+  let least: number | undefined;
+  const stride = Math.max(1, Math.floor(goals.length / GOALS_ESTIMATED));
   for (let i = 0; i < goals.length; i += stride) {
     const connection = connectWithShortTurns(pose, goals[i] as Pose, radiusMm);
-    if (connection && connection.lengthMm < least) least = connection.lengthMm;
+    if (connection && connection.lengthMm < (least ?? Number.POSITIVE_INFINITY)) least = connection.lengthMm;
   }
-  return least === Number.POSITIVE_INFINITY ? 0 : least;
+  if (least !== undefined || !thorough) return least;
+  return connectPoses(pose, goals[0] as Pose, radiusMm)?.lengthMm;
 }
 
 function stepsFrom(pose: Pose, setting: LatticeSetting): PathSegment[] {
@@ -184,7 +198,7 @@ function stepsFrom(pose: Pose, setting: LatticeSetting): PathSegment[] {
 /** Every state near the goal, fewer the further off: connections over long distances are mostly blocked. */
 function isTimeToShoot(setting: LatticeSetting, pose: Pose, expanded: number): boolean {
   const [x, y, z] = pose.point;
-  const guide = setting.guide[cellAt(setting.guideGrid, x, y, z)] as number;
+  const guide = setting.guide.at(x, y, z);
   return expanded % (1 + Math.floor(guide / (2 * setting.radiusMm))) === 0;
 }
 

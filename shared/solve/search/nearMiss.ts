@@ -4,7 +4,7 @@ import type { ClearSpace } from './clearSpace.ts';
 import { shortestDirectConnection } from './directConnections.ts';
 import { BUDGETS } from './effort.ts';
 import { clearEndPoses, endPoses } from './endPoses.ts';
-import { firstWay, guideGridFor } from './firstWay.ts';
+import { firstWays, guideGridFor } from './firstWays.ts';
 import type { SearchProblem, SearchResult } from './problem.ts';
 import { provenMargin } from './provenMargin.ts';
 import { shortenByShortcuts } from './shortcut.ts';
@@ -31,9 +31,11 @@ export function nearMiss(problem: SearchProblem, watch: Watch): Pick<SearchResul
     const radiusMm = problem.minRadiusMm;
     let candidate = shortestDirectConnection(space, starts, goals, radiusMm);
     if (!candidate) {
-      const found = firstWay(space, starts, goals, radiusMm, guideGridFor(space, radiusMm), budget, random, part);
+      const limits = { mostStates: budget.mostStates, wanted: 1 };
+      const guideGrid = guideGridFor(space, radiusMm);
+      const found = firstWays(space, starts, goals, radiusMm, guideGrid, limits, random, part);
       expanded += found.expanded;
-      candidate = found.candidate;
+      candidate = found.candidates[0];
     }
     if (!candidate) continue;
     const short = shortenByShortcuts(space, problem, candidate, random, budget.shortcutFailures, part);

@@ -8,9 +8,10 @@ import type { Candidate } from './candidate.ts';
 import type { ClearSpace, Plug } from './clearSpace.ts';
 import { shortestDirectConnection } from './directConnections.ts';
 import { passSameSides } from './distinctWays.ts';
+import { drawTight } from './drawTight.ts';
 import { BUDGETS, type Budget } from './effort.ts';
 import { clearEndPoses, type EndPose, endPoses } from './endPoses.ts';
-import { firstWay, type GuideGrid, guideGridFor } from './firstWay.ts';
+import { firstWays, type GuideGrid, guideGridFor } from './firstWays.ts';
 import { narrowPlaces } from './narrowPlaces.ts';
 import { nearMiss } from './nearMiss.ts';
 import type { SearchProblem, SearchResult, Way } from './problem.ts';
@@ -21,6 +22,9 @@ import { shortenByShortcuts } from './shortcut.ts';
 const DIRECT_IS_SHORT = 1.25;
 /** When all of the usual clocks of an end are blocked, this many times as many are tried before the end is called blocked. */
 const FINER_CLOCKS = 8;
+
+/** A search with plugs may spend one part in so many of the whole: mostly there is no other way. */
+const PLUGGED_SHARE = 8;
 
 interface Setting {
   readonly problem: SearchProblem;
@@ -97,20 +101,26 @@ function standingPoses(space: ClearSpace, problem: SearchProblem, end: 'from' | 
   return clearEndPoses(space, endPoses(problem[end], FINER_CLOCKS * budget.clocks));
 }
 
-function bestFirstCandidate(setting: Setting): { candidates: Candidate[]; expanded: number; nothingLeft: boolean } {
+function bestFirstCandidate(setting: Setting): {
+  candidates: readonly Candidate[];
+  expanded: number;
+  nothingLeft: boolean;
+} {
   const { problem, space, starts, goals, budget, guideGrid, random, watch } = setting;
   const direct = shortestDirectConnection(space, starts, goals, problem.minRadiusMm);
   if (direct) {
     const apart = distance(direct.path.start.point, poseOnPath(direct.path, direct.lengthMm).point);
     if (direct.lengthMm <= DIRECT_IS_SHORT * apart) return { candidates: [direct], expanded: 0, nothingLeft: false };
   }
-  const found = firstWay(space, starts, goals, problem.minRadiusMm, guideGrid, budget, random, watch);
-  const candidates = [direct, found.candidate].filter((candidate) => candidate !== undefined);
+  const limits = { mostStates: budget.mostStates, wanted: budget.firstWays };
+  const found = firstWays(space, starts, goals, problem.minRadiusMm, guideGrid, limits, random, watch);
+  const candidates = direct ? [direct, ...found.candidates] : found.candidates;
   return { candidates, expanded: found.expanded, nothingLeft: found.nothingLeft };
 }
 
 function shorten({ space, problem, budget, random, watch }: Setting, candidate: Candidate): Candidate {
-  return shortenByShortcuts(space, problem, candidate, random, budget.shortcutFailures, watch);
+  const short = shortenByShortcuts(space, problem, candidate, random, budget.shortcutFailures, watch);
+  return drawTight(space, problem, short, random, budget.cornerRounds, watch);
 }
 
 /** Shortest first; of candidates that pass the same sides only the shortest is kept. */
@@ -134,11 +144,12 @@ function otherWay(
   const starts = clearEndPoses(plugged, setting.starts);
   const goals = clearEndPoses(plugged, setting.goals);
   if (plugs.length === 0 || starts.length === 0 || goals.length === 0) return { expanded: 0 };
-  const half = { latticeStates: budget.latticeStates / 2, treeSteps: 0 };
-  const found = firstWay(plugged, starts, goals, problem.minRadiusMm, guideGrid, half, random, watch);
-  if (!found.candidate) return { expanded: found.expanded };
+  const limits = { mostStates: budget.mostStates / PLUGGED_SHARE, wanted: 1 };
+  const found = firstWays(plugged, starts, goals, problem.minRadiusMm, guideGrid, limits, random, watch);
+  const [first] = found.candidates;
+  if (!first) return { expanded: found.expanded };
   // Shortened first with the plugs in place, so that it does not slip back to the way it was to avoid.
-  const apart = shortenByShortcuts(plugged, problem, found.candidate, random, budget.shortcutFailures, watch);
+  const apart = shortenByShortcuts(plugged, problem, first, random, budget.shortcutFailures, watch);
   return { candidate: shorten(setting, apart), expanded: found.expanded };
 }
 
