@@ -48,6 +48,14 @@ export interface TextLook {
 /** How far a Bezier handle must reach for a quarter circle of radius 1; off by 0.03 % of the radius at most. */
 const QUARTER_HANDLE = 0.5522847498;
 
+/** Steps of a coordinate in a point: 35 nanometres on paper. */
+const GRID_PER_POINT = 1e4;
+
+/** Coordinates on a fine grid, so that hosts whose sines differ in the last bit still write the same bytes. */
+function onGrid(points: number): number {
+  return Math.round(points * GRID_PER_POINT) / GRID_PER_POINT;
+}
+
 /** A page drawn on in mm, y downward, at true scale: 1 mm here is 1 mm on paper printed without fitting. */
 export class Page {
   readonly widthMm: number;
@@ -153,11 +161,11 @@ export class Page {
   }
 
   #x(mm: number): number {
-    return mm / MM_PER_POINT;
+    return onGrid(mm / MM_PER_POINT);
   }
 
   #y(mm: number): number {
-    return (this.heightMm - mm) / MM_PER_POINT;
+    return onGrid((this.heightMm - mm) / MM_PER_POINT);
   }
 
   #paint(ops: readonly PDFOperator[], ink: Ink): void {
