@@ -61,13 +61,14 @@ export function twoElbowRig(): Part[] {
     10,
   );
   const postA = box([38, 88, -82], [62, 112, -10], { corner: 5, edge: 2 });
-  const postB = box([138, 188, -82], [162, 212, 90], { corner: 5, edge: 2 });
+  const postB = box([198, 188, -82], [216, 212, 114], { corner: 5, edge: 2 });
+  const armB = box([160, 189, 89], [210, 211, 111], { corner: 5, edge: 2 });
   const carrierB = box([198, 282, -82], [216, 318, 172], { corner: 6, edge: 3 });
   const carrierA = box([-70, -60, -82], [-52, -40, 66], { corner: 5, edge: 2 });
   const armA = box([-66, -56, 48], [20, 16, 66], { corner: 8, edge: 3 });
   return [
     part('base-plate', 'steel', base),
-    part('posts', 'steel', postA, postB, carrierA, armA, carrierB),
+    part('posts', 'steel', postA, postB, armB, carrierA, armA, carrierB),
     ...FORMERS.map(former),
     part('port-a-union', 'machined', union([0, 0, 30], [0, 0, -1], 8, 18)),
     part('port-b-union', 'machined', union([180, 300, 150], [-1, 0, 0], 8, 18)),
