@@ -45,10 +45,15 @@ function bayMaterials(palette: ScenePalette, flat: boolean) {
     }),
   );
   const edge = new LineBasicMaterial({ color: palette.edge, transparent: true, opacity: palette.edgeOpacity });
+  const ghostEdge = new LineBasicMaterial({
+    color: palette.edge,
+    transparent: true,
+    opacity: palette.edgeOpacity * 0.25,
+  });
   const dispose = (): void => {
-    for (const material of [...solid.values(), ...ghost.values(), edge]) material.dispose();
+    for (const material of [...solid.values(), ...ghost.values(), edge, ghostEdge]) material.dispose();
   };
-  return { solid, ghost, edge, dispose };
+  return { solid, ghost, edge, ghostEdge, dispose };
 }
 
 interface BayPartProps {
@@ -64,7 +69,9 @@ function BayPart({ part, view, kind, materials }: BayPartProps) {
   return (
     <group>
       <mesh geometry={part.surface} material={material} renderOrder={view === 'ghost' ? 2 : 0} />
-      {part.edges !== null && <lineSegments geometry={part.edges} material={materials.edge} />}
+      {part.edges !== null && (
+        <lineSegments geometry={part.edges} material={view === 'ghost' ? materials.ghostEdge : materials.edge} />
+      )}
     </group>
   );
 }

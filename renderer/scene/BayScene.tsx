@@ -37,9 +37,9 @@ export function BayScene() {
       camera={{ up: [0, 0, 1], fov: 32, position: [-1000, -1500, 1000] }}
       onPointerMissed={() => session.set({ finding: null })}
     >
-      <hemisphereLight args={[palette.skyLight, palette.groundLight, 1.9]} position={[0, 0, 1]} />
-      <directionalLight position={[-0.5, -0.8, 1]} intensity={1.5} color={palette.skyLight} />
-      <directionalLight position={[0.9, 0.3, 0.5]} intensity={0.5} color={palette.skyLight} />
+      <hemisphereLight args={[palette.skyLight, palette.groundLight, 1.5]} position={[0, 0, 1]} />
+      <directionalLight position={[-0.35, -0.8, 1]} intensity={2.1} color={palette.skyLight} />
+      <directionalLight position={[0.9, 0.3, 0.3]} intensity={0.35} color={palette.skyLight} />
       <BayMesh bay={open.bay} skins={project.bay.skins} palette={palette} />
       {drawn.map((lay) => {
         const run = project.runs.find((r) => r.id === lay.run);

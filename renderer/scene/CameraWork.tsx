@@ -1,7 +1,7 @@
 import { CameraControls } from '@react-three/drei';
 import { useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
-import { Box3, Vector3 } from 'three';
+import { Box3, type Camera, PerspectiveCamera, Vector3 } from 'three';
 import type { OpenDocument } from '../state/documentStore.ts';
 import { useBench, useSession } from '../state/useBench.ts';
 
@@ -9,6 +9,9 @@ type Bay = NonNullable<OpenDocument['bay']>;
 
 /** First look at a bay: from ahead, a little to its side and above, as one stands at an open engine. */
 const FIRST_LOOK = new Vector3(-0.62, -1, 0.72).normalize();
+
+/** A bay is wider than high, so its ball may stand over the picture's edge. */
+const FILLED = 0.68;
 
 function stillMotion(): boolean {
   return window.matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -26,14 +29,13 @@ export function CameraWork({ bay }: { bay: Bay }) {
     const box = boundsOf(bay);
     const centre = box.getCenter(new Vector3());
     const radius = box.getSize(new Vector3()).length() / 2;
-    const eye = centre.clone().addScaledVector(FIRST_LOOK, radius * 3);
+    const eye = centre.clone().addScaledVector(FIRST_LOOK, standOff(camera, radius));
     camera.near = radius / 200;
     camera.far = radius * 30;
     camera.updateProjectionMatrix();
     const hands = controls.current;
     if (hands === null) return;
     hands.setLookAt(eye.x, eye.y, eye.z, centre.x, centre.y, centre.z, false);
-    hands.fitToBox(box, false, { paddingTop: 0, paddingBottom: 0, paddingLeft: 0, paddingRight: 0 });
     hands.maxDistance = radius * 8;
   }, [bay, camera, fitSerial]);
 
@@ -53,6 +55,14 @@ export function CameraWork({ bay }: { bay: Bay }) {
   return (
     <CameraControls ref={controls} makeDefault smoothTime={stillMotion() ? 0.001 : 0.22} draggingSmoothTime={0.04} />
   );
+}
+
+/** How far to stand from a bay of this radius to have it all in the picture, with a little room. */
+function standOff(camera: Camera, radiusMm: number): number {
+  if (!(camera instanceof PerspectiveCamera)) return radiusMm * 3;
+  const half = (camera.fov * Math.PI) / 360;
+  const narrow = Math.min(half, Math.atan(Math.tan(half) * camera.aspect));
+  return (radiusMm * FILLED) / Math.sin(narrow);
 }
 
 function boundsOf(bay: Bay): Box3 {

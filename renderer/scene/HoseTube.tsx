@@ -1,5 +1,5 @@
 import type { ThreeEvent } from '@react-three/fiber';
-import { BackSide, MeshBasicMaterial, MeshStandardMaterial } from 'three';
+import { BackSide, GreaterDepth, MeshBasicMaterial, MeshStandardMaterial } from 'three';
 import type { Lay } from '../../shared/document/lay/schema.ts';
 import type { Hose } from '../../shared/document/parts/schema.ts';
 import { nearestArc } from '../state/layPlaces.ts';
@@ -35,6 +35,7 @@ export function HoseTube({ lay, cover, selected, stale, outlineColour }: HoseTub
   );
   const look = useDisposed(() => hoseMaterial(cover, stale), [cover, stale]);
   const edge = useDisposed(() => new MeshBasicMaterial({ color: outlineColour, side: BackSide }), [outlineColour]);
+  const behind = useDisposed(() => hiddenMaterial(outlineColour, selected), [outlineColour, selected]);
   const point = (event: ThreeEvent<PointerEvent>): void => {
     event.stopPropagation();
     const arcLengthMm = nearestArc(lay.centreline, event.point.toArray());
@@ -50,9 +51,21 @@ export function HoseTube({ lay, cover, selected, stale, outlineColour }: HoseTub
         onPointerOut={() => hover.setState({ place: null })}
         onClick={() => session.choose(lay.run)}
       />
+      <mesh geometry={tube} material={behind} renderOrder={10} />
       {selected && <mesh geometry={outline} material={edge} />}
     </group>
   );
+}
+
+/** Where covers or parts hide the hose it shows through, so that it can be followed; the chosen one the more. */
+function hiddenMaterial(color: string, selected: boolean): MeshBasicMaterial {
+  return new MeshBasicMaterial({
+    color,
+    transparent: true,
+    opacity: selected ? 0.62 : 0.16,
+    depthFunc: GreaterDepth,
+    depthWrite: false,
+  });
 }
 
 function hoseMaterial(cover: Hose['cover'], stale: boolean): MeshStandardMaterial {

@@ -15,6 +15,6 @@ export function taggedPorts(
   ];
   return tags.flatMap(({ id, tag }) => {
     const port = project.ports.find((p) => p.id === id);
-    return port === undefined ? [] : [{ port, text: `${tag}  ${port.name}` }];
+    return port === undefined ? [] : [{ port, text: tag }];
   });
 }

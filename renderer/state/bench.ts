@@ -1,4 +1,5 @@
 import type { Result } from '../../shared/base/result.ts';
+import { distance, type Vec3 } from '../../shared/base/vec3.ts';
 import type { OpenedProject, Saved } from '../../shared/desktop/contract.ts';
 import type { Project } from '../../shared/document/project/schema.ts';
 import { serialiseProject } from '../../shared/document/project/serialiseProject.ts';
@@ -87,10 +88,20 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     tellSaved('papers', done);
   };
 
+  /** Flies to the whole of a laid run. */
+  const showRun = (runId: string): void => {
+    const lay = document.getState().open?.report?.lays.find((l) => l.run === runId);
+    const points = lay?.centreline.points ?? [];
+    const first = points[0];
+    if (first === undefined) return;
+    const middle = placeInMiddle(points);
+    session.flyTo(middle, 2 * Math.max(FINDING_SPAN_MM / 2, ...points.map((point) => distance(point, middle))));
+  };
+
   /** Shows a finding: its run, its place on the straight view, and the camera there. */
   const goToFinding = ({ number, finding }: NumberedFinding): void => {
     session.set({ run: finding.run, finding: number });
-    if (finding.at === undefined) return;
+    if (finding.at === undefined) return showRun(finding.run);
     hover.setState({ place: { run: finding.run, arcLengthMm: finding.at.arcLengthMm, from: 'finding' } });
     session.flyTo(finding.at.point, FINDING_SPAN_MM);
   };
@@ -107,8 +118,18 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     layRun: (run: string): Promise<void> => lay([run]),
     save,
     goToFinding,
+    showRun,
     papers,
   };
+}
+
+/** Middle of the box around some points. */
+function placeInMiddle(points: readonly Vec3[]): Vec3 {
+  const middle = (axis: 0 | 1 | 2): number => {
+    const along = points.map((point) => point[axis]);
+    return (Math.min(...along) + Math.max(...along)) / 2;
+  };
+  return [middle(0), middle(1), middle(2)];
 }
 
 /** A file's own name, without the folders before it. */

@@ -47,23 +47,20 @@ export interface TrackPoint {
 }
 
 /**
- * Centreline radius along the hose, mm, for drawing: the circle through each point and its two neighbours about
- * `halfSpanMm` away (wide enough that rounded coordinates do not make ripples). Straight hose gives infinity. The verdict
- * on the radius is the lay's own proven one, not this picture of it.
+ * Centreline radius along the hose, mm, for drawing: the circle through each point and the points nearest to `halfSpanMm`
+ * before and after it (wide enough that rounded coordinates do not make ripples). Straight hose gives infinity, and so do
+ * the last millimetres at either end, where the ends hold the hose straight. The verdict on the radius is the lay's own
+ * proven one, not this picture of it.
  */
 export function radiusTrack(line: Centreline, halfSpanMm = 10): readonly TrackPoint[] {
   const { points, arcLengthMm: arcs } = line;
   const total = arcs.at(-1) ?? 0;
   return points.map((point, i) => {
     const arc = arcs[i] as number;
-    const reach = Math.min(halfSpanMm, arc, total - arc);
-    const before = placeAt(line, arc - reach);
-    const after = placeAt(line, arc + reach);
-    const value =
-      before === null || after === null || reach < halfSpanMm / 4
-        ? Number.POSITIVE_INFINITY
-        : circleRadius(before.point, point, after.point);
-    return { arcLengthMm: arc, value };
+    if (arc < halfSpanMm || arc > total - halfSpanMm) return { arcLengthMm: arc, value: Number.POSITIVE_INFINITY };
+    const before = Math.min(segmentAt(arcs, arc - halfSpanMm), i - 1);
+    const after = Math.max(segmentAt(arcs, arc + halfSpanMm) + 1, i + 1);
+    return { arcLengthMm: arc, value: circleRadius(points[before] as Vec3, point, points[after] as Vec3) };
   });
 }
 

@@ -44,7 +44,9 @@ function portsOpening({ history: { present } }: OpenDocument): Opening {
 function runsOpening(document: OpenDocument): Opening {
   const states = document.history.present.runs.map((run) => runState(document, run.id));
   const toLay = states.filter((state) => state === 'not-laid' || state === 'stale').length;
-  return toLay > 0 ? open(`${toLay} to lay`) : done('all laid');
+  if (toLay > 0) return open(`${toLay} to lay`);
+  const blocked = document.report?.lays.filter((lay) => lay.outcome !== 'laid').length ?? 0;
+  return blocked > 0 ? open(`${blocked} without a good way`) : done('all laid');
 }
 
 function checksOpening({ report }: OpenDocument): Opening {

@@ -18,8 +18,8 @@ export function BayCard() {
     <article className="slip card" aria-labelledby="bay-title">
       <h2 id="bay-title">Bay</h2>
       <p className="service">
-        {bay.meshes.map((mesh) => mesh.path).join(', ')} · scan good to <Length mm={bay.scanUncertaintyMm} both />,
-        added to every clearance
+        {bay.meshes.map((mesh) => mesh.path).join(', ')} · scan good to{' '}
+        <Length mm={bay.scanUncertaintyMm} rounding="up" denominator={32} both />, added to every clearance
       </p>
       {open.warnings.map((warning) => (
         <p className="reason" key={`${warning.path}${warning.message}`}>

@@ -1,3 +1,4 @@
+import type { Finding } from '../../../shared/document/lay/schema.ts';
 import { findingNumbers } from '../../../shared/sheets/format/index.ts';
 import type { NumberedFinding } from '../../state/findingOrder.ts';
 import { useBench, useDocument, useSession } from '../../state/useBench.ts';
@@ -13,6 +14,11 @@ export function FindingList({ findings, named = false }: { findings: readonly Nu
       ))}
     </ul>
   );
+}
+
+/** A rule that is kept or broken and has no size: its figures would only say that again. */
+function isYesOrNo({ limit, measured, margin, unit }: Finding): boolean {
+  return limit === 0 && measured === 1 && margin === -1 && !['mm', 'deg', 'C', 'kPa', 'ratio'].includes(unit);
 }
 
 function FindingRow({ numbered, named }: { numbered: NumberedFinding; named: boolean }) {
@@ -38,11 +44,13 @@ function FindingRow({ numbered, named }: { numbered: NumberedFinding; named: boo
           {named && <span className="finding-run">{runs?.find((run) => run.id === finding.run)?.name}</span>}
         </span>
         <span className="finding-message">{finding.message}</span>
-        <span className="finding-numbers figure">
-          <span>limit {limit}</span>
-          <span>measured {measured}</span>
-          <span>margin {margin}</span>
-        </span>
+        {!isYesOrNo(finding) && (
+          <span className="finding-numbers figure">
+            <span>limit {limit}</span>
+            <span>measured {measured}</span>
+            <span>margin {margin}</span>
+          </span>
+        )}
         {finding.mend !== undefined && <span className="finding-mend">{finding.mend}</span>}
         {finding.overrideReason !== undefined && (
           <span className="finding-mend">Limit set by hand: {finding.overrideReason}</span>

@@ -45,7 +45,7 @@ export function RunCard() {
           it.
         </p>
       )}
-      {lay !== undefined && lay.outcome !== 'no-way' && <RunFigures lay={lay} />}
+      {lay !== undefined && lay.outcome !== 'no-way' && <RunFigures lay={lay} state={state} />}
       {lay !== undefined && lay.outcome !== 'no-way' && <ClockCard lay={lay} />}
       {own.length > 0 && (
         <section>

@@ -1,14 +1,24 @@
 import type { Lay } from '../../../shared/document/lay/schema.ts';
 import { formatSlack } from '../../../shared/sheets/format/index.ts';
+import type { RunState } from '../../state/runState.ts';
 import { Length } from '../Length.tsx';
 
+/** Said beside the figure itself, where a saw is set by it. */
+const CUT_WARNINGS: Record<RunState, string> = {
+  'not-laid': '',
+  stale: ': changed since, lay again first',
+  stop: ': do not cut yet',
+  look: '',
+  clean: '',
+};
+
 /** What the bench needs of a laid run: the cut length large, the rest as a table. */
-export function RunFigures({ lay }: { lay: Lay }) {
+export function RunFigures({ lay, state }: { lay: Lay; state: RunState }) {
   const { minRadius } = lay;
   return (
     <div className="figures">
-      <div className="cut">
-        <p className="cut-label">Cut, shoulder to shoulder</p>
+      <div className={state === 'stop' || state === 'stale' ? 'cut cut-not-yet' : 'cut'}>
+        <p className="cut-label">Cut, shoulder to shoulder{CUT_WARNINGS[state]}</p>
         <p className="cut-figure">
           <Length mm={lay.cutLengthMm} rounding="up" both />
         </p>
@@ -20,7 +30,7 @@ export function RunFigures({ lay }: { lay: Lay }) {
         >
           <Length mm={lay.overallLengthMm} both />
         </Value>
-        <Value name="Slack" note={`live length over taut length, less one`}>
+        <Value name="Slack" note="live over taut length, less one">
           <span className="figure">{formatSlack(lay.slack)}</span>
         </Value>
         <Value name="Tightest bend" note="centreline radius; the limit is brought to the centreline">

@@ -16,18 +16,18 @@ export function Rule({
   const stop = scale.x(lengthMm);
   return (
     <g className="rule">
-      <rect className="rule-steel" x={start - 10} y={topPx} width={stop - start + 34} height={heightPx} rx={2} />
-      <circle className="rule-hole" cx={stop + 14} cy={topPx + heightPx / 2} r={4} />
+      <rect className="rule-steel" x={start - 10} y={topPx} width={stop - start + 40} height={heightPx} rx={2} />
+      <circle className="rule-hole" cx={stop + 19} cy={topPx + heightPx / 2} r={4} />
       {mmTicks(lengthMm, scale.pxPerMm).map((tick) => (
-        <Tick key={tick.mm} tick={tick} x={scale.x(tick.mm)} edgePx={topPx} reachPx={heightPx * 0.36} />
+        <Tick key={tick.mm} tick={tick} x={scale.x(tick.mm)} edgePx={topPx} reachPx={heightPx * 0.28} />
       ))}
       {inchTicks(lengthMm, scale.pxPerMm).map((tick) => (
-        <Tick key={tick.mm} tick={tick} x={scale.x(tick.mm)} edgePx={topPx + heightPx} reachPx={-heightPx * 0.36} />
+        <Tick key={tick.mm} tick={tick} x={scale.x(tick.mm)} edgePx={topPx + heightPx} reachPx={-heightPx * 0.28} />
       ))}
-      <text className="rule-unit" x={stop + 24} y={topPx + 11} textAnchor="end">
+      <text className="rule-unit" x={stop + 27} y={topPx + 11} textAnchor="end">
         mm
       </text>
-      <text className="rule-unit" x={stop + 24} y={topPx + heightPx - 3} textAnchor="end">
+      <text className="rule-unit" x={stop + 24} y={topPx + heightPx - 4} textAnchor="end">
         in
       </text>
     </g>
@@ -36,7 +36,7 @@ export function Rule({
 
 function Tick({ tick, x, edgePx, reachPx }: { tick: RuleTick; x: number; edgePx: number; reachPx: number }) {
   const reach = reachPx * tick.tall;
-  const numberY = reachPx > 0 ? edgePx + reachPx + 4 : edgePx + reachPx + 3;
+  const numberY = reachPx > 0 ? edgePx + reachPx + 8 : edgePx + reachPx - 1;
   return (
     <g>
       <line x1={x} x2={x} y1={edgePx} y2={edgePx + reach} />

@@ -35,7 +35,7 @@ export function StraightHose({ lay, scale, middlePx, sleeved, findings }: Straig
         height={thick}
       />
       <rect
-        className="hose-weave"
+        className={sleeved ? 'hose-ribs' : 'hose-weave'}
         x={x(0)}
         y={middlePx - thick / 2}
         width={Math.max(0, x(lay.cutLengthMm) - x(0))}
@@ -109,14 +109,12 @@ function StraightEnd({ tag, outlet, lay, scale, middlePx, thickPx }: StraightEnd
   const down = middlePx + outlet.seatDownMm * scale.pxPerMm;
   const depth = outOfDrawing(outlet);
   const dropPx = Math.hypot(outlet.seatDownMm, outlet.seatTowardMm) * scale.pxPerMm;
+  const tube = `M${shoulder} ${middlePx} L${bend} ${middlePx} L${seat} ${down}`;
   const labelY = middlePx - thickPx / 2 - 12;
   return (
     <g className="straight-end">
-      <path
-        className={depth === 'away' ? 'end-tube end-away' : 'end-tube'}
-        style={{ strokeWidth: thickPx * 0.5 }}
-        d={`M${shoulder} ${middlePx} L${bend} ${middlePx} L${seat} ${down}`}
-      />
+      <path className="end-outline" style={{ strokeWidth: thickPx * 0.5 + 2.4 }} d={tube} />
+      <path className="end-tube" style={{ strokeWidth: thickPx * 0.5 }} d={tube} />
       {depth !== null && <DepthMark x={seat} y={down} depth={depth} radius={Math.max(7, thickPx * 0.36)} />}
       {depth !== null && (
         <text className="depth-words" x={seat} y={Math.max(down, middlePx) + thickPx * 0.5 + 16} textAnchor="middle">
@@ -128,7 +126,12 @@ function StraightEnd({ tag, outlet, lay, scale, middlePx, thickPx }: StraightEnd
           6 o’clock
         </text>
       )}
-      <text className="end-tag" x={shoulder} y={labelY} textAnchor={tag === 'A' ? 'start' : 'end'}>
+      <text
+        className="end-tag"
+        x={tag === 'A' ? Math.min(seat, bend) - 6 : Math.max(seat, bend) + 6}
+        y={labelY}
+        textAnchor={tag === 'A' ? 'start' : 'end'}
+      >
         END {tag}
       </text>
     </g>

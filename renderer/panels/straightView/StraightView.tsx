@@ -7,6 +7,7 @@ import { layOf } from '../../state/runState.ts';
 import { useBench, useDocument, useSession } from '../../state/useBench.ts';
 import { useWidth } from '../../widgets/useWidth.ts';
 import { thingName } from '../runs/Nearest.tsx';
+import { farthestDropMm } from './outlets.ts';
 import { PlaceCursor } from './PlaceCursor.tsx';
 import { Rule } from './Rule.tsx';
 import { StraightHose } from './StraightHose.tsx';
@@ -15,14 +16,16 @@ import { BendTrack, ClearanceTrack, HeightTrack } from './Tracks.tsx';
 
 /** px from the top: the hose's middle, the rule, and the tracks under it. */
 const ROWS = {
-  hoseMiddle: 66,
-  rule: { topPx: 112, heightPx: 34 },
-  bend: { topPx: 152, heightPx: 42 },
-  clearance: { topPx: 202, heightPx: 50 },
-  height: { topPx: 260, heightPx: 36 },
-  bottom: 304,
+  hoseMiddle: 64,
+  rule: { topPx: 112, heightPx: 44 },
+  bend: { topPx: 162, heightPx: 42 },
+  clearance: { topPx: 212, heightPx: 50 },
+  height: { topPx: 268, heightPx: 34 },
+  bottom: 312,
 };
-const GUTTERS = { leftPx: 172, rightPx: 34 };
+/** px between the hose's middle and the rule: an outlet pointing down has to end there. */
+const DROP_ROOM_PX = 38;
+const GUTTERS = { leftPx: 172, rightPx: 30 };
 
 /** The chosen hose as it lies on the bench, with everything that is known along it. */
 export function StraightView() {
@@ -50,7 +53,10 @@ function StraightDrawing({ open, lay }: { open: OpenDocument; lay: Lay }) {
   const { hover } = useBench();
   const project = open.history.present;
   const run = project.runs.find((r) => r.id === lay.run);
-  const scale = useMemo(() => straightScale(lay, widthPx, GUTTERS), [lay, widthPx]);
+  const scale = useMemo(
+    () => straightScale(lay, widthPx, GUTTERS, DROP_ROOM_PX / Math.max(1, farthestDropMm(lay))),
+    [lay, widthPx],
+  );
   const findings = useMemo(() => orderFindings(open.report?.findings ?? []), [open.report]);
   const mark = (arcLengthMm: number): void =>
     hover.setState({ place: { run: lay.run, arcLengthMm, from: 'straight-view' } });
@@ -122,6 +128,9 @@ function StraightDefinitions() {
     <defs>
       <pattern id="weave" width="8" height="8" patternUnits="userSpaceOnUse">
         <path className="weave-line" d="M0 0 8 8M8 0 0 8" />
+      </pattern>
+      <pattern id="ribs" width="5" height="8" patternUnits="userSpaceOnUse">
+        <path className="rib-line" d="M1 0v8" />
       </pattern>
     </defs>
   );

@@ -1,5 +1,5 @@
 import type { Clearance, Lay } from '../../../shared/document/lay/schema.ts';
-import { formatInches, formatMm } from '../../../shared/sheets/format/index.ts';
+import { formatMm } from '../../../shared/sheets/format/index.ts';
 import type { TrackPoint } from '../../state/layPlaces.ts';
 import type { StraightScale } from './scale.ts';
 import { bendShares, fallPicture, nearMarks } from './tracks.ts';
@@ -95,22 +95,23 @@ interface ClearanceTrackProps extends TrackProps {
 }
 
 const NAME_ROWS = 3;
-const NAME_PX = 6.4;
+/** px of a letter of a name, on the wide side: names may stand apart, never overlap. */
+const NAME_PX = 7.2;
 
 /** The nearest place of each thing, as a post: up to the dashed line is what is asked for. */
 export function ClearanceTrack({ nameOf, ...props }: ClearanceTrackProps) {
   const { lay, scale, box } = props;
   const base = box.topPx + box.heightPx;
   const limitY = base - box.heightPx * 0.5;
-  const text = (c: Clearance): string => `${nameOf(c.to)} ${formatMm(c.provenAtLeastMm, 'down', 0)}`;
-  const marks = nearMarks(lay, scale.x, (c) => text(c).length * NAME_PX + 24, NAME_ROWS);
+  const text = (c: Clearance): string =>
+    `${nameOf(c.to)} ${formatMm(c.provenAtLeastMm, 'down', 0)}${c.provenAtLeastMm < c.requiredMm ? ', too near' : ''}`;
+  const marks = nearMarks(lay, scale.x, (c) => text(c).length * NAME_PX, scale.rightPx, NAME_ROWS);
   return (
     <TrackFrame {...props} name="Clearance" words="asked for: dashed">
       <line className="track-limit" x1={scale.x(0)} x2={scale.x(lay.cutLengthMm)} y1={limitY} y2={limitY} />
-      {marks.map(({ clearance, share, row }) => {
+      {marks.map(({ clearance, share, row, nameFromPx }) => {
         const x = scale.x(clearance.at.arcLengthMm);
         const top = base - share * box.heightPx * 0.5;
-        const flip = x > scale.rightPx - text(clearance).length * NAME_PX - 20;
         const short = clearance.provenAtLeastMm < clearance.requiredMm;
         return (
           <g
@@ -118,11 +119,12 @@ export function ClearanceTrack({ nameOf, ...props }: ClearanceTrackProps) {
             className={short ? 'post post-short' : 'post'}
           >
             <line x1={x} x2={x} y1={base} y2={top} />
-            <path d={`M${x - 5} ${top} h10`} />
-            <text x={flip ? x - 8 : x + 8} y={box.topPx + 11 + row * 14} textAnchor={flip ? 'end' : 'start'}>
-              {text(clearance)}
-              {short ? ' too near' : ''}
-            </text>
+            <path d={`M${x - 6} ${top} h12`} />
+            {row !== undefined && (
+              <text x={nameFromPx} y={box.topPx + 11 + row * 15}>
+                {text(clearance)}
+              </text>
+            )}
           </g>
         );
       })}
@@ -137,12 +139,9 @@ export function HeightTrack(props: TrackProps) {
   const { heights, riseMm, words } = fallPicture(lay);
   const y = (value: number): number => base - (riseMm > 0 ? value / riseMm : 0) * (box.heightPx - 6);
   return (
-    <TrackFrame {...props} name="Height" words={words}>
+    <TrackFrame {...props} name={`Height ${formatMm(riseMm, 'nearest', 0)}`} words={words}>
       <path className="track-area" d={filled(heights, scale, y, base)} />
       <path className="track-line" d={line(heights, scale, y)} />
-      <text className="track-note" x={scale.rightPx} y={box.topPx + 11} textAnchor="end">
-        {formatMm(riseMm, 'nearest', 0)} · {formatInches(riseMm)}
-      </text>
     </TrackFrame>
   );
 }

@@ -26,6 +26,13 @@ export function sideOutlets(lay: Lay): { readonly a: SideOutlet; readonly b: Sid
   return { a: sideOutlet(lay.ends.a, 0), b: sideOutlet(lay.ends.b, clockRad) };
 }
 
+/** The larger of the two ends' drops, mm: how far a seat stands off the hose's axis. */
+export function farthestDropMm(lay: Pick<Lay, 'ends'>): number {
+  const drop = ({ seatPoint, shoulderPoint, hoseAxis }: EndPose): number =>
+    length(rejectFrom(sub(seatPoint, shoulderPoint), hoseAxis));
+  return Math.max(drop(lay.ends.a), drop(lay.ends.b));
+}
+
 function sideOutlet(pose: EndPose, clockRad: number): SideOutlet {
   const toSeat = sub(pose.seatPoint, pose.shoulderPoint);
   const dropMm = length(rejectFrom(toSeat, pose.hoseAxis));

@@ -21,18 +21,19 @@ const BEYOND_MM = 14;
 
 /**
  * Fits a laid hose with both its ends between two gutters, END A first. The whole overall length is shown, so 1 mm is the
- * same everywhere along the drawing. At least one pixel of room is assumed: a narrower window clips, it never mirrors.
+ * same everywhere along the drawing, and no larger than `mostPxPerMm`: a short hose then leaves room after END B. At least one pixel of room is assumed: a narrower window clips, it never mirrors.
  */
 export function straightScale(
   lay: Pick<Lay, 'cutLengthMm' | 'cutOffMm'>,
   widthPx: number,
   gutters: Gutters,
+  mostPxPerMm = Number.POSITIVE_INFINITY,
 ): StraightScale {
   const { a, b } = lay.cutOffMm;
   const beforeMm = Math.max(0, a) + BEYOND_MM;
   const totalMm = beforeMm + lay.cutLengthMm + Math.max(0, b) + BEYOND_MM;
   const room = Math.max(1, widthPx - gutters.leftPx - gutters.rightPx);
-  const pxPerMm = room / totalMm;
+  const pxPerMm = Math.min(mostPxPerMm, room / totalMm);
   const zero = gutters.leftPx + beforeMm * pxPerMm;
   return {
     pxPerMm,

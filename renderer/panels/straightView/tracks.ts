@@ -15,33 +15,51 @@ export function bendShares(lay: Lay): readonly TrackPoint[] {
   }));
 }
 
-/** A thing near the hose, at its nearest place, with the row its name is written in. */
+/** A thing near the hose, at its nearest place. */
 export interface NearMark {
   readonly clearance: Clearance;
-  /** clearance over what is asked for; 1 = just enough */
+  /** clearance over what is asked for, at most `MOST_SHARE`; 1 = just enough */
   readonly share: number;
-  readonly row: number;
+  /** row its name is written in; undefined = no room, the list beside the bay names it */
+  readonly row: number | undefined;
+  /** px at which its name begins */
+  readonly nameFromPx: number;
 }
 
-/** Where each mark stands and which of `rows` rows its name goes to, so that names next to each other do not overlap. */
+/** Clearances beyond this many times what is asked for say nothing about the hose and stay off the track. */
+const TELLING_SHARE = 4;
+
+/**
+ * The marks of a lay's clearances. Names are given room in order of tightness, so that what is tightest is named first and
+ * no two names overlap.
+ *
+ * @param x px of a place; @param widthPx px a clearance's name needs; @param rightPx px where names have to end
+ */
 export function nearMarks(
-  lay: Lay,
-  x: (arcMm: number) => number,
-  namePx: (c: Clearance) => number,
+  lay: Pick<Lay, 'clearances'>,
+  x: (arcLengthMm: number) => number,
+  widthPx: (clearance: Clearance) => number,
+  rightPx: number,
   rows: number,
 ): readonly NearMark[] {
-  const free = new Array<number>(rows).fill(Number.NEGATIVE_INFINITY);
-  return [...lay.clearances]
-    .sort((p, q) => p.at.arcLengthMm - q.at.arcLengthMm)
+  const taken: { row: number; from: number; to: number }[] = [];
+  const shareOf = (c: Clearance): number => (c.requiredMm > 0 ? c.provenAtLeastMm / c.requiredMm : TELLING_SHARE);
+  return lay.clearances
+    .filter((clearance) => shareOf(clearance) < TELLING_SHARE)
+    .sort((p, q) => shareOf(p) - shareOf(q))
     .map((clearance) => {
-      const from = x(clearance.at.arcLengthMm);
-      const roomy = free.findIndex((end) => end <= from);
-      const row = roomy >= 0 ? roomy : free.indexOf(Math.min(...free));
-      free[row] = from + namePx(clearance);
-      const share = clearance.requiredMm > 0 ? clearance.provenAtLeastMm / clearance.requiredMm : MOST_SHARE;
-      return { clearance, share: Math.min(MOST_SHARE, Math.max(0, share)), row };
+      const width = widthPx(clearance);
+      const from = Math.min(x(clearance.at.arcLengthMm) + NAME_GAP_PX, rightPx - width);
+      const to = from + width;
+      const row = Array.from({ length: rows }, (_, i) => i).find(
+        (i) => !taken.some((t) => t.row === i && t.from < to + NAME_GAP_PX && from < t.to + NAME_GAP_PX),
+      );
+      if (row !== undefined) taken.push({ row, from, to });
+      return { clearance, share: Math.min(MOST_SHARE, Math.max(0, shareOf(clearance))), row, nameFromPx: from };
     });
 }
+
+const NAME_GAP_PX = 8;
 
 /** A rise along a hose that has to fall: from a low point up to the next high one, along END A to END B. */
 export interface FallPicture {

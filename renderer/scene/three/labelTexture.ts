@@ -1,4 +1,4 @@
-import { CanvasTexture, SRGBColorSpace } from 'three';
+import { CanvasTexture, LinearFilter, SRGBColorSpace } from 'three';
 import type { Severity } from '../../../shared/document/lay/schema.ts';
 
 /** A small picture for a sprite, with its size on the screen in CSS pixels. */
@@ -8,8 +8,10 @@ export interface Label {
   readonly heightPx: number;
 }
 
-const SHARPNESS = 3;
+/** Texture pixels a CSS pixel; labels are never scaled, so no smaller copies are kept. */
+const SHARPNESS = 2;
 const FONT = "'Archivo Variable', system-ui, sans-serif";
+const TAG_FONT = `700 13px ${FONT}`;
 
 function label(widthPx: number, heightPx: number, draw: (pen: CanvasRenderingContext2D) => void): Label {
   const canvas = document.createElement('canvas');
@@ -22,12 +24,21 @@ function label(widthPx: number, heightPx: number, draw: (pen: CanvasRenderingCon
   }
   const texture = new CanvasTexture(canvas);
   texture.colorSpace = SRGBColorSpace;
+  texture.generateMipmaps = false;
+  texture.minFilter = LinearFilter;
   return { texture, widthPx, heightPx };
+}
+
+function textWidth(text: string): number {
+  const pen = document.createElement('canvas').getContext('2d');
+  if (pen === null) return text.length * 7;
+  pen.font = TAG_FONT;
+  return pen.measureText(text).width;
 }
 
 /** A paper tag on a string: a port's or an end's name. */
 export function tagLabel(text: string, colours: { paper: string; ink: string }): Label {
-  const widthPx = Math.ceil(text.length * 7.4) + 30;
+  const widthPx = Math.ceil(textWidth(text)) + 30;
   return label(widthPx, 24, (pen) => {
     pen.fillStyle = colours.paper;
     pen.strokeStyle = colours.ink;
@@ -44,7 +55,7 @@ export function tagLabel(text: string, colours: { paper: string; ink: string }):
     pen.beginPath();
     pen.arc(10, 12, 2.2, 0, 2 * Math.PI);
     pen.fill();
-    pen.font = `650 12.5px ${FONT}`;
+    pen.font = TAG_FONT;
     pen.textBaseline = 'middle';
     pen.fillText(text, 18, 12.5);
   });
