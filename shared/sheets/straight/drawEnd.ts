@@ -1,7 +1,7 @@
 import type { End } from '../../document/parts/schema.ts';
 import type { SideOutlet } from '../clock/sideView.ts';
 import type { Page, Point } from '../layout/page.ts';
-import { FINE_MM, INK, OUTLINE_MM, WASH, WHITE } from '../layout/style.ts';
+import { FINE_MM, HAIR_MM, INK, OUTLINE_MM, WASH, WHITE } from '../layout/style.ts';
 import { endProfile, type ProfilePoint } from './endProfile.ts';
 
 /** Where and how large an end is drawn in a side view. */
@@ -83,6 +83,7 @@ function drawNut(page: Page, end: End, place: EndPlace): void {
   disc(page, hidden, half, radiusMm, direction);
   band(page, base, mouth, radiusMm, direction);
   disc(page, shown, half, radiusMm, direction);
+  if (isFlat(half)) disc(page, hidden, half, radiusMm, direction);
   if (towards > OUT_OF_PAPER) {
     page.ellipse(mouth[0], mouth[1], [half[0] * 0.5, half[1] * 0.5], radiusMm * 0.5, { widthMm: FINE_MM });
     page.circle(mouth[0], mouth[1], 0.45, { line: null, fill: INK });
@@ -96,9 +97,13 @@ function unitOnPage(facing: ProfilePoint, place: EndPlace): Point {
   return size > 0 ? [x / size, y / size] : [0, 1];
 }
 
+/** Is a nut's face seen edge on? Thinner than a hair line on paper it is a line. */
+function isFlat(half: Point): boolean {
+  return Math.hypot(half[0], half[1]) < HAIR_MM / 2;
+}
+
 function disc(page: Page, [x, y]: Point, half: Point, radiusMm: number, direction: Point): void {
-  const flat = Math.hypot(half[0], half[1]) === 0;
-  if (flat) {
+  if (isFlat(half)) {
     const across: Point = [-direction[1] * radiusMm, direction[0] * radiusMm];
     page.line(x - across[0], y - across[1], x + across[0], y + across[1], { widthMm: OUTLINE_MM });
   } else page.ellipse(x, y, half, radiusMm, { widthMm: OUTLINE_MM, fill: WHITE });

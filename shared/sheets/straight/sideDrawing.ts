@@ -132,7 +132,7 @@ function drawNumbers(page: Page, drawing: SideDrawing, hose: HosePlace): void {
     least = balloon + 4.8;
     page.path(
       [
-        [at, hose.y + hose.outsideMm / 2],
+        [at, hose.y + hose.outsideMm / 2 + STATION_REACH_MM[station.kind]],
         [balloon, y - 2.1],
       ],
       { widthMm: HAIR_MM },
