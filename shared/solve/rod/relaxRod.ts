@@ -4,7 +4,7 @@ import { Cancelled, UNWATCHED, type Watch } from '../../base/watch.ts';
 import { leaveSaddle } from './leaveSaddle.ts';
 import { resampleToLength } from './resampleToLength.ts';
 import { contactsOf, deepestMm } from './rodContact.ts';
-import { creasesHold, placeCreases } from './rodCrease.ts';
+import { creasesHold, creaseUnknown, placeCreases } from './rodCrease.ts';
 import { bendingEnergy, closureOf, placeNodes, rodEnergy } from './rodEnergy.ts';
 import {
   CONTACT_STIFFNESS_N_PER_MM,
@@ -115,6 +115,8 @@ function settle(run: RodRun, watch: Watch): { converged: boolean; stable: boolea
     } else if (end === 'equilibrium' && !creasesHold(run.ws, run.scale, run.loads)) {
       if (run.creaseRounds === MAX_CREASE_ROUNDS) return { converged: false, stable: false };
       creased(run);
+    } else if (end === 'equilibrium' && creaseUnknown(run.ws, run.scale, run.loads) && creased(run)) {
+      // Settle again, with the surfaces of the crease each pressing by itself.
     } else if (end === 'near-saddle' || !stiffened(run)) {
       const stable = end === 'equilibrium' && factor(run, STABLE_SHIFT);
       if (end === 'equilibrium' && (stable || !mayEscape)) return { converged: true, stable };

@@ -100,6 +100,20 @@ export function placeCreases(ws: RodWorkspace, scale: RodScale, loads: RodLoads)
   return any;
 }
 
+/**
+ * Whether a node pressed by the field alone has a second surface at hand, which the field, answering for the nearest,
+ * keeps silent about. Needs `placeContacts` at this state.
+ */
+export function creaseUnknown(ws: RodWorkspace, scale: RodScale, loads: RodLoads): boolean {
+  if (!loads.contact) return false;
+  for (let k = 1; k < ws.edges; k++) {
+    if (ws.creased[k] || !ws.pressed[k]) continue;
+    placeCrease(ws, loads.contact, scale, k);
+    if (ws.creased[k]) return true;
+  }
+  return false;
+}
+
 /** Whether at every node in a crease the nearest plane still says what the field says. */
 export function creasesHold(ws: RodWorkspace, scale: RodScale, loads: RodLoads): boolean {
   if (!loads.contact) return true;

@@ -71,3 +71,6 @@ export const MAX_SHORT = 4;
 
 /** Times the surfaces at creases are taken anew as planes. */
 export const MAX_CREASE_ROUNDS = 12;
+
+/** Residual (as in `RodShape`) below which an end force guessed for the starting shape is kept. */
+export const FORCE_GUESS_RESIDUAL = 0.1;

@@ -5,6 +5,7 @@ import { closureOf, placeNodes, rodEnergy } from './rodEnergy.ts';
 import {
   ENERGY_ROUNDING,
   FIRST_SHIFT,
+  FORCE_GUESS_RESIDUAL,
   MAX_CLOCK_TURN,
   MAX_EDGE_TURN,
   MAX_HALVINGS,
@@ -22,6 +23,7 @@ import type { RodLoads } from './rodLoads.ts';
 import type { RodProblem } from './rodProblem.ts';
 import type { RodScale, RodState, RodWorkspace } from './rodState.ts';
 import { sweepBack, sweepForward } from './rodSweep.ts';
+import { symmetricEigen } from './symmetricEigen.ts';
 
 /** One relaxation under way. */
 export interface RodRun {
@@ -45,10 +47,6 @@ export interface RodRun {
   /** short steps in a row before creases are looked for */
   patience: number;
 }
-
-const multiplierStep = new Float64Array(3);
-const correctedMultiplier = new Float64Array(3);
-const trialClosure = new Float64Array(3);
 
 /** Puts `trial` where the state goes by `fraction` of a step: every edge by (t + A a) / |t + A a|, clocks by adding. */
 export function moveBy(run: RodRun, step: Float64Array, fraction: number): void {
@@ -124,7 +122,7 @@ function allowedFraction(ws: RodWorkspace, step: Float64Array): number {
 
 function meritOf(run: RodRun): number {
   const { ws, scale, loads, penalty } = run;
-  return rodEnergy(ws, scale, loads, ws.trial) + penalty * closureOf(ws.trial, trialClosure);
+  return rodEnergy(ws, scale, loads, ws.trial) + penalty * closureOf(ws.trial, ws.trialClosure);
 }
 
 /**
@@ -133,7 +131,7 @@ function meritOf(run: RodRun): number {
  */
 function search(run: RodRun): number {
   const { ws, scale, loads } = run;
-  const { step, closure, gradient, multiplier, correction } = ws;
+  const { step, closure, gradient, multiplier, multiplierStep, correction } = ws;
   const open = Math.hypot(closure[0]!, closure[1]!, closure[2]!);
   let slope = 0;
   for (let i = 0; i < step.length; i++) slope += gradient[i]! * step[i]!;
@@ -154,10 +152,10 @@ function search(run: RodRun): number {
     const goal = before + SUFFICIENT_DECREASE * fraction * descent + rounding;
     if (meritOf(run) <= goal) return take(run, fraction, multiplierStep);
     if (halving === 0 && fraction === 1) {
-      sweepForward(ws, trialClosure, correction, correctedMultiplier);
+      sweepForward(ws, ws.trialClosure, correction, ws.correctedMultiplier);
       if (allowedFraction(ws, correction) === 1) {
         moveBy(run, correction, 1);
-        if (meritOf(run) <= goal) return take(run, 1, correctedMultiplier);
+        if (meritOf(run) <= goal) return take(run, 1, ws.correctedMultiplier);
       }
     }
     fraction /= 2;
@@ -175,6 +173,35 @@ function take(run: RodRun, fraction: number, change: Float64Array): number {
   return fraction;
 }
 
+/**
+ * The end force that leaves the least out of balance at the state as it stands, by least squares over the edges; kept
+ * only where it balances nearly everything, as it does for a shape that was at rest before.
+ */
+function guessMultiplier(run: RodRun): void {
+  const { ws } = run;
+  const { bases, gradient, border, eigenvalues, eigenvectors, multiplier, edges } = ws;
+  look(run);
+  const before = run.residual;
+  border.fill(0);
+  const pull = [0, 0, 0];
+  for (let k = 0; k < 2 * edges; k++) {
+    for (let r = 0; r < 3; r++) {
+      pull[r] = pull[r]! - (bases[3 * k + r]! * gradient[k]!) / edges;
+      for (let c = 0; c < 3; c++) border[3 * r + c] = border[3 * r + c]! + bases[3 * k + r]! * bases[3 * k + c]!;
+    }
+  }
+  symmetricEigen(border, 3, eigenvalues, eigenvectors);
+  for (let j = 0; j < 3; j++) {
+    const share = eigenvalues[j]! / (edges * edges);
+    if (share <= Number.EPSILON) continue;
+    const along =
+      (eigenvectors[j]! * pull[0]! + eigenvectors[3 + j]! * pull[1]! + eigenvectors[6 + j]! * pull[2]!) / share;
+    for (let i = 0; i < 3; i++) multiplier[i] = multiplier[i]! + eigenvectors[3 * i + j]! * along;
+  }
+  look(run);
+  if (!(run.residual < FORCE_GUESS_RESIDUAL && run.residual < before)) multiplier.fill(0);
+}
+
 /** Where Newton's method ended: at an equilibrium, close to one that is no minimum, in ever shorter steps, or nowhere. */
 export type NewtonEnd = 'equilibrium' | 'near-saddle' | 'stuck' | 'lost';
 
@@ -190,6 +217,7 @@ export function newton(run: RodRun, watch: Watch, avoidSaddles: boolean): Newton
   let refused = 0;
   let short = 0;
   run.penalty = 0;
+  if (run.iterations === 0) guessMultiplier(run);
   run.shift = 0;
   while (!look(run)) {
     stopIfCancelled(watch);
@@ -198,7 +226,7 @@ export function newton(run: RodRun, watch: Watch, avoidSaddles: boolean): Newton
     run.iterations++;
     const least = refused > 0 ? Math.max(FIRST_SHIFT, run.shift * SHIFT_GROWTH ** 2) : NEUTRAL_SHIFT;
     if (!factorConvex(run, least)) return 'lost';
-    sweepForward(run.ws, undefined, run.ws.step, multiplierStep);
+    sweepForward(run.ws, undefined, run.ws.step, run.ws.multiplierStep);
     const fraction = search(run);
     refused = fraction > 0 ? 0 : refused + 1;
     short = fraction > SHORT_STEP ? 0 : short + 1;

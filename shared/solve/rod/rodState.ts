@@ -58,6 +58,9 @@ export interface RodWorkspace {
   readonly gap: Gap;
   readonly probe: Gap;
   readonly multiplier: Float64Array;
+  readonly multiplierStep: Float64Array;
+  readonly correctedMultiplier: Float64Array;
+  readonly trialClosure: Float64Array;
   readonly closure: Float64Array;
   /** the sweep's matrices */
   readonly pxx: Float64Array;
@@ -109,6 +112,9 @@ function newWorkspace(edges: number): RodWorkspace {
     gap: { gapMm: 0, nx: 0, ny: 0, nz: 0 },
     probe: { gapMm: 0, nx: 0, ny: 0, nz: 0 },
     multiplier: floats(3),
+    multiplierStep: floats(3),
+    correctedMultiplier: floats(3),
+    trialClosure: floats(3),
     closure: floats(3),
     pxx: floats(9),
     pxa: floats(6),
