@@ -46,17 +46,17 @@ const high = new Float64Array(3);
 let slack = VOXEL_TOUCH_CELLS;
 
 function loadTriangle(mesh: TriMesh, triangle: number, shape: CellShape): void {
-  const least = [shape.minX, shape.minY, shape.minZ];
+  const { positions, indices } = mesh;
+  const { minX, minY, minZ, cellMm } = shape;
+  for (let c = 0; c < 3; c++) {
+    const at = 3 * indices[3 * triangle + c]!;
+    corner[3 * c] = (positions[at]! - minX) / cellMm;
+    corner[3 * c + 1] = (positions[at + 1]! - minY) / cellMm;
+    corner[3 * c + 2] = (positions[at + 2]! - minZ) / cellMm;
+  }
   for (let axis = 0; axis < 3; axis++) {
-    low[axis] = Infinity;
-    high[axis] = -Infinity;
-    for (let c = 0; c < 3; c++) {
-      const position = mesh.positions[3 * mesh.indices[3 * triangle + c]! + axis]!;
-      const place = (position - least[axis]!) / shape.cellMm;
-      corner[3 * c + axis] = place;
-      if (place < low[axis]!) low[axis] = place;
-      if (place > high[axis]!) high[axis] = place;
-    }
+    low[axis] = Math.min(corner[axis]!, corner[axis + 3]!, corner[axis + 6]!);
+    high[axis] = Math.max(corner[axis]!, corner[axis + 3]!, corner[axis + 6]!);
   }
   const reach = Math.max(1, high[0]!, high[1]!, high[2]!, -low[0]!, -low[1]!, -low[2]!);
   slack = VOXEL_TOUCH_CELLS * Math.max(1, reach / USUAL_REACH_CELLS);
@@ -77,7 +77,10 @@ function markLoaded(shape: CellShape, marks: Uint8Array): boolean {
   const k1 = cellAt(high[2]! + slack, nz);
   const inside = low[0]! >= 0 && low[1]! >= 0 && low[2]! >= 0 && high[0]! <= nx && high[1]! <= ny && high[2]! <= nz;
   if (!inside) markOutside(shape, marks, i0, i1, j0, j1, k0, k1);
-  markRange(shape, marks, i0, i1, j0, j1, k0, k1);
+  // A triangle touches every layer of cells between its ends: in a single row of cells, all of them.
+  const isRow = (i1 > i0 ? 1 : 0) + (j1 > j0 ? 1 : 0) + (k1 > k0 ? 1 : 0) <= 1;
+  if (isRow && inside) fill(shape, marks, i0, i1, j0, j1, k0, k1);
+  else markRange(shape, marks, i0, i1, j0, j1, k0, k1);
   return inside;
 }
 
