@@ -38,3 +38,9 @@ export const RADIUS_RELATIVE = 0.001;
 
 /** deg. A stretch that falls less than this is level: no level in a shop reads finer. */
 export const LEVEL_DEG = 0.1;
+
+/**
+ * Steps of what is printed (0.1 mm, 1/16 in, 0.1 %). A value this close to a whole step is that step, whichever way print
+ * rounds: it is noise of a sum or a solver, ten nanometres in a length. Anything more is rounded to the safe side.
+ */
+export const PRINT_STEP_NOISE = 1e-4;

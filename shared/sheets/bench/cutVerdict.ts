@@ -32,5 +32,10 @@ export function cutVerdict(input: Pick<CutListInput, 'report' | 'currentInputHas
   else if (lay.outcome === 'no-way') reasons.push(lay.reason ?? 'No way was found for this hose.');
   else if (lay.outcome === 'near-miss') reasons.push(lay.reason ?? 'The best lay found breaks a limit.');
   for (const f of findingsOf(report, run)) if (f.severity === 'stop') reasons.push(f.message);
-  return { mayCut: reasons.length === 0, reasons: [...new Set(reasons)] };
+  return { mayCut: reasons.length === 0, reasons: withoutRepeats(reasons) };
+}
+
+/** The reasons less those that another one says as well. */
+function withoutRepeats(reasons: readonly string[]): string[] {
+  return reasons.filter((r, i) => !reasons.some((other, j) => j !== i && other.includes(r) && (other !== r || j < i)));
 }

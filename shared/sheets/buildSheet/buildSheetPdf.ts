@@ -63,9 +63,13 @@ function drawLaid(flow: Flow, subject: LaidSubject): void {
   const { mayCut } = subject.verdict;
   flow.add(cutBlock(subject), GAP_MM);
   flow.add(endsTable(subject), GAP_MM);
-  flow.add(straightView(subject), GAP_MM);
-  if (mayCut) flow.add(secondEndList(subject), GAP_MM);
-  else drawFindings(flow, subject);
+  const view = straightView(subject);
+  const next = (): void => (mayCut ? flow.add(secondEndList(subject), GAP_MM) : drawFindings(flow, subject));
+  // Where the view must go over to the next page, what follows it fills this one.
+  const viewFirst = flow.fits(view);
+  if (!viewFirst) next();
+  flow.add(view, GAP_MM);
+  if (viewFirst) next();
   flow.add(stack([clockCard(subject), checkBar(subject.widthMm)], GAP_MM), GAP_MM);
   if (mayCut) {
     drawFindings(flow, subject);

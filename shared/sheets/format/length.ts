@@ -1,4 +1,5 @@
 import { invariant } from '../../base/invariant.ts';
+import { PRINT_STEP_NOISE } from '../../base/tolerances.ts';
 import { MM_PER_INCH } from '../../base/units.ts';
 
 /**
@@ -9,18 +10,13 @@ export type Rounding = 'up' | 'down' | 'nearest';
 export type InchDenominator = 16 | 32;
 
 /**
- * The last bits of a double, relative: 619.125 mm is 24 3/8 in by whatever sum it was reached, and must not be printed
- * a sixteenth longer for a difference no ruler and no laser can see.
- */
-const LAST_BITS = 16 * Number.EPSILON;
-
-/**
  * The whole number of steps that stands for a count of steps, by the rounding asked for.
- * Any finite count; an answer within the last bits of a double of a whole number is that whole number.
+ * Any finite count; one within PRINT_STEP_NOISE of a whole number is that whole number: 619.125 mm is 24 3/8 in by
+ * whatever sum it was reached, and must not be printed a sixteenth longer for what no ruler and no laser can see.
  */
 function wholeSteps(count: number, rounding: Rounding): number {
   const nearest = Math.round(count);
-  if (rounding === 'nearest' || Math.abs(count - nearest) <= LAST_BITS * Math.abs(count)) return nearest;
+  if (rounding === 'nearest' || Math.abs(count - nearest) <= PRINT_STEP_NOISE) return nearest;
   return rounding === 'up' ? Math.ceil(count) : Math.floor(count);
 }
 
@@ -52,7 +48,8 @@ function fraction(steps: number, denominator: InchDenominator): string {
 
 /**
  * A length in mm as inches with a fraction in lowest terms, as a tape reads: `24 3/8 in`. To the next 1/16 (or 1/32 on
- * request), rounded as told; differs from the true length by less than one step, and never to the wrong side.
+ * request), rounded as told; differs from the true length by less than one step, and never
+ * to the wrong side (but for PRINT_STEP_NOISE).
  */
 export function formatInches(mm: number, rounding: Rounding = 'nearest', denominator: InchDenominator = 16): string {
   invariant(Number.isFinite(mm), `formatInches: expected a finite length, got ${mm}`);

@@ -45,6 +45,11 @@ export class Flow {
     }
   }
 
+  /** Would this block still go on the page as it stands? */
+  fits(block: Block): boolean {
+    return this.#page !== null && block.heightMm <= this.#roomMm();
+  }
+
   gap(mm: number): void {
     this.#y += mm;
   }

@@ -21,6 +21,12 @@ test('a stop forbids even where its rule was overridden: then it breaks the valu
   const stop = { ...FINDINGS[2]!, run: 'cooler-feed', overrideReason: 'short race' };
   expect(cutVerdict({ report: { ...REPORT, findings: [stop] } }, 'cooler-feed').mayCut).toBe(false);
 });
+test('a reason that another one contains is told once', () => {
+  const stop = { ...FINDINGS[2]!, run: 'cooler-feed', message: 'Near miss: bends too tight' };
+  const lay = { ...COOLER_LAY, outcome: 'near-miss' as const, reason: 'bends too tight' };
+  const { reasons } = cutVerdict({ report: { ...REPORT, lays: [lay], findings: [stop, stop] } }, 'cooler-feed');
+  expect(reasons).toEqual(['Near miss: bends too tight']);
+});
 test('findings come gravest first and only those of the run', () => {
   const mixed = [FINDINGS[1]!, { ...FINDINGS[2]!, run: 'cooler-feed' }, FINDINGS[0]!];
   const sorted = findingsOf({ ...REPORT, findings: [...mixed, FINDINGS[2]!] }, 'cooler-feed');

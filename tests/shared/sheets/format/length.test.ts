@@ -8,11 +8,12 @@ import {
   formatMm,
   formatNumber,
   formatRadius,
+  formatSlack,
 } from '../../../../shared/sheets/format/index.ts';
 
 const MM_PER_INCH = 25.4;
-/** Bits that a double loses on the way from inch to mm and back; a micron is ten million times as much. */
-const FLOAT_NOISE_MM = 1e-9;
+/** mm. What may be lost to the wrong side: a ten-thousandth of the coarsest step printed, 1/16 in. */
+const NOISE_MM = 1.6e-4;
 
 /** The length that a reader takes from print, in mm; written apart from the formatter. */
 function readInches(text: string): number {
@@ -39,6 +40,11 @@ describe('known lengths', () => {
     }
     expect(formatInches(24.375 * 25.4, 'up')).toBe('24 3/8 in');
     expect(formatMm(0.1 + 0.2, 'up')).toBe('0.3 mm');
+  });
+  test('noise of a solver is no step: no slack prints as none, not as less', () => {
+    expect(formatSlack(-3.7e-9)).toBe('0.0 %');
+    expect(formatSlack(0.05 - 1e-9)).toBe('5.0 %');
+    expect(formatSlack(0.0499)).toBe('4.9 %');
   });
   test('whole inches carry no fraction, small ones no whole', () => {
     expect(formatInches(0)).toBe('0 in');
@@ -108,8 +114,8 @@ describe('rounding never crosses to the unsafe side', () => {
 
 function expectWithin(values: readonly number[], low: number, high: number): void {
   expect(values.length).toBeGreaterThan(0);
-  expect(Math.min(...values)).toBeGreaterThanOrEqual(low - FLOAT_NOISE_MM);
-  expect(Math.max(...values)).toBeLessThanOrEqual(high + FLOAT_NOISE_MM);
+  expect(Math.min(...values)).toBeGreaterThanOrEqual(low - NOISE_MM);
+  expect(Math.max(...values)).toBeLessThanOrEqual(high + NOISE_MM);
 }
 
 function splitBoth(text: string): [number, number] {
