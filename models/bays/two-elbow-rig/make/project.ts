@@ -58,6 +58,12 @@ export function twoElbowProject(mesh: Uint8Array): Project {
     ],
     overrides: [
       {
+        rule: 'slack-least',
+        run: 'two-elbow',
+        value: 0,
+        reason: 'the known answer is the taut hose itself; a hose to build has slack',
+      },
+      {
         rule: 'straight-tail',
         run: 'two-elbow',
         value: 0,
