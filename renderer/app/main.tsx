@@ -23,6 +23,9 @@ const bench = createBench(
   rememberedChoices(),
 );
 keepChoices(bench.session);
+bench.document.subscribe(({ open }) => {
+  document.title = open === null ? 'Hosewright' : `${open.history.present.name} – Hosewright`;
+});
 listenToMenu(shell, bench);
 createRoot(place).render(<BenchWindow bench={bench} />);
 // Text on canvas textures is drawn once, so the first picture waits for the type face.

@@ -53,6 +53,7 @@ export function BayScene() {
               selected={lay.run === chosen}
               stale={isStale(open, lay.run)}
               outlineColour={palette.selected}
+              chalkColour={palette.tag.paper}
             />
             <HoseEnd pose={lay.ends.a} end={endOf(run?.a.end)} hoseDiameterMm={lay.outsideDiameterMm} />
             <HoseEnd pose={lay.ends.b} end={endOf(run?.b.end)} hoseDiameterMm={lay.outsideDiameterMm} />

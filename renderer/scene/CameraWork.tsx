@@ -11,7 +11,7 @@ type Bay = NonNullable<OpenDocument['bay']>;
 const FIRST_LOOK = new Vector3(-0.62, -1, 0.72).normalize();
 
 /** A bay is wider than high, so its ball may stand over the picture's edge. */
-const FILLED = 0.68;
+const FILLED = 0.74;
 
 function stillMotion(): boolean {
   return window.matchMedia('(prefers-reduced-motion: reduce)').matches;

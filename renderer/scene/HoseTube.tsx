@@ -14,6 +14,7 @@ interface HoseTubeProps {
   readonly selected: boolean;
   readonly stale: boolean;
   readonly outlineColour: string;
+  readonly chalkColour: string;
 }
 
 /** Mm that the outline of the chosen hose stands out: wider than the hatch's lines, thinner than a clamp. */
@@ -21,7 +22,7 @@ const OUTLINE_MM = 2.2;
 const SIDES = 18;
 
 /** A laid hose at its true outside diameter, in the look of its cover; pointing at it marks the place. */
-export function HoseTube({ lay, cover, selected, stale, outlineColour }: HoseTubeProps) {
+export function HoseTube({ lay, cover, selected, stale, outlineColour, chalkColour }: HoseTubeProps) {
   const { hover, session } = useBench();
   const radiusMm = lay.outsideDiameterMm / 2;
   const path = lay.centreline.points;
@@ -33,7 +34,8 @@ export function HoseTube({ lay, cover, selected, stale, outlineColour }: HoseTub
     () => sweepGeometry(path, { radiusMm: radiusMm + OUTLINE_MM, sides: SIDES, textureLengthMm: 1 }),
     [path, radiusMm],
   );
-  const look = useDisposed(() => hoseMaterial(cover, stale), [cover, stale]);
+  const chalk = stale ? chalkColour : null;
+  const look = useDisposed(() => hoseMaterial(cover, chalk), [cover, chalk]);
   const edge = useDisposed(() => new MeshBasicMaterial({ color: outlineColour, side: BackSide }), [outlineColour]);
   const behind = useDisposed(() => hiddenMaterial(outlineColour, selected), [outlineColour, selected]);
   const point = (event: ThreeEvent<PointerEvent>): void => {
@@ -68,13 +70,9 @@ function hiddenMaterial(color: string, selected: boolean): MeshBasicMaterial {
   });
 }
 
-function hoseMaterial(cover: Hose['cover'], stale: boolean): MeshStandardMaterial {
+/** A hose whose run has changed since is bare chalk, without its cover: what lies there is no longer meant. */
+function hoseMaterial(cover: Hose['cover'], chalk: string | null): MeshStandardMaterial {
   const { roughness, metalness } = COVER_LOOKS[cover];
-  return new MeshStandardMaterial({
-    map: coverTexture(cover),
-    roughness,
-    metalness,
-    transparent: stale,
-    opacity: stale ? 0.45 : 1,
-  });
+  if (chalk !== null) return new MeshStandardMaterial({ color: chalk, roughness: 1 });
+  return new MeshStandardMaterial({ map: coverTexture(cover), roughness, metalness });
 }

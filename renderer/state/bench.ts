@@ -101,7 +101,10 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   /** Shows a finding: its run, its place on the straight view, and the camera there. */
   const goToFinding = ({ number, finding }: NumberedFinding): void => {
     session.set({ run: finding.run, finding: number });
-    if (finding.at === undefined) return showRun(finding.run);
+    if (finding.at === undefined) {
+      showRun(finding.run);
+      return;
+    }
     hover.setState({ place: { run: finding.run, arcLengthMm: finding.at.arcLengthMm, from: 'finding' } });
     session.flyTo(finding.at.point, FINDING_SPAN_MM);
   };

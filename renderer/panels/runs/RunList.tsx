@@ -16,7 +16,7 @@ export function RunList() {
   if (open === null) return null;
   const { runs } = open.history.present;
   return (
-    <section className="slip" aria-labelledby="runs-title">
+    <section className="slip runs" aria-labelledby="runs-title">
       <div className="slip-head">
         <h2 id="runs-title">Runs</h2>
         <Button look="main" disabled={busy || runs.length === 0} onPress={() => void bench.layAll()}>

@@ -64,7 +64,13 @@ export function StraightHose({ lay, scale, middlePx, sleeved, findings }: Straig
           </g>
         ))}
       {findings.map((numbered) => (
-        <HoseFlag key={numbered.number} numbered={numbered} scale={scale} topPx={middlePx - thick / 2} />
+        <HoseFlag
+          key={numbered.number}
+          numbered={numbered}
+          scale={scale}
+          topPx={middlePx - thick / 2}
+          lengthMm={lay.cutLengthMm}
+        />
       ))}
     </g>
   );
@@ -153,16 +159,30 @@ function DepthMark({ x, y, depth, radius }: { x: number; y: number; depth: 'towa
   );
 }
 
-function HoseFlag({ numbered, scale, topPx }: { numbered: NumberedFinding; scale: StraightScale; topPx: number }) {
+interface HoseFlagProps {
+  readonly numbered: NumberedFinding;
+  readonly scale: StraightScale;
+  readonly topPx: number;
+  readonly lengthMm: number;
+}
+
+const FLAG_PX = 30;
+
+/** A finding's flag on the straight hose; near END B it hangs backwards, off the tag. */
+function HoseFlag({ numbered, scale, topPx, lengthMm }: HoseFlagProps) {
   const bench = useBench();
   const { number, finding } = numbered;
   if (finding.at === undefined) return null;
   const x = scale.x(finding.at.arcLengthMm);
+  const back = x + FLAG_PX + 24 > scale.x(lengthMm);
   return (
     <g className={`hose-flag flag-${finding.severity}`} onPointerDown={() => bench.goToFinding(numbered)}>
       <path className="flag-pin" d={`M${x} ${topPx} V${topPx - 34}`} />
-      <path className="flag-tape" d={`M${x} ${topPx - 34} h30 l-5 8 l5 8 h-30 z`} />
-      <text x={x + 6} y={topPx - 22}>
+      <path
+        className="flag-tape"
+        d={back ? `M${x} ${topPx - 34} h-30 l5 8 l-5 8 h30 z` : `M${x} ${topPx - 34} h30 l-5 8 l5 8 h-30 z`}
+      />
+      <text x={back ? x - 6 : x + 6} y={topPx - 22} textAnchor={back ? 'end' : 'start'}>
         {number}
       </text>
     </g>

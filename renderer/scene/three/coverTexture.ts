@@ -20,7 +20,7 @@ export const COVER_LOOKS: Record<Cover, CoverLook> = {
 };
 
 /** Mm of hose that one repeat of the texture covers, and how often it repeats around. */
-export const COVER_REPEAT = { lengthMm: 9, around: 4 };
+export const COVER_REPEAT = { lengthMm: 7, around: 6 };
 
 const made = new Map<Cover, CanvasTexture>();
 
@@ -32,13 +32,13 @@ export function coverTexture(cover: Cover): CanvasTexture {
   texture.wrapS = texture.wrapT = RepeatWrapping;
   texture.repeat.set(COVER_REPEAT.around, 1);
   texture.colorSpace = SRGBColorSpace;
-  texture.anisotropy = 4;
+  texture.anisotropy = 8;
   made.set(cover, texture);
   return texture;
 }
 
 function drawCover(look: CoverLook): HTMLCanvasElement {
-  const size = 64;
+  const size = 128;
   const canvas = document.createElement('canvas');
   canvas.width = canvas.height = size;
   const pen = canvas.getContext('2d');
