@@ -1,6 +1,6 @@
 import { rodEnergy } from './rodEnergy.ts';
 import { ESCAPE_TURN, FIRST_SHIFT, MAX_SHIFTS, SHIFT_GROWTH } from './rodLimits.ts';
-import { acceptTrial, factor, moveBy, type RodRun } from './rodNewton.ts';
+import { acceptTrial, factor, moveBy, type RodRun } from './rodRun.ts';
 import { sweepForward } from './rodSweep.ts';
 
 /** Turns of inverse iteration: the lowest mode stands out by then, and any mix of falling modes would do. */

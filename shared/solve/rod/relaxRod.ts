@@ -18,9 +18,10 @@ import {
   STIFFENING,
 } from './rodLimits.ts';
 import { rodLoads } from './rodLoads.ts';
-import { factor, newton, type RodRun } from './rodNewton.ts';
+import { newton } from './rodNewton.ts';
 import type { RodProblem, RodShape } from './rodProblem.ts';
 import { endAt, type Reach, reach } from './rodReach.ts';
+import { factor, type RodRun } from './rodRun.ts';
 import { type RodWorkspace, rodScale, takeWorkspace } from './rodState.ts';
 import { softenGuess } from './softenGuess.ts';
 

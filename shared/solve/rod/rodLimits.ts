@@ -27,6 +27,10 @@ export const SHIFT_GROWTH = 4;
 /** Shifts tried for one step; 4^20 exceeds every stiffness a rod of 1000 edges can show. */
 export const MAX_SHIFTS = 20;
 
+/** Part of the closure's share in the merit that must outweigh the energy's climb, and the reserve on top of it. */
+export const PENALTY_SHARE = 0.9;
+export const PENALTY_RESERVE = 1.5;
+
 /** Part of the predicted decrease a step must bring (Armijo). */
 export const SUFFICIENT_DECREASE = 1e-4;
 

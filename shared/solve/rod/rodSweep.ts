@@ -48,43 +48,43 @@ function startBackward(ws: RodWorkspace, closure: Float64Array, clockShift: numb
   s[CLOCK_B] = gradient[2 * edges + 1]!;
 }
 
-/** Scratch of one stage: l A (3 x 2), feedback matrices before the pivot is applied. */
+/** Scratch of one stage: l A (3 x 2), the pivot's three entries, feedback matrices before the pivot is applied. */
+const H = new Float64Array(3);
 const lA = new Float64Array(6);
 const G = new Float64Array(6);
 const R = new Float64Array(10);
 
-/** Eliminates edge k; how many negative pivots it had, or NaN where the pivot is zero. */
-function eliminate(ws: RodWorkspace, k: number, shift: number, touched: boolean): number {
-  const { pxx, pxa, paa, qx, qa, s, cellHessian, gains, gradient, bases, adjoint } = ws;
+/** The pivot of edge k: what its turning costs on the spot and in everything further along. */
+function placePivot(ws: RodWorkspace, k: number, shift: number, touched: boolean): void {
+  const { pxx, pxa, paa, cellHessian, bases, adjoint } = ws;
   const t = ws.state.tangents;
   const l = 1 / ws.edges;
   const h = 10 * k;
   for (let i = 0; i < 6; i++) lA[i] = l * bases[6 * k + i]!;
   const tension =
     l * (t[3 * k]! * adjoint[3 * k + 3]! + t[3 * k + 1]! * adjoint[3 * k + 4]! + t[3 * k + 2]! * adjoint[3 * k + 5]!);
-  let h00 = paa[0]! + cellHessian[h + 3]! + shift - tension;
-  let h01 = paa[1]! + cellHessian[h + 4]!;
-  let h11 = paa[3]! + cellHessian[h + 5]! + shift - tension;
-  if (touched) {
-    // G = (lA)^T Pxx + Pxa^T, and the pivot gains (lA)^T Pxx lA + (lA)^T Pxa + its transpose.
-    for (let r = 0; r < 2; r++) {
-      for (let c = 0; c < 3; c++) {
-        G[3 * r + c] =
-          lA[3 * r]! * pxx[c]! + lA[3 * r + 1]! * pxx[3 + c]! + lA[3 * r + 2]! * pxx[6 + c]! + pxa[2 * c + r]!;
-      }
+  H[0] = paa[0]! + cellHessian[h + 3]! + shift - tension;
+  H[1] = paa[1]! + cellHessian[h + 4]!;
+  H[2] = paa[3]! + cellHessian[h + 5]! + shift - tension;
+  if (!touched) return;
+  // G = (lA)^T Pxx + Pxa^T, and the pivot gains (lA)^T Pxx lA + (lA)^T Pxa + its transpose.
+  for (let r = 0; r < 2; r++) {
+    for (let c = 0; c < 3; c++) {
+      G[3 * r + c] =
+        lA[3 * r]! * pxx[c]! + lA[3 * r + 1]! * pxx[3 + c]! + lA[3 * r + 2]! * pxx[6 + c]! + pxa[2 * c + r]!;
     }
-    const x00 = lA[0]! * pxa[0]! + lA[1]! * pxa[2]! + lA[2]! * pxa[4]!;
-    const x01 = lA[0]! * pxa[1]! + lA[1]! * pxa[3]! + lA[2]! * pxa[5]!;
-    const x11 = lA[3]! * pxa[1]! + lA[4]! * pxa[3]! + lA[5]! * pxa[5]!;
-    h00 += G[0]! * lA[0]! + G[1]! * lA[1]! + G[2]! * lA[2]! + x00;
-    h01 += G[0]! * lA[3]! + G[1]! * lA[4]! + G[2]! * lA[5]! + x01;
-    h11 += G[3]! * lA[3]! + G[4]! * lA[4]! + G[5]! * lA[5]! + x11;
   }
-  const determinant = h00 * h11 - h01 * h01;
-  if (!(Math.abs(determinant) > PIVOT_ROUNDING * (h00 * h00 + h11 * h11 + h01 * h01))) return Number.NaN;
-  const i00 = h11 / determinant;
-  const i01 = -h01 / determinant;
-  const i11 = h00 / determinant;
+  const x00 = lA[0]! * pxa[0]! + lA[1]! * pxa[2]! + lA[2]! * pxa[4]!;
+  const x01 = lA[0]! * pxa[1]! + lA[1]! * pxa[3]! + lA[2]! * pxa[5]!;
+  const x11 = lA[3]! * pxa[1]! + lA[4]! * pxa[3]! + lA[5]! * pxa[5]!;
+  H[0] = H[0]! + G[0]! * lA[0]! + G[1]! * lA[1]! + G[2]! * lA[2]! + x00;
+  H[1] = H[1]! + G[0]! * lA[3]! + G[1]! * lA[4]! + G[2]! * lA[5]! + x01;
+  H[2] = H[2]! + G[3]! * lA[3]! + G[4]! * lA[4]! + G[5]! * lA[5]! + x11;
+}
+
+/** How edge k answers the five columns, before its pivot is applied. */
+function placeRight(ws: RodWorkspace, k: number): void {
+  const { qx, qa, gradient } = ws;
   for (let c = 0; c < COLUMNS; c++) {
     const x0 = qx[c]!;
     const x1 = qx[COLUMNS + c]!;
@@ -94,6 +94,12 @@ function eliminate(ws: RodWorkspace, k: number, shift: number, touched: boolean)
   }
   R[CONSTANT] = R[CONSTANT]! + gradient[2 * k]!;
   R[COLUMNS + CONSTANT] = R[COLUMNS + CONSTANT]! + gradient[2 * k + 1]!;
+}
+
+/** Applies the inverse pivot: edge k's feedback, and the cost-to-go as a function of how edge k-1 was turned. */
+function carryTurns(ws: RodWorkspace, k: number, i00: number, i01: number, i11: number): void {
+  const { paa, qa, s, cellHessian, gains } = ws;
+  const h = 10 * k;
   const at = 20 * k;
   const w00 = cellHessian[h + 6]!;
   const w01 = cellHessian[h + 7]!;
@@ -107,39 +113,47 @@ function eliminate(ws: RodWorkspace, k: number, shift: number, touched: boolean)
   gains[at + 7] = kw01;
   gains[at + 8] = kw10;
   gains[at + 9] = kw11;
-  for (let c = 0; c < COLUMNS; c++) {
-    gains[at + 10 + c] = i00 * R[c]! + i01 * R[COLUMNS + c]!;
-    gains[at + 15 + c] = i01 * R[c]! + i11 * R[COLUMNS + c]!;
-  }
   paa[0] = cellHessian[h]! - (w00 * kw00 + w01 * kw10);
   paa[1] = cellHessian[h + 1]! - (w00 * kw01 + w01 * kw11);
   paa[2] = paa[1]!;
   paa[3] = cellHessian[h + 2]! - (w10 * kw01 + w11 * kw11);
   for (let c = 0; c < COLUMNS; c++) {
-    const r0 = gains[at + 10 + c]!;
-    const r1 = gains[at + 15 + c]!;
+    const r0 = i00 * R[c]! + i01 * R[COLUMNS + c]!;
+    const r1 = i01 * R[c]! + i11 * R[COLUMNS + c]!;
+    gains[at + 10 + c] = r0;
+    gains[at + 15 + c] = r1;
     qa[c] = -(w00 * r0 + w01 * r1);
     qa[COLUMNS + c] = -(w10 * r0 + w11 * r1);
     for (let r = 0; r < COLUMNS; r++) s[r * COLUMNS + c] = s[r * COLUMNS + c]! - (R[r]! * r0 + R[COLUMNS + r]! * r1);
   }
-  if (touched) carryPositions(ws, at, i00, i01, i11, w00, w01, w10, w11);
+}
+
+/** Eliminates edge k; how many negative pivots it had, or NaN where the pivot is zero. */
+function eliminate(ws: RodWorkspace, k: number, shift: number, touched: boolean): number {
+  placePivot(ws, k, shift, touched);
+  const h00 = H[0]!;
+  const h01 = H[1]!;
+  const h11 = H[2]!;
+  const determinant = h00 * h11 - h01 * h01;
+  if (!(Math.abs(determinant) > PIVOT_ROUNDING * (h00 * h00 + h11 * h11 + h01 * h01))) return Number.NaN;
+  const i00 = h11 / determinant;
+  const i01 = -h01 / determinant;
+  const i11 = h00 / determinant;
+  placeRight(ws, k);
+  carryTurns(ws, k, i00, i01, i11);
+  if (touched) carryPositions(ws, k, i00, i01, i11);
   if (determinant < 0) return 1;
   return h00 > 0 ? 0 : 2;
 }
 
 /** The part of an elimination that only rods with pressed nodes further along have. */
-function carryPositions(
-  ws: RodWorkspace,
-  at: number,
-  i00: number,
-  i01: number,
-  i11: number,
-  w00: number,
-  w01: number,
-  w10: number,
-  w11: number,
-): void {
-  const { pxx, pxa, qx, gains } = ws;
+function carryPositions(ws: RodWorkspace, k: number, i00: number, i01: number, i11: number): void {
+  const { pxx, pxa, qx, cellHessian, gains } = ws;
+  const at = 20 * k;
+  const w00 = cellHessian[10 * k + 6]!;
+  const w01 = cellHessian[10 * k + 7]!;
+  const w10 = cellHessian[10 * k + 8]!;
+  const w11 = cellHessian[10 * k + 9]!;
   for (let c = 0; c < 3; c++) {
     gains[at + c] = i00 * G[c]! + i01 * G[3 + c]!;
     gains[at + 3 + c] = i01 * G[c]! + i11 * G[3 + c]!;
