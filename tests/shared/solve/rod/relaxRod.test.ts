@@ -330,6 +330,53 @@ describe('a hose laid over a bar', () => {
   });
 });
 
+describe('a hose balanced on a ball', () => {
+  // The ball's top is level under the middle: straight over it is an equilibrium no hose stays in.
+  const ball: ContactField = {
+    gapAt(x, y, z, out) {
+      const away = Math.hypot(x - 200, y, z + 40);
+      out.gapMm = away - 53;
+      out.nx = (x - 200) / away;
+      out.ny = y / away;
+      out.nz = (z + 40) / away;
+    },
+  };
+  const problem: RodProblem = {
+    edges: 80,
+    lengthMm: 412,
+    a: { kind: 'held', point: [0, 0, 0], direction: [1, 0, 0] },
+    b: { kind: 'held', point: [400, 0, 0], direction: [1, 0, 0] },
+    stiffnessNmm2: 2e4,
+    weightNPerMm: 0.02,
+    down: DOWN,
+    guess: new Float64Array([0, 0, 0, 200, 0, 22, 400, 0, 0]),
+    contact: ball,
+  };
+  // A bar across has the ball's own section, and the hose cannot roll off it: it finds the balanced shape.
+  const bar: ContactField = {
+    gapAt(x, _y, z, out) {
+      ball.gapAt(x, 0, z, out);
+    },
+  };
+  const onBar = relaxRod({ ...problem, contact: bar });
+
+  test('is told to be unstable there', () => {
+    const balanced = relaxRod({ ...problem, guess: onBar.nodes, acceptSaddle: true });
+    expect(onBar.outcome).toBe('converged');
+    expect(balanced.contacts.length).toBeGreaterThan(0);
+    expect(balanced.outcome).toBe('converged');
+    expect(furthestApart(nodesOf(balanced), nodesOf(onBar))).toBeLessThan(0.01);
+    expect(balanced.stable).toBe(false);
+  });
+  test('rolls off to one side and lies lower', () => {
+    const fallen = relaxRod({ ...problem, guess: onBar.nodes });
+    expect(fallen.outcome).toBe('converged');
+    expect(fallen.stable).toBe(true);
+    expect(Math.max(...nodesOf(fallen).map((p) => Math.abs(p[1])))).toBeGreaterThan(5);
+    expect(fallen.energyNmm).toBeLessThan(onBar.energyNmm);
+  });
+});
+
 describe('saddles', () => {
   const straightGuess = (span: number): RodProblem => ({
     ...BASE,
