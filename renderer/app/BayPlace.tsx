@@ -1,4 +1,4 @@
-import { Component, type ReactNode, useEffect } from 'react';
+import { Component, type ReactNode, useState } from 'react';
 import { BayTools } from '../panels/bay/BayTools.tsx';
 import { BayScene } from '../scene/BayScene.tsx';
 import { useBench, useSession } from '../state/useBench.ts';
@@ -7,10 +7,8 @@ import { useBench, useSession } from '../state/useBench.ts';
 export function BayPlace() {
   const { session } = useBench();
   const picture = useSession((state) => state.picture);
-  useEffect(() => {
-    if (!canDraw()) session.set({ picture: 'no-webgl' });
-  }, [session]);
-  if (picture === 'no-webgl') return <NoPicture />;
+  const [able] = useState(canDraw);
+  if (!able || picture === 'no-webgl') return <NoPicture />;
   return (
     <PictureGuard onBroken={() => session.set({ picture: 'no-webgl' })}>
       <BayScene />

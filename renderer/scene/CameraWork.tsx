@@ -7,8 +7,11 @@ import { useBench, useSession } from '../state/useBench.ts';
 
 type Bay = NonNullable<OpenDocument['bay']>;
 
-/** First look at a bay: from ahead, a little to its side and above, as one stands at an open engine. */
-const FIRST_LOOK = new Vector3(-0.62, -1, 0.72).normalize();
+/** First look at a bay: from a corner and a little above, as one stands at an open engine. */
+const FIRST_LOOK = new Vector3(0.62, 1, 0.74).normalize();
+
+/** Share of the bay's radius by which the first look aims low, since tools cover the lower edge of the picture. */
+const AIM_LOW = 0.09;
 
 /** A bay is wider than high, so its ball may stand over the picture's edge. */
 const FILLED = 0.74;
@@ -27,8 +30,9 @@ export function CameraWork({ bay }: { bay: Bay }) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: asked again each time the serial counts up
   useEffect(() => {
     const box = boundsOf(bay);
-    const centre = box.getCenter(new Vector3());
     const radius = box.getSize(new Vector3()).length() / 2;
+    const centre = box.getCenter(new Vector3());
+    centre.z -= radius * AIM_LOW;
     const eye = centre.clone().addScaledVector(FIRST_LOOK, standOff(camera, radius));
     camera.near = radius / 200;
     camera.far = radius * 30;

@@ -37,7 +37,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     if (!read.ok) return jobs.tellProblems('The project has problems', read.problems);
     const { project, tables } = read.value;
     document.opened(project, got.value, tables);
-    session.set({ run: project.runs[0]?.id ?? null, finding: null, parts: {} });
+    session.set({ step: 'runs', run: project.runs[0]?.id ?? null, finding: null, parts: {} });
     hover.setState({ place: null });
     const output = await jobs.work('Opening the bay', 'openProject', got.value);
     if (output !== null) document.bayRead(output.bay, output.warnings);

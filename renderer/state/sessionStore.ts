@@ -50,7 +50,7 @@ export interface SessionChoices {
 
 export function createSessionStore(choices: SessionChoices) {
   const store = createStore<SessionState>(() => ({
-    step: 'runs',
+    step: 'bay',
     run: null,
     finding: null,
     theme: choices.theme,

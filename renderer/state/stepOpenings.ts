@@ -59,7 +59,10 @@ function checksOpening({ report }: OpenDocument): Opening {
 
 function papersOpening(document: OpenDocument): Opening {
   if (document.report === null) return waits('wait for a lay');
-  const states = document.report.lays.map((lay) => runState(document, lay.run));
+  const { lays } = document.report;
+  const all = document.history.present.runs.length;
+  if (lays.length < all) return open(`for ${lays.length} of ${all} runs`);
+  const states = lays.map((lay) => runState(document, lay.run));
   const ready = states.filter((state) => state === 'clean' || state === 'look').length;
   return ready === states.length ? done('ready to print') : open(`${states.length - ready} not fit to cut`);
 }

@@ -1,5 +1,6 @@
 import { useBench, useJobs } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
+import { BareRule } from '../straightView/BareRule.tsx';
 
 /** Nothing on the bench yet: what the program is for and the two ways to begin. */
 export function EmptyBench() {
@@ -20,6 +21,12 @@ export function EmptyBench() {
           Open a project
         </Button>
       </div>
+      <div className="empty-rule">
+        <BareRule />
+      </div>
+      <p className="empty-safety">
+        It advises and certifies nothing: parts' makers, local codes and licensed practice decide.
+      </p>
     </section>
   );
 }

@@ -17,7 +17,7 @@ export function WorkStrip() {
             <span>{current.cancelling ? 'stopping' : current.progress.doing}</span>
           </div>
           <progress max={1} value={current.progress.fraction} aria-label={current.title} />
-          <Button onPress={bench.jobs.cancel} name="Cancel" hint="Cancel (Escape)">
+          <Button onPress={bench.jobs.cancel} hint="Escape">
             {current.cancelling ? 'Stop at once' : 'Cancel'}
           </Button>
         </section>

@@ -13,8 +13,8 @@ export function PortsCard() {
     <article className="slip card" aria-labelledby="ports-title">
       <h2 id="ports-title">Ports</h2>
       <ul className="ports" aria-label="Ports">
-        {project.ports.map((port) => (
-          <PortRow key={port.id} port={port} project={project} />
+        {project.ports.map((port, i) => (
+          <PortRow key={port.id} port={port} number={i + 1} project={project} />
         ))}
       </ul>
       <p className="teach">Dropping ports on the mesh is not built yet: state them in the project file.</p>
@@ -22,12 +22,13 @@ export function PortsCard() {
   );
 }
 
-function PortRow({ port, project }: { port: Port; project: Project }) {
+function PortRow({ port, number, project }: { port: Port; number: number; project: Project }) {
   const { session } = useBench();
   const users = project.runs.filter((run) => run.a.port === port.id || run.b.port === port.id).map((run) => run.name);
   return (
     <li>
       <button type="button" className="port-row" onClick={() => session.flyTo(port.seatPoint, PORT_SPAN_MM)}>
+        <span className="port-number figure">{number}</span>
         <span className="port-name">{port.name}</span>
         <span className="port-seat">
           {formatDash(port.dash)} {wordsOf(port.seat)}

@@ -22,6 +22,9 @@ export function PlaceCursor({ lay, scale, topPx, bottomPx }: PlaceCursorProps) {
       const on = place !== null && place.run === lay.run;
       group.current?.setAttribute('visibility', on ? 'visible' : 'hidden');
       if (!on) return;
+      const slider = group.current?.closest('[role=slider]');
+      slider?.setAttribute('aria-valuenow', place.arcLengthMm.toFixed(0));
+      slider?.setAttribute('aria-valuetext', `${formatMm(place.arcLengthMm)} from shoulder A`);
       group.current?.setAttribute('transform', `translate(${scale.x(place.arcLengthMm)} 0)`);
       if (words.current !== null) {
         words.current.textContent = `${formatMm(place.arcLengthMm)} · ${formatInches(place.arcLengthMm)}`;

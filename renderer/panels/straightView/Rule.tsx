@@ -16,18 +16,18 @@ export function Rule({
   const stop = scale.x(lengthMm);
   return (
     <g className="rule">
-      <rect className="rule-steel" x={start - 10} y={topPx} width={stop - start + 62} height={heightPx} rx={2} />
-      <circle className="rule-hole" cx={stop + 40} cy={topPx + heightPx / 2} r={4} />
+      <rect className="rule-steel" x={start - 10} y={topPx} width={stop - start + 70} height={heightPx} rx={2} />
+      <circle className="rule-hole" cx={stop + 50} cy={topPx + heightPx / 2} r={4} />
       {mmTicks(lengthMm, scale.pxPerMm).map((tick) => (
         <Tick key={tick.mm} tick={tick} x={scale.x(tick.mm)} edgePx={topPx} reachPx={heightPx * 0.28} />
       ))}
       {inchTicks(lengthMm, scale.pxPerMm).map((tick) => (
         <Tick key={tick.mm} tick={tick} x={scale.x(tick.mm)} edgePx={topPx + heightPx} reachPx={-heightPx * 0.28} />
       ))}
-      <text className="rule-unit" x={stop + 30} y={topPx + 12} textAnchor="end">
+      <text className="rule-unit" x={stop + 38} y={topPx + 12} textAnchor="end">
         mm
       </text>
-      <text className="rule-unit" x={stop + 30} y={topPx + heightPx - 5} textAnchor="end">
+      <text className="rule-unit" x={stop + 38} y={topPx + heightPx - 5} textAnchor="end">
         in
       </text>
     </g>

@@ -7,6 +7,7 @@ import { layOf } from '../../state/runState.ts';
 import { useBench, useDocument, useSession } from '../../state/useBench.ts';
 import { useWidth } from '../../widgets/useWidth.ts';
 import { thingName } from '../runs/Nearest.tsx';
+import { BareRule } from './BareRule.tsx';
 import { farthestDropMm } from './outlets.ts';
 import { PlaceCursor } from './PlaceCursor.tsx';
 import { Rule } from './Rule.tsx';
@@ -25,7 +26,6 @@ const ROWS = {
 };
 /** px between the hose's middle and the rule: an outlet pointing down has to end there. */
 const DROP_ROOM_PX = 38;
-const BARE_GUTTERS = { leftPx: 20, rightPx: 64 };
 const GUTTERS = { leftPx: 172, rightPx: 48 };
 
 /** The chosen hose as it lies on the bench, with everything that is known along it. */
@@ -38,32 +38,16 @@ export function StraightView() {
       {open !== null && lay !== undefined && lay.centreline.points.length > 1 ? (
         <StraightDrawing open={open} lay={lay} />
       ) : (
-        <BareRule
-          words={
-            lay === undefined
+        <div className="straight-bare">
+          <p>
+            {lay === undefined
               ? 'Lay a run, and its hose is put down here straight, with its marks and everything it passes.'
-              : `No hose to show: ${lay.reason ?? 'no way was found.'}`
-          }
-        />
+              : `No hose to show: ${lay.reason ?? 'no way was found.'}`}
+          </p>
+          <BareRule />
+        </div>
       )}
     </section>
-  );
-}
-
-const BARE_RULE_MM = 400;
-
-/** The rule waiting on the bench for a hose. */
-function BareRule({ words }: { words: string }) {
-  const [box, setBox] = useState<HTMLDivElement | null>(null);
-  const widthPx = useWidth(box);
-  const scale = straightScale({ cutLengthMm: BARE_RULE_MM, cutOffMm: { a: 0, b: 0 } }, widthPx, BARE_GUTTERS);
-  return (
-    <div ref={setBox} className="straight-bare">
-      <p>{words}</p>
-      <svg width={widthPx} height={ROWS.bottom} aria-hidden="true">
-        <Rule lengthMm={BARE_RULE_MM} scale={scale} {...ROWS.rule} />
-      </svg>
-    </div>
   );
 }
 

@@ -98,36 +98,47 @@ const NAME_ROWS = 3;
 /** px of a letter of a name, on the wide side: names may stand apart, never overlap. */
 const NAME_PX = 7.2;
 
+function thingKey({ to }: Clearance): string {
+  return `${to.kind} ${to.id} ${to.part ?? ''}`;
+}
+
+function isShort({ provenAtLeastMm, requiredMm }: Clearance): boolean {
+  return provenAtLeastMm < requiredMm;
+}
+
 /** The nearest place of each thing, as a post: up to the dashed line is what is asked for. */
 export function ClearanceTrack({ nameOf, ...props }: ClearanceTrackProps) {
   const { lay, scale, box } = props;
   const base = box.topPx + box.heightPx;
   const limitY = base - box.heightPx * 0.5;
   const text = (c: Clearance): string =>
-    `${nameOf(c.to)} ${formatMm(c.provenAtLeastMm, 'down', 0)}${c.provenAtLeastMm < c.requiredMm ? ', too near' : ''}`;
+    `${nameOf(c.to)} ${formatMm(c.provenAtLeastMm, 'down', 0)}${isShort(c) ? ', too near' : ''}`;
   const marks = nearMarks(lay, scale.x, (c) => text(c).length * NAME_PX, scale.rightPx, NAME_ROWS);
   return (
     <TrackFrame {...props} name="Clearance" words="asked for: dashed">
       <line className="track-limit" x1={scale.x(0)} x2={scale.x(lay.cutLengthMm)} y1={limitY} y2={limitY} />
-      {marks.map(({ clearance, share, row, nameFromPx }) => {
+      {marks.map(({ clearance, share }) => {
         const x = scale.x(clearance.at.arcLengthMm);
         const top = base - share * box.heightPx * 0.5;
-        const short = clearance.provenAtLeastMm < clearance.requiredMm;
         return (
-          <g
-            key={`${clearance.to.kind}${clearance.to.id}${clearance.to.part ?? ''}`}
-            className={short ? 'post post-short' : 'post'}
-          >
+          <g key={thingKey(clearance)} className={isShort(clearance) ? 'post post-short' : 'post'}>
             <line x1={x} x2={x} y1={base} y2={top} />
             <path d={`M${x - 6} ${top} h12`} />
-            {row !== undefined && (
-              <text x={nameFromPx} y={box.topPx + 11 + row * 15}>
-                {text(clearance)}
-              </text>
-            )}
           </g>
         );
       })}
+      {marks.map(({ clearance, row, nameFromPx }) =>
+        row === undefined ? null : (
+          <text
+            key={thingKey(clearance)}
+            className={isShort(clearance) ? 'post-name post-name-short' : 'post-name'}
+            x={nameFromPx}
+            y={box.topPx + 11 + row * 15}
+          >
+            {text(clearance)}
+          </text>
+        ),
+      )}
     </TrackFrame>
   );
 }

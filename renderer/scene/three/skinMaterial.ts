@@ -20,7 +20,7 @@ float stroke(float along, float period, float width) {
   float soft = max(fwidth(along), 1e-4);
   float away = abs(fract(along / period) - 0.5) * period;
   float line = 1.0 - smoothstep(width * 0.5 - soft * 0.5, width * 0.5 + soft * 0.5, away);
-  return mix(line, width / period, smoothstep(0.25, 0.6, soft / period));
+  return mix(line, width / period, smoothstep(0.12, 0.32, soft / period));
 }`;
 
 /** Material of a skin. Both sides are drawn: scans are not consistently wound. */
