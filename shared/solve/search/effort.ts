@@ -14,10 +14,36 @@ export interface Budget {
   readonly cornerRounds: number;
   /** further searches with earlier ways plugged, for each further way wanted */
   readonly plugsPerWay: number;
+  /** searches with earlier ways plugged, in the hope of a shorter one, when only one way is wanted */
+  readonly looksForShorter: number;
 }
 
 export const BUDGETS: Record<Effort, Budget> = {
-  quick: { clocks: 8, mostStates: 20_000, firstWays: 1, shortcutFailures: 60, cornerRounds: 30, plugsPerWay: 1 },
-  normal: { clocks: 12, mostStates: 80_000, firstWays: 3, shortcutFailures: 100, cornerRounds: 60, plugsPerWay: 2 },
-  thorough: { clocks: 24, mostStates: 500_000, firstWays: 8, shortcutFailures: 300, cornerRounds: 200, plugsPerWay: 3 },
+  quick: {
+    clocks: 8,
+    mostStates: 20_000,
+    firstWays: 1,
+    shortcutFailures: 60,
+    cornerRounds: 30,
+    plugsPerWay: 1,
+    looksForShorter: 0,
+  },
+  normal: {
+    clocks: 12,
+    mostStates: 60_000,
+    firstWays: 3,
+    shortcutFailures: 100,
+    cornerRounds: 60,
+    plugsPerWay: 2,
+    looksForShorter: 1,
+  },
+  thorough: {
+    clocks: 24,
+    mostStates: 500_000,
+    firstWays: 8,
+    shortcutFailures: 300,
+    cornerRounds: 200,
+    plugsPerWay: 3,
+    looksForShorter: 4,
+  },
 };

@@ -12,6 +12,9 @@ import { shortenByShortcuts } from './shortcut.ts';
 /** mm by which the clearance wanted is given up, one after the other, until a way is found. */
 const OFFSETS_MM = [1, 3, 6, 10, 16, 25, 40, 60, 100, 200] as const;
 
+/** States expanded for each offset. */
+const MOST_STATES = 6_000;
+
 /**
  * The way that breaks the clearance least, to name what is in the way: the search again with every margin raised by a
  * growing offset, until one is found. The offsets are steps, so "least" is meant to within one step.
@@ -31,7 +34,7 @@ export function nearMiss(problem: SearchProblem, watch: Watch): Pick<SearchResul
     const radiusMm = problem.minRadiusMm;
     let candidate = shortestDirectConnection(space, starts, goals, radiusMm);
     if (!candidate) {
-      const limits = { mostStates: budget.mostStates, wanted: 1 };
+      const limits = { mostStates: MOST_STATES, wanted: 1 };
       const guideGrid = guideGridFor(space, radiusMm);
       const found = firstWays(space, starts, goals, radiusMm, guideGrid, limits, random, part);
       expanded += found.expanded;

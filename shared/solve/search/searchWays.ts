@@ -3,7 +3,7 @@ import { type RandomSource, seededRandom } from '../../base/random.ts';
 import { CLEARANCE_PROOF_MM } from '../../base/tolerances.ts';
 import { distance } from '../../base/vec3.ts';
 import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
-import { poseOnPath } from '../../geometry/arcLinePath.ts';
+import { pathEnd } from '../../geometry/arcLinePath.ts';
 import type { Candidate } from './candidate.ts';
 import type { ClearSpace, Plug } from './clearSpace.ts';
 import { shortestDirectConnection } from './directConnections.ts';
@@ -25,6 +25,8 @@ const FINER_CLOCKS = 8;
 
 /** A search with plugs may spend one part in so many of the whole: mostly there is no other way. */
 const PLUGGED_SHARE = 8;
+
+const ENDS = ['from', 'to'] as const;
 
 interface Setting {
   readonly problem: SearchProblem;
@@ -49,7 +51,11 @@ export function searchWays(problem: SearchProblem, watch: Watch): SearchResult {
   invariant(problem.field.lipschitz >= 1, `searchWays: lipschitz must be at least 1, got ${problem.field.lipschitz}`);
   stopIfCancelled(watch);
   const budget = BUDGETS[problem.effort];
-  const space: ClearSpace = { field: problem.field, offsetMm: 0, plugs: [] };
+  const exact: ClearSpace = { field: problem.field, offsetMm: 0, plugs: [] };
+  // The proof of clearness may fall short by CLEARANCE_PROOF_MM: where the ends allow it, that much is held in hand.
+  const inHand: ClearSpace = { ...exact, offsetMm: -CLEARANCE_PROOF_MM };
+  const canHold = ENDS.every((end) => standingPoses(inHand, problem, end, budget).length > 0);
+  const space = canHold ? inHand : exact;
   const starts = standingPoses(space, problem, 'from', budget);
   const goals = standingPoses(space, problem, 'to', budget);
   if (starts.length === 0 || goals.length === 0) {
@@ -63,7 +69,7 @@ export function searchWays(problem: SearchProblem, watch: Watch): SearchResult {
 }
 
 function search(setting: Setting): SearchResult {
-  const { problem, watch } = setting;
+  const { problem, budget, watch } = setting;
   watch.report({ fraction: 0, doing: 'Looking for a way' });
   const first = bestFirstCandidate(setting);
   if (first.candidates.length === 0) {
@@ -77,13 +83,12 @@ function search(setting: Setting): SearchResult {
     first.candidates.map((candidate) => shorten(setting, candidate)),
   );
   let { expanded } = first;
-  for (
-    let attempt = 0;
-    ways.length < problem.ways && attempt < setting.budget.plugsPerWay * (problem.ways - 1);
-    attempt++
-  ) {
-    watch.report({ fraction: 0.5 + (0.5 * attempt) / (2 * problem.ways), doing: 'Looking for other ways' });
-    const other = otherWay(setting, ways, attempt);
+  const looks = Math.max(first.isShort ? 0 : budget.looksForShorter, budget.plugsPerWay * (problem.ways - 1));
+  for (let look = 0; look < looks; look++) {
+    const enough = ways.length >= problem.ways && (first.isShort || look >= budget.looksForShorter);
+    if (enough) break;
+    watch.report({ fraction: 0.5 + (0.5 * look) / looks, doing: 'Looking for other ways' });
+    const other = otherWay(setting, ways, look);
     expanded += other.expanded;
     if (other.candidate) ways.splice(0, ways.length, ...distinct(setting, [...ways, other.candidate]));
   }
@@ -101,21 +106,26 @@ function standingPoses(space: ClearSpace, problem: SearchProblem, end: 'from' | 
   return clearEndPoses(space, endPoses(problem[end], FINER_CLOCKS * budget.clocks));
 }
 
-function bestFirstCandidate(setting: Setting): {
-  candidates: readonly Candidate[];
-  expanded: number;
-  nothingLeft: boolean;
-} {
+interface First {
+  readonly candidates: readonly Candidate[];
+  readonly expanded: number;
+  readonly nothingLeft: boolean;
+  /** hardly longer than the shortest connection as if nothing stood in the way */
+  readonly isShort: boolean;
+}
+
+function bestFirstCandidate(setting: Setting): First {
   const { problem, space, starts, goals, budget, guideGrid, random, watch } = setting;
   const direct = shortestDirectConnection(space, starts, goals, problem.minRadiusMm);
   if (direct) {
-    const apart = distance(direct.path.start.point, poseOnPath(direct.path, direct.lengthMm).point);
-    if (direct.lengthMm <= DIRECT_IS_SHORT * apart) return { candidates: [direct], expanded: 0, nothingLeft: false };
+    const apart = distance(direct.path.start.point, pathEnd(direct.path).point);
+    const isShort = direct.lengthMm <= DIRECT_IS_SHORT * apart;
+    if (isShort) return { candidates: [direct], expanded: 0, nothingLeft: false, isShort };
   }
   const limits = { mostStates: budget.mostStates, wanted: budget.firstWays };
   const found = firstWays(space, starts, goals, problem.minRadiusMm, guideGrid, limits, random, watch);
   const candidates = direct ? [direct, ...found.candidates] : found.candidates;
-  return { candidates, expanded: found.expanded, nothingLeft: found.nothingLeft };
+  return { candidates, expanded: found.expanded, nothingLeft: found.nothingLeft, isShort: false };
 }
 
 function shorten({ space, problem, budget, random, watch }: Setting, candidate: Candidate): Candidate {
@@ -162,8 +172,8 @@ function plugOn({ problem, space }: Setting, way: Candidate, attempt: number): P
   return centre ? [{ centre, radiusMm }] : [];
 }
 
-function proven({ space }: Setting, { path, lengthMm, fromClockRad, toClockRad }: Candidate): Way {
-  const { atLeastMm } = provenMargin(space, path);
+function proven({ problem }: Setting, { path, lengthMm, fromClockRad, toClockRad }: Candidate): Way {
+  const { atLeastMm } = provenMargin({ field: problem.field, offsetMm: 0, plugs: [] }, path);
   invariant(atLeastMm >= -2 * CLEARANCE_PROOF_MM, `searchWays: a way checked clear has margin ${atLeastMm}`);
   return { path, lengthMm, fromClockRad, toClockRad, leastMarginMm: atLeastMm };
 }

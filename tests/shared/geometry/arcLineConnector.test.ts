@@ -1,0 +1,108 @@
+import { describe, expect, it } from 'vitest';
+import { seededRandom } from '../../../shared/base/random.ts';
+import { distance, unit, type Vec3 } from '../../../shared/base/vec3.ts';
+import { connectionPath, connectPoses, connectWithShortTurns } from '../../../shared/geometry/arcLineConnector.ts';
+import { type Pose, pathEnd, pathLengthMm, tightestRadiusMm } from '../../../shared/geometry/arcLinePath.ts';
+
+const TURN = 2 * Math.PI;
+
+function wrapped(angle: number): number {
+  return angle - TURN * Math.floor(angle / TURN);
+}
+
+/** Shortest of Dubins' four arc-straight-arc words in the plane: L. E. Dubins 1957; formulas after Shkel and Lumelsky 2001. */
+function planarDubins(x: number, y: number, heading: number, radius: number): number {
+  const d = Math.hypot(x, y) / radius;
+  const a = wrapped(-Math.atan2(y, x));
+  const b = wrapped(heading - Math.atan2(y, x));
+  const [sa, sb, ca, cb] = [Math.sin(a), Math.sin(b), Math.cos(a), Math.cos(b)];
+  const c = Math.cos(a - b);
+  const lengths: number[] = [];
+  const same = (sign: 1 | -1): void => {
+    const squared = 2 + d * d - 2 * c + 2 * d * sign * (sa - sb);
+    if (squared < 0) return;
+    const t = Math.atan2(sign * (cb - ca), d + sign * (sa - sb));
+    lengths.push(wrapped(sign * (t - a)) + Math.sqrt(squared) + wrapped(sign * (b - t)));
+  };
+  const crossed = (sign: 1 | -1): void => {
+    const squared = d * d - 2 + 2 * c + 2 * d * sign * (sa + sb);
+    if (squared < 0) return;
+    const p = Math.sqrt(squared);
+    const t = Math.atan2(-sign * (ca + cb), d + sign * (sa + sb)) - Math.atan2(-2 * sign, p);
+    lengths.push(wrapped(sign * (t - a)) + p + wrapped(sign * (t - b)));
+  };
+  same(1);
+  same(-1);
+  crossed(1);
+  crossed(-1);
+  return radius * Math.min(...lengths);
+}
+
+function randomPose(random: () => number, size: number): Pose {
+  const within = (): number => (random() - 0.5) * size;
+  return { point: [within(), within(), within()], direction: unit([within(), within(), within()]) };
+}
+
+describe('arc, straight, arc', () => {
+  it('joins the two-bend ends by two quarter turns and a straight of 100', () => {
+    const from: Pose = { point: [50, 0, 0], direction: [1, 0, 0] };
+    const to: Pose = { point: [150, 300, 100], direction: [0, 0, 1] };
+    const found = connectPoses(from, to, 100);
+    expect(found?.lengthMm).toBeCloseTo(100 * Math.PI + 100, 8);
+    expect(found?.firstTurnRad).toBeCloseTo(Math.PI / 2, 9);
+    expect(found?.straightMm).toBeCloseTo(100, 8);
+  });
+
+  it('is a straight where the ends look along one line', () => {
+    const found = connectPoses(
+      { point: [0, 0, 0], direction: [1, 0, 0] },
+      { point: [300, 0, 0], direction: [1, 0, 0] },
+      75,
+    );
+    expect(found?.lengthMm).toBeCloseTo(300, 9);
+  });
+
+  it('is never longer than the planar closed form for ends more than four radii apart', () => {
+    const random = seededRandom(11);
+    for (let i = 0; i < 400; i++) {
+      const away = 310 + 400 * random();
+      const bearing = TURN * random();
+      const heading = TURN * random();
+      const [x, y] = [away * Math.cos(bearing), away * Math.sin(bearing)];
+      const to: Pose = { point: [x, y, 0], direction: [Math.cos(heading), Math.sin(heading), 0] };
+      const found = connectPoses({ point: [0, 0, 0], direction: [1, 0, 0] }, to, 75);
+      expect(found?.lengthMm ?? Infinity).toBeLessThan(planarDubins(x, y, heading, 75) + 1e-6);
+    }
+  });
+
+  it('ends where and as it should, whatever its turns', () => {
+    const random = seededRandom(3);
+    let joined = 0;
+    for (let i = 0; i < 400; i++) {
+      const from = randomPose(random, 600);
+      const to = randomPose(random, 600);
+      for (const found of [connectPoses(from, to, 75), connectWithShortTurns(from, to, 75)]) {
+        if (!found) continue;
+        joined++;
+        const path = connectionPath(from, to, found);
+        expect(distance(pathEnd(path).point, to.point)).toBeLessThan(1e-5);
+        expect(distance(pathEnd(path).direction, to.direction)).toBeLessThan(1e-7);
+        expect(pathLengthMm(path)).toBeCloseTo(found.lengthMm, 6);
+        expect(tightestRadiusMm(path)).toBeGreaterThanOrEqual(75);
+      }
+    }
+    expect(joined).toBeGreaterThan(600);
+  });
+
+  it('is as long from the far end, with the directions turned round', () => {
+    const random = seededRandom(8);
+    const round = ({ point, direction: [x, y, z] }: Pose): Pose => ({ point, direction: [-x, -y, -z] as Vec3 });
+    for (let i = 0; i < 200; i++) {
+      const [from, to] = [randomPose(random, 800), randomPose(random, 800)];
+      const ahead = connectWithShortTurns(from, to, 60);
+      const back = connectWithShortTurns(round(to), round(from), 60);
+      expect(back === undefined).toBe(ahead === undefined);
+      if (ahead && back) expect(back.lengthMm).toBeCloseTo(ahead.lengthMm, 6);
+    }
+  });
+});
