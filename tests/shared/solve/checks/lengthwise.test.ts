@@ -109,8 +109,18 @@ describe('straightTail', () => {
   it('asks for two diameters of the bare hose at each end', () => {
     const sleeved = resolved({ runs: [sampleRun({ sleeve: 'sleeve-16' })] });
     for (const project of [resolved(), sleeved]) {
-      expect(findingsOf('straightTail', project, straightLay({ straightTailMm: { a: 31.6, b: 31.6 } }))).toEqual([]);
-      const short = findingsOf('straightTail', project, straightLay({ straightTailMm: { a: 31.5, b: 31.5 } }));
+      expect(
+        findingsOf(
+          'straightTail',
+          project,
+          straightLay({ outsideDiameterMm: 22, straightTailMm: { a: 31.6, b: 31.6 } }),
+        ),
+      ).toEqual([]);
+      const short = findingsOf(
+        'straightTail',
+        project,
+        straightLay({ outsideDiameterMm: 22, straightTailMm: { a: 31.5, b: 31.5 } }),
+      );
       expect(short.map((f) => f.at?.arcLengthMm)).toEqual([20, 480]);
       expect(short[0]?.message).toContain('END A');
       expect(short[1]).toMatchObject({ severity: 'look', rule: 'straight-tail', at: { point: [480, 0, 0] } });

@@ -144,6 +144,8 @@ describe('chafe', () => {
     expect(near).toMatchObject({ severity: 'look', rule: 'chafe-reach', with: TUB });
     expect(near?.mend).toMatch(/sleeve.*stand-off.*polyester/);
     expect(found('chafe', exactly(TUB, 0))).toMatchObject([{ severity: 'stop' }]);
+    expect(found('chafe', exactly(TUB, 26.9), bayWith({ scanUncertaintyMm: 2 }))).toMatchObject([{ severity: 'look' }]);
+    expect(found('chafe', exactly(TUB, 27), bayWith({ scanUncertaintyMm: 2 }))).toEqual([]);
     expect(found('chafe', exactly(TUB, 2), bayWith({ scanUncertaintyMm: 2 }))).toMatchObject([{ severity: 'stop' }]);
   });
 
