@@ -14,7 +14,7 @@ import type { RodWorkspace } from './rodState.ts';
 import { sweepForward } from './rodSweep.ts';
 
 /** The largest part of a step that turns no edge and no clock too far. */
-function allowedFraction(ws: RodWorkspace, step: Float64Array): number {
+export function allowedFraction(ws: RodWorkspace, step: Float64Array): number {
   let edge = 0;
   for (let i = 0; i < 2 * ws.edges; i++) edge = Math.max(edge, Math.abs(step[i]!));
   const clock = Math.max(Math.abs(step[2 * ws.edges]!), Math.abs(step[2 * ws.edges + 1]!));
@@ -51,12 +51,12 @@ export function lineSearch(run: RodRun): number {
   for (let halving = 0; halving < MAX_HALVINGS; halving++) {
     moveBy(run, step, fraction);
     const goal = before + SUFFICIENT_DECREASE * fraction * descent + rounding;
-    if (meritOf(run) <= goal) return take(run, fraction, multiplierStep);
+    if (meritOf(run) <= goal) return takeStep(run, fraction, multiplierStep);
     if (halving === 0 && fraction === 1) {
       sweepForward(ws, ws.trialClosure, correction, ws.correctedMultiplier);
       if (allowedFraction(ws, correction) === 1) {
         moveBy(run, correction, 1);
-        if (meritOf(run) <= goal) return take(run, 1, ws.correctedMultiplier);
+        if (meritOf(run) <= goal) return takeStep(run, 1, ws.correctedMultiplier);
       }
     }
     fraction /= 2;
@@ -64,7 +64,8 @@ export function lineSearch(run: RodRun): number {
   return 0;
 }
 
-function take(run: RodRun, fraction: number, change: Float64Array): number {
+/** Goes over to the trial, a fraction of a step away, and takes the multiplier along. */
+export function takeStep(run: RodRun, fraction: number, change: Float64Array): number {
   const { multiplier } = run.ws;
   // Newton's multiplier belongs to the whole step: after a nearly whole one it is the better estimate, after a short
   // one it can be wild and send the iteration round in circles (both measured).

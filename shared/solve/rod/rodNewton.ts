@@ -1,6 +1,6 @@
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { guessMultiplier } from './guessMultiplier.ts';
-import { lineSearch } from './lineSearch.ts';
+import { allowedFraction, lineSearch, takeStep } from './lineSearch.ts';
 import {
   FIRST_SHIFT,
   MAX_REFUSED,
@@ -11,7 +11,7 @@ import {
   SHORT_STEP,
   STABLE_SHIFT,
 } from './rodLimits.ts';
-import { factor, look, type RodRun } from './rodRun.ts';
+import { factor, look, moveBy, type RodRun } from './rodRun.ts';
 import { sweepForward } from './rodSweep.ts';
 
 /** Raises the shift from `least` until the system is convex on the closure. */
@@ -34,6 +34,17 @@ function nearSaddle(run: RodRun): boolean {
   return run.residual < SADDLE_RESIDUAL && !factor(run, STABLE_SHIFT);
 }
 
+/** A whole Newton step towards an equilibrium of any kind, for who asked for the nearest; false where it is too far. */
+function plainStep(run: RodRun): boolean {
+  const { ws } = run;
+  factor(run, NEUTRAL_SHIFT);
+  sweepForward(ws, undefined, ws.step, ws.multiplierStep);
+  if (allowedFraction(ws, ws.step) !== 1) return false;
+  moveBy(run, ws.step, 1);
+  takeStep(run, 1, ws.multiplierStep);
+  return true;
+}
+
 /**
  * Newton's method on the closure from the workspace's state. With `avoidSaddles` it stops on nearing an equilibrium
  * that is no minimum, where shifted steps would only creep towards it.
@@ -49,6 +60,7 @@ export function newton(run: RodRun, watch: Watch, avoidSaddles: boolean): Newton
     if (run.iterations >= run.maxIterations || refused > MAX_REFUSED) return 'lost';
     if (avoidSaddles && nearSaddle(run)) return 'near-saddle';
     run.iterations++;
+    if (run.problem.acceptSaddle && run.residual < SADDLE_RESIDUAL && plainStep(run)) continue;
     const least = refused > 0 ? Math.max(FIRST_SHIFT, run.shift * SHIFT_GROWTH ** 2) : NEUTRAL_SHIFT;
     if (!factorConvex(run, least)) return 'lost';
     sweepForward(run.ws, undefined, run.ws.step, run.ws.multiplierStep);
