@@ -45,11 +45,24 @@ function flatPart(bay: BayPicture, indices: Uint32Array): Pick<PartGeometry, 'su
 }
 
 function creasedPart(bay: BayPicture, indices: Uint32Array): Pick<PartGeometry, 'surface' | 'edges'> {
-  const creased = creasedMesh(bay.positions, indices);
+  const { positions, local } = ownVertices(bay.positions, indices);
+  const creased = creasedMesh(positions, local);
   const surface = new BufferGeometry();
   surface.setAttribute('position', new BufferAttribute(creased.positions, 3));
   surface.setAttribute('normal', new BufferAttribute(creased.normals, 3));
   const edges = new BufferGeometry();
   edges.setAttribute('position', new BufferAttribute(creased.edges, 3));
   return { surface, edges };
+}
+
+/** The stretch of the vertices that a part uses, with its indices counted from there: parts mostly stand together. */
+function ownVertices(positions: Float32Array, indices: Uint32Array): { positions: Float32Array; local: Uint32Array } {
+  let low = Number.POSITIVE_INFINITY;
+  let high = -1;
+  for (const vertex of indices) {
+    if (vertex < low) low = vertex;
+    if (vertex > high) high = vertex;
+  }
+  if (high < 0) return { positions: new Float32Array(), local: indices };
+  return { positions: positions.subarray(low * 3, (high + 1) * 3), local: indices.map((vertex) => vertex - low) };
 }

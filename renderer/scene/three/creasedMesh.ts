@@ -16,45 +16,67 @@ const CREASE_DEGREES = 32;
  * number of triangles; triangles without area keep a zero normal.
  */
 export function creasedMesh(positions: Float32Array, indices: Uint32Array): CreasedMesh {
-  const faceNormals = triangleNormals(positions, indices);
+  const faces = triangleNormals(positions, indices);
   const around = trianglesAround(positions.length / 3, indices);
   const cosine = Math.cos((CREASE_DEGREES * Math.PI) / 180);
   const corners = new Float32Array(indices.length * 3);
   const normals = new Float32Array(indices.length * 3);
   for (let corner = 0; corner < indices.length; corner++) {
-    const vertex = indices[corner] as number;
-    corners.set(positions.subarray(vertex * 3, vertex * 3 + 3), corner * 3);
-    cornerNormal(normals, corner, vertex, faceNormals, around, cosine);
+    const from = indices[corner]! * 3;
+    corners[corner * 3] = positions[from]!;
+    corners[corner * 3 + 1] = positions[from + 1]!;
+    corners[corner * 3 + 2] = positions[from + 2]!;
+    cornerNormal(normals, corner, indices[corner]!, faces, around, cosine);
   }
-  return { positions: corners, normals, edges: creaseEdges(positions, indices, faceNormals, cosine) };
+  return { positions: corners, normals, edges: creaseEdges(positions, indices, faces, around, cosine) };
 }
 
-/** Area-weighted normals, not of unit length: their length is twice the triangle's area. */
-function triangleNormals(p: Float32Array, indices: Uint32Array): Float32Array {
-  const normals = new Float32Array(indices.length);
-  for (let t = 0; t < indices.length; t += 3) {
-    const a = (indices[t] as number) * 3;
-    const b = (indices[t + 1] as number) * 3;
-    const c = (indices[t + 2] as number) * 3;
-    const [ux, uy, uz] = [p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!];
-    const [vx, vy, vz] = [p[c]! - p[a]!, p[c + 1]! - p[a + 1]!, p[c + 2]! - p[a + 2]!];
-    normals[t] = uy * vz - uz * vy;
-    normals[t + 1] = uz * vx - ux * vz;
-    normals[t + 2] = ux * vy - uy * vx;
-  }
-  return normals;
+/** Of each triangle its unit normal (zero without area) and its doubled area. */
+interface Faces {
+  readonly unit: Float32Array;
+  readonly doubleArea: Float32Array;
 }
 
 /** For each vertex the triangles that use it, packed: those of vertex v are list[first[v]] .. list[first[v + 1]]. */
-function trianglesAround(vertexCount: number, indices: Uint32Array): { first: Uint32Array; list: Uint32Array } {
+interface Around {
+  readonly first: Uint32Array;
+  readonly list: Uint32Array;
+}
+
+function triangleNormals(p: Float32Array, indices: Uint32Array): Faces {
+  const unit = new Float32Array(indices.length);
+  const doubleArea = new Float32Array(indices.length / 3);
+  for (let t = 0; t < indices.length; t += 3) {
+    const a = indices[t]! * 3;
+    const b = indices[t + 1]! * 3;
+    const c = indices[t + 2]! * 3;
+    const ux = p[b]! - p[a]!;
+    const uy = p[b + 1]! - p[a + 1]!;
+    const uz = p[b + 2]! - p[a + 2]!;
+    const vx = p[c]! - p[a]!;
+    const vy = p[c + 1]! - p[a + 1]!;
+    const vz = p[c + 2]! - p[a + 2]!;
+    const x = uy * vz - uz * vy;
+    const y = uz * vx - ux * vz;
+    const z = ux * vy - uy * vx;
+    // Math.hypot guards against overflow that millimetres never reach, at many times the cost.
+    const size = Math.sqrt(x * x + y * y + z * z);
+    doubleArea[t / 3] = size;
+    if (size === 0) continue;
+    unit[t] = x / size;
+    unit[t + 1] = y / size;
+    unit[t + 2] = z / size;
+  }
+  return { unit, doubleArea };
+}
+
+function trianglesAround(vertexCount: number, indices: Uint32Array): Around {
   const first = new Uint32Array(vertexCount + 1);
-  for (const vertex of indices) first[vertex + 1]!++;
+  for (let corner = 0; corner < indices.length; corner++) first[indices[corner]! + 1]!++;
   for (let v = 0; v < vertexCount; v++) first[v + 1]! += first[v]!;
   const next = first.slice();
   const list = new Uint32Array(indices.length);
-  indices.forEach((vertex, corner) => {
-    list[next[vertex]!++] = Math.floor(corner / 3);
-  });
+  for (let corner = 0; corner < indices.length; corner++) list[next[indices[corner]!]!++] = (corner / 3) | 0;
   return { first, list };
 }
 
@@ -62,46 +84,66 @@ function cornerNormal(
   out: Float32Array,
   corner: number,
   vertex: number,
-  faces: Float32Array,
-  around: { first: Uint32Array; list: Uint32Array },
+  faces: Faces,
+  around: Around,
   cosine: number,
 ): void {
-  const own = Math.floor(corner / 3) * 3;
-  let [x, y, z] = [0, 0, 0];
+  const own = (corner / 3) | 0;
+  let x = 0;
+  let y = 0;
+  let z = 0;
   for (let i = around.first[vertex]!; i < around.first[vertex + 1]!; i++) {
-    const other = around.list[i]! * 3;
-    if (other !== own && cosineBetween(faces, own, other) < cosine) continue;
-    x += faces[other]!;
-    y += faces[other + 1]!;
-    z += faces[other + 2]!;
+    const other = around.list[i]!;
+    if (other !== own && cosineBetween(faces.unit, own, other) < cosine) continue;
+    const weight = faces.doubleArea[other]!;
+    x += faces.unit[other * 3]! * weight;
+    y += faces.unit[other * 3 + 1]! * weight;
+    z += faces.unit[other * 3 + 2]! * weight;
   }
-  const size = Math.hypot(x, y, z);
-  if (size > 0) out.set([x / size, y / size, z / size], corner * 3);
+  const size = Math.sqrt(x * x + y * y + z * z);
+  if (size === 0) return;
+  out[corner * 3] = x / size;
+  out[corner * 3 + 1] = y / size;
+  out[corner * 3 + 2] = z / size;
 }
 
-function cosineBetween(n: Float32Array, a: number, b: number): number {
-  const product = n[a]! * n[b]! + n[a + 1]! * n[b + 1]! + n[a + 2]! * n[b + 2]!;
-  const sizes = Math.hypot(n[a]!, n[a + 1]!, n[a + 2]!) * Math.hypot(n[b]!, n[b + 1]!, n[b + 2]!);
-  return sizes > 0 ? product / sizes : 1;
+function cosineBetween(unit: Float32Array, a: number, b: number): number {
+  const [i, j] = [a * 3, b * 3];
+  return unit[i]! * unit[j]! + unit[i + 1]! * unit[j + 1]! + unit[i + 2]! * unit[j + 2]!;
 }
 
 /** Edges between exactly two triangles that meet at more than the crease angle; a real scan's torn rims are left out. */
-function creaseEdges(positions: Float32Array, indices: Uint32Array, faces: Float32Array, cosine: number): Float32Array {
-  const vertexCount = positions.length / 3;
-  const seen = new Map<number, number>();
+function creaseEdges(
+  positions: Float32Array,
+  indices: Uint32Array,
+  faces: Faces,
+  around: Around,
+  cosine: number,
+): Float32Array {
   const ends: number[] = [];
   for (let corner = 0; corner < indices.length; corner++) {
-    const triangle = Math.floor(corner / 3);
+    const triangle = (corner / 3) | 0;
     const a = indices[corner]!;
-    const b = indices[triangle * 3 + ((corner + 1) % 3)]!;
-    const key = Math.min(a, b) * vertexCount + Math.max(a, b);
-    const other = seen.get(key);
-    if (other === undefined) seen.set(key, triangle);
-    else if (cosineBetween(faces, triangle * 3, other * 3) < cosine) ends.push(a, b);
+    const b = indices[corner % 3 === 2 ? corner - 2 : corner + 1]!;
+    const other = onlyOther(indices, around, triangle, a, b);
+    if (other > triangle && cosineBetween(faces.unit, triangle, other) < cosine) ends.push(a, b);
   }
   const edges = new Float32Array(ends.length * 3);
   ends.forEach((vertex, i) => {
     edges.set(positions.subarray(vertex * 3, vertex * 3 + 3), i * 3);
   });
   return edges;
+}
+
+/** The one other triangle that shares the edge a-b; -1 when there is none or more than one. */
+function onlyOther(indices: Uint32Array, around: Around, triangle: number, a: number, b: number): number {
+  let found = -1;
+  for (let i = around.first[a]!; i < around.first[a + 1]!; i++) {
+    const other = around.list[i]!;
+    const t = other * 3;
+    if (other === triangle || (indices[t] !== b && indices[t + 1] !== b && indices[t + 2] !== b)) continue;
+    if (found >= 0) return -1;
+    found = other;
+  }
+  return found;
 }
