@@ -30,6 +30,15 @@ export function pdfPages(bytes: Uint8Array): string[] {
     .map((page) => page.replace(/\s+/g, ' '));
 }
 
+/** The lines of a PDF as they stand on paper, left to right, runs of spaces as one. */
+export function pdfLines(bytes: Uint8Array): string[] {
+  const read = (file: string): string =>
+    execFileSync('pdftotext', ['-layout', '-enc', 'UTF-8', file, '-'], { encoding: 'utf8' });
+  return withFile(bytes, read)
+    .split(/[\n\f]/)
+    .map((line) => line.replace(/\s+/g, ' ').trim());
+}
+
 export interface Word {
   readonly text: string;
   readonly page: number;

@@ -1,7 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { degreesApart, radiansToDegrees } from '../../../../shared/base/units.ts';
 import { lengthTolerance } from '../../../../shared/document/rules/lengthTolerance.ts';
+import { clockFace } from '../../../../shared/sheets/clock/clockFace.ts';
 import { wrapStrip } from '../../../../shared/sheets/clock/wrapStrip.ts';
-import { formatCutLength, formatMm } from '../../../../shared/sheets/format/index.ts';
+import { formatCutLength, formatLengthBoth, formatMm } from '../../../../shared/sheets/format/index.ts';
 import { buildSheetPdf, type SheetRun } from '../../../../shared/sheets/index.ts';
 import {
   COOLER_LAY,
@@ -14,7 +16,16 @@ import {
   sampleInput,
   sampleLay,
 } from '../../../arbitraries/reports.ts';
-import { canReadPdf, pdfPages, pdfStrokes, pdfWords, type Stroke, WHY_SKIPPED } from '../readPdf.ts';
+import {
+  canReadPdf,
+  pdfLines,
+  pdfPages,
+  pdfStrokes,
+  pdfWords,
+  type Stroke,
+  WHY_SKIPPED,
+  type Word,
+} from '../readPdf.ts';
 
 /** mm. Reading a coordinate back costs two roundings of a few microns; a printer's own error is a hundred times that. */
 const ON_PAPER_MM = 0.02;
@@ -57,8 +68,8 @@ describe.skipIf(!canReadPdf)(`build sheets read back (${canReadPdf ? 'with poppl
       'NOT THIS',
       '90° is the mirror image: 180° off, and scrap.',
       '37.0 mm for 270°, once round 49.3 mm',
-      'outlet toward you',
-      'outlet away from you',
+      'Turned so that the outlet of END B points straight down END A outlet toward you END B',
+      'Turned so that the outlet of END A points straight down END A outlet away from you END B',
     ])
       expect(text).toContain(words);
     expect(text).not.toContain('DO NOT CUT');
@@ -73,6 +84,26 @@ describe.skipIf(!canReadPdf)(`build sheets read back (${canReadPdf ? 'with poppl
       expect(found.length).toBeGreaterThan(15);
       for (const length of found) expect(known, `${length} mm on the sheet of ${run}`).toContain(length);
     }
+  });
+
+  test('each value stands beside its own name', async () => {
+    const lines = pdfLines(await buildSheetPdf(sampleInput(), ['fuel-feed']));
+    for (const [name, value] of [
+      ['Overall', formatLengthBoth(FUEL_LAY.overallLengthMm)],
+      ['C of END A', formatLengthBoth(FUEL_LAY.cutOffMm.a)],
+      ['C of END B', formatLengthBoth(FUEL_LAY.cutOffMm.b)],
+      ['Sleeve, at least', formatCutLength(FUEL_LAY.cutLengthMm + 6.35)],
+      ['Outside, bore', '15.7 mm, 10.7 mm'],
+      ['Live, taut', `${formatMm(FUEL_LAY.liveLengthMm)}, ${formatMm(FUEL_LAY.tautLengthMm)}; slack 5.3 %`],
+      ['pass-through bulkhead, middle', '148.2 mm (5 13/16 in)'],
+      ['clamp frame-1, middle', '402.9 mm (15 7/8 in)'],
+      ['cut', formatCutLength(FUEL_LAY.cutLengthMm)],
+      ['overall', formatLengthBoth(FUEL_LAY.overallLengthMm)],
+    ] as const)
+      expect(
+        lines.some((line) => line.includes(`${name} ${value}`)),
+        `${name} ${value}`,
+      ).toBe(true);
   });
 
   test('wherever a length stands in both units, they say the same length', () => {
@@ -141,6 +172,42 @@ describe.skipIf(!canReadPdf)(`build sheets read back (${canReadPdf ? 'with poppl
     const fromLeft = others.map((x) => x - left!).sort((x, y) => x - y);
     expect(Math.abs(fromLeft[0]! - strip.arcMm)).toBeLessThan(ON_PAPER_MM);
     expect(Math.abs(fromLeft[1]! - strip.circumferenceMm)).toBeLessThan(ON_PAPER_MM);
+  });
+
+  test('the letters on the strip stand at their own lines', () => {
+    const [lineB, lineA, joining] = uprightLines(pdfStrokes(bytes, 1), 15) as [number, number, number];
+    const near = (x: number): string[] =>
+      middles(pdfWords(bytes), 1)
+        .filter((w) => /^[AB]$/.test(w.text) && w.tall > 3.8 && Math.abs(w.x - x) < 3 && w.y > lettersBelow(bytes))
+        .map((w) => w.text);
+    expect([near(lineB), near(lineA), near(joining)]).toEqual([['B'], ['A'], ['B']]);
+  });
+
+  test('the faces show the outlets where the report has them, the struck-out ones the mirror image', () => {
+    const words = middles(pdfWords(bytes), 5);
+    const deg = 112.6;
+    const dials = words.filter(
+      (w) => w.text === '12' && words.some((v) => v.text === '6' && Math.abs(v.x - w.x) < 0.5),
+    );
+    expect(dials).toHaveLength(2);
+    dials.forEach((twelve, i) => {
+      const six = words.find((v) => v.text === '6' && Math.abs(v.x - twelve.x) < 0.5)!;
+      const [x, y] = [twelve.x, (twelve.y + six.y) / 2];
+      const viewer = i === 0 ? 'A' : 'B';
+      const { near, far } = clockFace(deg, viewer);
+      for (const hand of [near, far]) {
+        const letter = words.find((w) => w.text === hand.end && Math.hypot(w.x - x, w.y - y) < 17)!;
+        const seen = radiansToDegrees(Math.atan2(letter.x - x, y - letter.y));
+        expect(degreesApart(seen, hand.clockwiseDeg), `END ${hand.end} seen from ${viewer}`).toBeLessThan(3);
+      }
+    });
+    const notThis = words.find((w) => w.text === 'NOT' && w.x > 120)!;
+    const box = words.filter((w) => w.x > notThis.x - 32 && w.y > notThis.y + 4 && w.y < notThis.y + 32);
+    const [farB, farA] = ['B', 'A'].map((t) => box.filter((w) => w.text === t).sort((v, w) => v.y - w.y)[0]!);
+    const [nearA, nearB] = ['A', 'B'].map((t) => box.filter((w) => w.text === t).sort((v, w) => w.y - v.y)[0]!);
+    expect(nearA!.x).toBeLessThan(farB!.x - 3);
+    expect(nearB!.x).toBeLessThan(farA!.x - 3);
+    expect(nearA!.y).toBeGreaterThan(farB!.y + 5);
   });
 
   test('the straight view is at its stated scale: the cut length dimension is cut length / 3', () => {
@@ -219,6 +286,23 @@ function levelLines(strokes: readonly Stroke[]): number[] {
   return strokes.flatMap(({ points: [a, b, ...more] }) =>
     a && b && more.length === 0 && Math.abs(a[1] - b[1]) < ON_PAPER_MM ? [Math.abs(a[0] - b[0])] : [],
   );
+}
+
+/** The middles of the words of a page (from 0), mm on paper. */
+function middles(words: readonly Word[], page: number): { text: string; x: number; y: number; tall: number }[] {
+  return words
+    .filter((w) => w.page === page)
+    .map((w) => ({
+      text: w.text,
+      x: (w.leftMm + w.rightMm) / 2,
+      y: (w.topMm + w.bottomMm) / 2,
+      tall: w.bottomMm - w.topMm,
+    }));
+}
+
+/** mm from the top of the second page below which the faces end and the strip begins. */
+function lettersBelow(bytes: Uint8Array): number {
+  return middles(pdfWords(bytes), 1).find((w) => w.text === 'near')!.y + 1;
 }
 
 /** x of the upright strokes of a height, left to right. */
