@@ -87,8 +87,7 @@ function startRun(problem: RodProblem, start: Reach, ws: RodWorkspace): RodRun {
 
 /** Makes the contact stiffer where something is pressed in too deep; false where nothing is, or it is stiff enough. */
 function stiffened(run: RodRun): boolean {
-  if (!run.touching || run.stiffenings === MAX_STIFFENINGS || deepestMm(run.ws, run.scale, run.loads) <= MAX_PRESSED_MM)
-    return false;
+  if (!run.touching || run.stiffenings === MAX_STIFFENINGS || deepestMm(run.ws) <= MAX_PRESSED_MM) return false;
   run.stiffenings++;
   const first = run.problem.contactStiffnessNPerMm ?? CONTACT_STIFFNESS_N_PER_MM;
   run.loads = rodLoads(run.problem, run.scale, first * STIFFENING ** run.stiffenings);
@@ -151,6 +150,7 @@ function shapeOf(run: RodRun, outcome: RodShape['outcome'], stable: boolean): Ro
     iterations: run.iterations,
     stable,
     contacts: contactsOf(ws, scale, run.loads),
+    pressedMm: deepestMm(ws),
   };
 }
 

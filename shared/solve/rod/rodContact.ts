@@ -70,6 +70,7 @@ function bendAlong(ws: RodWorkspace, field: ContactField, k: number, aside: Vec3
 function pressNode(ws: RodWorkspace, field: ContactField, scale: RodScale, loads: RodLoads, k: number): void {
   const { gap, pressed, pressGradient, pressHessian } = ws;
   pressed[k] = 1;
+  ws.pressDepthMm[k] = -gap.gapMm;
   const n: Vec3 = [gap.nx, gap.ny, gap.nz];
   const e = anySquareTo(n);
   const f = cross(n, e);
@@ -106,14 +107,9 @@ export function placeContacts(ws: RodWorkspace, scale: RodScale, loads: RodLoads
 }
 
 /** mm, how deep the deepest node is pressed in, as of the last `placeContacts`. */
-export function deepestMm(ws: RodWorkspace, scale: RodScale, loads: RodLoads): number {
-  const perMm = loads.pressPerMm2 * scale.lengthMm;
+export function deepestMm(ws: RodWorkspace): number {
   let deepest = 0;
-  for (let k = 1; k < ws.edges; k++) {
-    if (!ws.pressed[k]) continue;
-    const force = Math.hypot(ws.pressGradient[3 * k]!, ws.pressGradient[3 * k + 1]!, ws.pressGradient[3 * k + 2]!);
-    deepest = Math.max(deepest, force / perMm);
-  }
+  for (let k = 1; k < ws.edges; k++) if (ws.pressed[k]) deepest = Math.max(deepest, ws.pressDepthMm[k]!);
   return deepest;
 }
 

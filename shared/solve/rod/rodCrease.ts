@@ -37,6 +37,7 @@ export function planeGapMm(ws: RodWorkspace, scale: RodScale, state: RodState, k
 /** Gradient and Hessian of a node in a crease: the sum over the planes it is pressed into. */
 export function pressCrease(ws: RodWorkspace, scale: RodScale, loads: RodLoads, k: number): void {
   const { creased, creasePlanes: planes, pressed, pressGradient, pressHessian } = ws;
+  ws.pressDepthMm[k] = 0;
   pressGradient.fill(0, 3 * k, 3 * k + 3);
   pressHessian.fill(0, 9 * k, 9 * k + 9);
   const perMm = loads.pressPerMm2 * scale.lengthMm;
@@ -44,6 +45,7 @@ export function pressCrease(ws: RodWorkspace, scale: RodScale, loads: RodLoads, 
     const gapMm = planeGapMm(ws, scale, ws.state, k, i);
     if (gapMm >= 0) continue;
     pressed[k] = 1;
+    ws.pressDepthMm[k] = Math.max(ws.pressDepthMm[k]!, -gapMm);
     const p = 12 * k + 4 * i;
     for (let r = 0; r < 3; r++) {
       pressGradient[3 * k + r] = pressGradient[3 * k + r]! + perMm * gapMm * planes[p + r]!;

@@ -95,4 +95,6 @@ export interface RodShape {
   readonly iterations: number;
   readonly stable: boolean;
   readonly contacts: readonly RodContact[];
+  /** mm, how deep the deepest node is pressed in; above 0.05 the hose has no room where it lies */
+  readonly pressedMm: number;
 }

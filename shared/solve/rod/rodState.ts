@@ -45,8 +45,9 @@ export interface RodWorkspace {
   readonly correction: Float64Array;
   /** per edge 20: feedback on position 6, on the edge before 4, on the columns 10 */
   readonly gains: Float64Array;
-  /** per node: 1 where it is pressed in; the contact energy's derivative (3) and second derivative (9) by its place */
+  /** per node: 1 where it is pressed in; how deep; the contact energy's derivative (3) and second derivative (9) by its place */
   readonly pressed: Uint8Array;
+  readonly pressDepthMm: Float64Array;
   readonly pressGradient: Float64Array;
   readonly pressHessian: Float64Array;
   /** where each node's gap was last asked (mm, 3) and what it was (mm) */
@@ -103,6 +104,7 @@ function newWorkspace(edges: number): RodWorkspace {
     correction: floats(2 * edges + 2),
     gains: floats(20 * edges),
     pressed: new Uint8Array(edges + 1),
+    pressDepthMm: floats(edges + 1),
     pressGradient: floats(3 * edges + 3),
     pressHessian: floats(9 * edges + 9),
     askedAt: floats(3 * edges + 3),

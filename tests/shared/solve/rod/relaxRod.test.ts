@@ -233,6 +233,8 @@ describe('a hose sagging onto a floor', () => {
     expect(lying.outcome).toBe('converged');
     expect(lying.stable).toBe(true);
     expect(lying.contacts.length).toBeGreaterThan(2);
+    expect(lying.pressedMm).toBeGreaterThan(0);
+    expect(lying.pressedMm).toBeLessThan(0.1);
     expect(Math.min(...nodesOf(lying).map((p) => p[2])) - floorZ - radius).toBeGreaterThan(-0.1);
   });
   test('weight, floor and both ends are in balance', () => {
@@ -300,6 +302,28 @@ describe('a hose in the corner of two walls', () => {
   });
 });
 
+test('a hose with no room says how deep it is pressed in', () => {
+  // A ceiling below the floor: 3 mm too little everywhere in the middle.
+  const squeeze: ContactField = {
+    gapAt(x, _y, z, out) {
+      const inside = x > 100 && x < 300;
+      out.gapMm = inside ? -3 - Math.abs(z) : 50;
+      out.nx = 0;
+      out.ny = 0;
+      out.nz = z > 0 ? -1 : 1;
+    },
+  };
+  const shape = relaxRod({
+    ...BASE,
+    lengthMm: 402,
+    a: { kind: 'held', point: [0, 0, 0], direction: [1, 0, 0] },
+    b: { kind: 'held', point: [400, 0, 0], direction: [1, 0, 0] },
+    guess: new Float64Array([0, 0, 0, 400, 0, 0]),
+    contact: squeeze,
+  });
+  expect(shape.pressedMm).toBeGreaterThanOrEqual(3);
+});
+
 describe('a hose laid over a bar', () => {
   // A bar along y of radius 20 under the middle, hose radius 8.
   const bar: ContactField = {
@@ -343,7 +367,7 @@ describe('a hose balanced on a ball', () => {
   };
   const problem: RodProblem = {
     edges: 80,
-    lengthMm: 412,
+    lengthMm: 401.6,
     a: { kind: 'held', point: [0, 0, 0], direction: [1, 0, 0] },
     b: { kind: 'held', point: [400, 0, 0], direction: [1, 0, 0] },
     stiffnessNmm2: 2e4,
@@ -351,6 +375,8 @@ describe('a hose balanced on a ball', () => {
     down: DOWN,
     guess: new Float64Array([0, 0, 0, 200, 0, 22, 400, 0, 0]),
     contact: ball,
+    // Stiff from the first, so that nothing is made stiffer on the way and the hose stays as balanced as it was put.
+    contactStiffnessNPerMm: 2000,
   };
   // A bar across has the ball's own section, and the hose cannot roll off it: it finds the balanced shape.
   const bar: ContactField = {
@@ -363,6 +389,8 @@ describe('a hose balanced on a ball', () => {
   test('is told to be unstable there', () => {
     const balanced = relaxRod({ ...problem, guess: onBar.nodes, acceptSaddle: true });
     expect(onBar.outcome).toBe('converged');
+    // So little slack that it stays in the plane on the bar.
+    expect(Math.max(...nodesOf(onBar).map((p) => Math.abs(p[1])))).toBeLessThan(1e-4);
     expect(balanced.contacts.length).toBeGreaterThan(0);
     expect(balanced.outcome).toBe('converged');
     expect(furthestApart(nodesOf(balanced), nodesOf(onBar))).toBeLessThan(0.01);
