@@ -27,7 +27,10 @@ export function chromiumPath() {
   if (!findChromium() || !hasPdfTools()) installOnDebian();
   const found = findChromium();
   if (found && hasPdfTools()) return found;
-  const missing = [...(found ? [] : ['Chromium or Chrome']), ...(hasPdfTools() ? [] : ['poppler (pdftotext, pdftocairo)'])];
+  const missing = [
+    ...(found ? [] : ['Chromium or Chrome']),
+    ...(hasPdfTools() ? [] : ['poppler (pdftotext, pdftocairo)']),
+  ];
   console.error(
     `The tests need ${missing.join(' and ')}. Install it (Debian: apt-get install chromium poppler-utils, as root)` +
       ' or set CHROMIUM_PATH to the browser, then run the same command again.',

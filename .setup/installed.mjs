@@ -26,7 +26,7 @@ export function npm(...args) {
 export function installPackages() {
   if (isInstalled()) return;
   console.log('Installing packages (once, about a minute) ...');
-  const status = npm('ci', '--no-audit', '--no-fund');
+  const status = npm('ci', '--no-audit', '--no-fund', '--loglevel=error');
   if (status !== 0) process.exit(status);
 }
 
