@@ -51,25 +51,25 @@ function core(
 /** Oil cooler on the right: plates along x, a two-pass end tank with both ports at the rear. */
 function oilCooler(): Part[] {
   const tanks = [
-    box([446, 493, 244], [470, 547, 456], { corner: 8, edge: 5 }),
-    box([270, 493, 244], [292, 547, 456], { corner: 8, edge: 5 }),
+    box([461, 493, 264], [485, 547, 476], { corner: 8, edge: 5 }),
+    box([325, 493, 264], [347, 547, 476], { corner: 8, edge: 5 }),
   ];
   const bosses = ['cooler-inlet', 'cooler-outlet'].map((id) => bossOf(portById(id)));
-  const straps = [262, 440].map((z) => box([276, 546, z - 9], [464, 552, z + 9], { corner: 2.5, edge: 1.5 }));
+  const straps = [282, 460].map((z) => box([331, 546, z - 9], [479, 552, z + 9], { corner: 2.5, edge: 1.5 }));
   return [
-    part('oil-cooler-core', 'machined', ...core(292, 446, 498, 542, 250, 450, 13, 11)),
+    part('oil-cooler-core', 'machined', ...core(347, 461, 498, 542, 270, 470, 13, 9)),
     part('oil-cooler-tanks', 'machined', ...tanks, ...bosses, ...straps),
   ];
 }
 
 /** Radiator on the left: tubes along x, tanks above and below. */
 function radiator(): Part[] {
-  const top = box([40, -528, 384], [420, -462, 442], { corner: 12, edge: 10 });
-  const bottom = box([40, -528, 126], [420, -462, 184], { corner: 12, edge: 10 });
+  const top = box([40, -553, 384], [420, -487, 442], { corner: 12, edge: 10 });
+  const bottom = box([40, -553, 126], [420, -487, 184], { corner: 12, edge: 10 });
   const bosses = ['radiator-inlet', 'radiator-outlet'].map((id) => bossOf(portById(id)));
-  const sides = [40, 412].map((x) => box([x, -520, 184], [x + 8, -470, 384], { corner: 2.5, edge: 1.5 }));
+  const sides = [40, 412].map((x) => box([x, -545, 184], [x + 8, -495, 384], { corner: 2.5, edge: 1.5 }));
   const cap = lathe(
-    frameAt([360, -495, 440], [0, 0, 1]),
+    frameAt([360, -520, 440], [0, 0, 1]),
     [
       [0, 20],
       [8, 20],
@@ -81,7 +81,7 @@ function radiator(): Part[] {
     30,
   );
   const bleed = lathe(
-    frameAt([60, -495, 440], [0, 0, 1]),
+    frameAt([60, -520, 440], [0, 0, 1]),
     [
       [0, 9],
       [6, 9],
@@ -92,14 +92,14 @@ function radiator(): Part[] {
     6,
   );
   return [
-    part('radiator-core', 'black', ...core(48, 412, -516, -474, 188, 380, 12, 15)),
+    part('radiator-core', 'black', ...core(48, 412, -541, -499, 188, 380, 12, 15)),
     part('radiator-tanks', 'machined', top, bottom, ...bosses, ...sides, cap, bleed),
   ];
 }
 
 /** The fan behind the radiator's inboard face: shroud, hub, blades. */
 function fan(): Part {
-  const at = frameAt([250, -455, 290], [0, 1, 0], [0, 0, 1]);
+  const at = frameAt([250, -480, 290], [0, 1, 0], [0, 0, 1]);
   const shroud = lathe(
     at,
     [
@@ -127,7 +127,7 @@ function fan(): Part {
   const blades = Array.from({ length: 9 }, (_, k) => {
     const a = (2 * Math.PI * k) / 9;
     const path = [24, 40, 60, 80].map(
-      (r) => [250 + r * Math.cos(a + r * 0.004), -449, 290 + r * Math.sin(a + r * 0.004)] as const,
+      (r) => [250 + r * Math.cos(a + r * 0.004), -474, 290 + r * Math.sin(a + r * 0.004)] as const,
     );
     return sweepOutline(
       path,
@@ -140,8 +140,8 @@ function fan(): Part {
     const a = (d * Math.PI) / 180;
     return bar(
       [
-        [250 + 20 * Math.cos(a), -437, 290 + 20 * Math.sin(a)],
-        [250 + 88 * Math.cos(a), -441, 290 + 88 * Math.sin(a)],
+        [250 + 20 * Math.cos(a), -462, 290 + 20 * Math.sin(a)],
+        [250 + 88 * Math.cos(a), -466, 290 + 88 * Math.sin(a)],
       ],
       4,
       12,

@@ -173,13 +173,13 @@ function tabs(): Part {
       return [plate(at, shifted, [circleOutline(5, 16, [s * 6, 18])], 3)];
     }),
   );
-  const cooler = [262, 440].flatMap((z) =>
-    [300, 440].map((x) =>
+  const cooler = [282, 460].flatMap((z) =>
+    [345, 465].map((x) =>
       plate(frameAt([x, 566, z], [1, 0, 0], [0, 0, 1]), roundedRectangle(44, 26, 5, 4), [circleOutline(4, 14)], 3),
     ),
   );
   const radiator = [60, 400].map((x) =>
-    plate(frameAt([x, -466, 110], [1, 0, 0], [0, 0, 1]), roundedRectangle(80, 60, 6, 4), [circleOutline(6, 16)], 3),
+    plate(frameAt([x, -491, 110], [1, 0, 0], [0, 0, 1]), roundedRectangle(80, 60, 6, 4), [circleOutline(6, 16)], 3),
   );
   return part('frame-tabs', 'steel', ...solids, ...cooler, ...radiator);
 }

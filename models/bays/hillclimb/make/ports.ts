@@ -59,54 +59,40 @@ function around(deg: number): Vec3 {
   return [0, Math.cos(a), Math.sin(a)];
 }
 
-const TO_PUMP_TOP = unit([425, -90, 0]);
-const OUTBOARD_OF_TANK = unit([143, 172, 0]);
+/** From the tank's axis outward and rearward, 38 degrees off the car's length: room for a large bend into the pump. */
+const FROM_TANK: Vec3 = [Math.cos((38 * Math.PI) / 180), Math.sin((38 * Math.PI) / 180), 0];
+
+function onTank(z: number): Vec3 {
+  return addScaled([...TANK, z], FROM_TANK, 100);
+}
 
 export const PORTS: readonly BayPort[] = [
   port('gallery-feed', 'Oil gallery, rear of head', 4, 'engine', [828, 30, 520], [1, 0, 0], 20, 30),
   port('turbo-oil-inlet', 'Turbo oil inlet', 4, 'engine', [TURBO[0], TURBO[1], 565], [0, 0, 1], 20),
   port('turbo-oil-outlet', 'Turbo oil outlet', 10, 'engine', [TURBO[0], TURBO[1], 440], [0, 0, -1], 22),
-  port('crankcase-drain', 'Crankcase drain boss', 10, 'engine', [795, 158, 262], [0, 1, 0], 22, 40),
+  port('crankcase-drain', 'Crankcase drain boss', 10, 'engine', [795, 145, 250], [0, 1, 0], 22, 40),
   port('turbo-water-inlet', 'Turbo water inlet', 6, 'engine', addScaled(TURBO, around(-25), 70), around(-25), 18, 30),
   port('turbo-water-outlet', 'Turbo water outlet', 6, 'engine', addScaled(TURBO, around(35), 70), around(35), 18, 30),
   port('block-water', 'Block water boss', 6, 'engine', [560, 150, 300], [0, 1, 0], 18, 40),
-  port('pump-suction', 'Oil pump suction', 12, 'engine', [490, 228, 215], [0, 1, 0], 22, 20),
-  port('pump-scavenge-out', 'Scavenge outlet', 12, 'engine', [530, 165, 278], [0, 0, 1], 22, 20),
-  port('pump-pressure', 'Oil pump pressure outlet', 10, 'engine', [620, 226, 215], [0, 1, 0], 20, 20),
+  port('pump-scavenge-out', 'Scavenge outlet', 12, 'engine', [490, 228, 215], [0, 1, 0], 22, 20),
+  port('pump-pressure', 'Oil pump pressure outlet', 10, 'engine', [545, 226, 215], [0, 1, 0], 20, 20),
+  port('pump-suction', 'Oil pump suction', 12, 'engine', [600, 228, 215], [0, 1, 0], 22, 20),
   port('filter-head', 'Oil filter head inlet', 10, 'engine', [735, 205, 372], [0, 1, 0], 20),
   port('fuel-rail', 'Fuel rail inlet', 6, 'engine', [370, -165, 535], [-1, 0, 0], 18),
-  port('cam-cover-breather', 'Cam cover breather', 12, 'engine', [560, 20, 662], [0, 0, 1], 20, 16),
+  port('cam-cover-breather', 'Cam cover breather', 12, 'engine', [600, 20, 662], [0, 0, 1], 20, 16),
   port('water-outlet', 'Cylinder head water outlet', 16, 'engine', [318, -60, 540], [-1, 0, 0], 24, 30),
-  port('water-pump-inlet', 'Water pump inlet', 16, 'engine', [375, -168, 270], [0, -1, 0], 24, 20),
-  port(
-    'tank-suction',
-    'Dry-sump tank outlet',
-    12,
-    'chassis',
-    addScaled([...TANK, 215], OUTBOARD_OF_TANK, 100),
-    OUTBOARD_OF_TANK,
-    20,
-    14,
-  ),
-  port(
-    'tank-return',
-    'Dry-sump tank return',
-    12,
-    'chassis',
-    addScaled([...TANK, 510], TO_PUMP_TOP, 100),
-    TO_PUMP_TOP,
-    20,
-    14,
-  ),
+  port('water-pump-inlet', 'Water pump inlet', 16, 'engine', [395, -146, 270], [0, -1, 0], 24, 14),
+  port('tank-suction', 'Dry-sump tank outlet', 12, 'chassis', onTank(185), FROM_TANK, 20, 14),
+  port('tank-return', 'Dry-sump tank return', 12, 'chassis', onTank(430), FROM_TANK, 20, 14),
   port('tank-vent', 'Dry-sump tank vent', 12, 'chassis', [...TANK, 606], [0, 0, 1], 20, 8),
   port('catch-tank-inlet', 'Catch tank inlet', 12, 'chassis', [144, 60, 662], [1, 0, 0], 20, 10),
   port('catch-tank-vent', 'Catch tank second inlet', 12, 'chassis', [77, 127, 650], [0, 1, 0], 20, 10),
-  port('cooler-inlet', 'Oil cooler inlet', 10, 'chassis', [490, 520, 275], [1, 0, 0], 20, 6),
-  port('cooler-outlet', 'Oil cooler outlet', 10, 'chassis', [490, 520, 425], [1, 0, 0], 20, 6),
+  port('cooler-inlet', 'Oil cooler inlet', 10, 'chassis', [505, 520, 310], [1, 0, 0], 20, 6),
+  port('cooler-outlet', 'Oil cooler outlet', 10, 'chassis', [505, 520, 445], [1, 0, 0], 20, 6),
   port('swirl-inlet', 'Swirl pot inlet', 6, 'chassis', [390, 345, 650], [1, 0, 0], 18, 8),
   port('fuel-filter-outlet', 'Fuel filter outlet', 6, 'chassis', [-100, -260, 300], [1, 0, 0], 18),
-  port('radiator-inlet', 'Radiator inlet', 16, 'chassis', [140, -495, 466], [0, 0, 1], 24, 6),
-  port('radiator-outlet', 'Radiator outlet', 16, 'chassis', [110, -445, 165], [0, 1, 0], 24, 6),
+  port('radiator-inlet', 'Radiator inlet', 16, 'chassis', [140, -520, 466], [0, 0, 1], 24, 6),
+  port('radiator-outlet', 'Radiator outlet', 16, 'chassis', [110, -470, 165], [0, 1, 0], 24, 6),
 ];
 
 export function portById(id: string): BayPort {
