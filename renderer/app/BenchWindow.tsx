@@ -68,7 +68,7 @@ function useKeys(bench: Bench): void {
       const typing = event.target instanceof Element && event.target.closest('input, select, textarea') !== null;
       const action = KEY_ACTIONS.find((a) => a.fits(event));
       const anywhere = event.ctrlKey || event.metaKey || event.key === 'Escape';
-      if (action === undefined || (typing && !anywhere)) return;
+      if (action === undefined || event.defaultPrevented || (typing && !anywhere)) return;
       event.preventDefault();
       action.act(bench);
     };

@@ -12,6 +12,7 @@ import { HoseTube } from './HoseTube.tsx';
 import { HoverMarker } from './HoverMarker.tsx';
 import { PortTags } from './PortTags.tsx';
 import { SCENE_PALETTES } from './palette.ts';
+import { SupportBand } from './SupportBand.tsx';
 import { taggedPorts } from './taggedPorts.ts';
 
 /** The bay with everything that is on it. Drawn when something changes, never on a clock. */
@@ -55,6 +56,16 @@ export function BayScene() {
               outlineColour={palette.selected}
               chalkColour={palette.tag.paper}
             />
+            {lay.supports
+              .filter((support) => support.kind !== 'waypoint')
+              .map((support) => (
+                <SupportBand
+                  key={support.id}
+                  support={support}
+                  hoseDiameterMm={lay.outsideDiameterMm}
+                  palette={palette}
+                />
+              ))}
             <HoseEnd pose={lay.ends.a} end={endOf(run?.a.end)} hoseDiameterMm={lay.outsideDiameterMm} />
             <HoseEnd pose={lay.ends.b} end={endOf(run?.b.end)} hoseDiameterMm={lay.outsideDiameterMm} />
           </group>

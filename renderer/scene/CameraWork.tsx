@@ -25,6 +25,8 @@ export function CameraWork({ bay }: { bay: Bay }) {
   const controls = useRef<CameraControls>(null);
   const { session } = useBench();
   const camera = useThree((three) => three.camera);
+  // A move without a transition tells nobody, and nothing is drawn unless asked.
+  const invalidate = useThree((three) => three.invalidate);
   const fitSerial = useSession((state) => state.fitSerial);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: asked again each time the serial counts up
@@ -41,6 +43,7 @@ export function CameraWork({ bay }: { bay: Bay }) {
     if (hands === null) return;
     hands.setLookAt(eye.x, eye.y, eye.z, centre.x, centre.y, centre.z, false);
     hands.maxDistance = radius * 8;
+    invalidate();
   }, [bay, camera, fitSerial]);
 
   useEffect(
@@ -52,8 +55,23 @@ export function CameraWork({ bay }: { bay: Bay }) {
         const target = new Vector3(...flight.point);
         const eye = target.clone().addScaledVector(away, flight.spanMm * 1.9);
         hands.setLookAt(eye.x, eye.y, eye.z, target.x, target.y, target.z, !stillMotion());
+        invalidate();
       }),
-    [session],
+    [session, invalidate],
+  );
+
+  useEffect(
+    () =>
+      session.subscribe(({ nudge }, before) => {
+        const hands = controls.current;
+        if (nudge === null || nudge === before.nudge || hands === null) return;
+        const rad = Math.PI / 180;
+        const move = !stillMotion();
+        if (nudge.nearer === 1) hands.rotate(nudge.aroundDeg * rad, nudge.overDeg * rad, move);
+        else hands.dollyTo(hands.distance / nudge.nearer, move);
+        invalidate();
+      }),
+    [session, invalidate],
   );
 
   return (

@@ -1,5 +1,6 @@
 import type { ThreeEvent } from '@react-three/fiber';
 import { BackSide, GreaterDepth, MeshBasicMaterial, MeshStandardMaterial } from 'three';
+import { distance, type Vec3 } from '../../shared/base/vec3.ts';
 import type { Lay } from '../../shared/document/lay/schema.ts';
 import type { Hose } from '../../shared/document/parts/schema.ts';
 import { nearestArc } from '../state/layPlaces.ts';
@@ -37,6 +38,10 @@ export function HoseTube({ lay, cover, selected, stale, outlineColour, chalkColo
   const chalk = stale ? chalkColour : null;
   const look = useDisposed(() => hoseMaterial(cover, chalk), [cover, chalk]);
   const edge = useDisposed(() => new MeshBasicMaterial({ color: outlineColour, side: BackSide }), [outlineColour]);
+  const live = useDisposed(
+    () => sweepGeometry(livePath(lay), { radiusMm, sides: SIDES, textureLengthMm: 1 }),
+    [lay, radiusMm],
+  );
   const behind = useDisposed(() => hiddenMaterial(outlineColour, selected), [outlineColour, selected]);
   const point = (event: ThreeEvent<PointerEvent>): void => {
     event.stopPropagation();
@@ -53,10 +58,19 @@ export function HoseTube({ lay, cover, selected, stale, outlineColour, chalkColo
         onPointerOut={() => hover.setState({ place: null })}
         onClick={() => session.choose(lay.run)}
       />
-      <mesh geometry={tube} material={behind} renderOrder={10} />
+      <mesh geometry={live} material={behind} renderOrder={10} />
       {selected && <mesh geometry={outline} material={edge} />}
     </group>
   );
+}
+
+/** The hose between its mouths: what its own collars cover is not hidden by the bay. */
+function livePath(lay: Lay): readonly Vec3[] {
+  const { points, arcLengthMm } = lay.centreline;
+  const from = distance(lay.ends.a.shoulderPoint, lay.ends.a.mouthPoint);
+  const to = lay.cutLengthMm - distance(lay.ends.b.shoulderPoint, lay.ends.b.mouthPoint);
+  const live = points.filter((_, i) => (arcLengthMm[i] ?? 0) >= from && (arcLengthMm[i] ?? 0) <= to);
+  return live.length > 1 ? live : points;
 }
 
 /** Where covers or parts hide the hose it shows through, so that it can be followed; the chosen one the more. */

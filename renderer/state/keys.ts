@@ -1,6 +1,6 @@
 import type { Bench } from './bench.ts';
 import { orderFindings } from './findingOrder.ts';
-import { STEPS } from './sessionStore.ts';
+import { type CameraNudge, STEPS } from './sessionStore.ts';
 
 /** One thing the keyboard does. `key` is as the browser names it; `shown` as it is printed on the list. */
 export interface KeyAction {
@@ -39,6 +39,12 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'l', words: 'lay this run', fits: plain('l'), act: layChosen },
   { shown: 'Shift L', words: 'lay all runs', fits: plain('L'), act: (bench) => void bench.layAll() },
   { shown: 'Escape', words: 'cancel the work under way, or close a note', fits: plain('Escape'), act: stopOrClose },
+  { shown: 'a', words: 'walk round the bay', fits: plain('a'), act: nudge({ aroundDeg: -15 }) },
+  { shown: 'd', words: 'walk round it the other way', fits: plain('d'), act: nudge({ aroundDeg: 15 }) },
+  { shown: 'w', words: 'look from higher up', fits: plain('w'), act: nudge({ overDeg: -10 }) },
+  { shown: 's', words: 'look from lower down', fits: plain('s'), act: nudge({ overDeg: 10 }) },
+  { shown: '+', words: 'nearer', fits: plain('+'), act: nudge({ nearer: 1.25 }) },
+  { shown: '-', words: 'further off', fits: plain('-'), act: nudge({ nearer: 0.8 }) },
   { shown: 'f', words: 'whole bay', fits: plain('f'), act: fitBay },
   { shown: 'x', words: 'see through the bay', fits: plain('x'), act: toggleSeeThrough },
   { shown: 'u', words: 'mm or inches first', fits: plain('u'), act: toggleUnits },
@@ -49,6 +55,10 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'Ctrl O', words: 'open a project', fits: withControl('o'), act: (bench) => void bench.openChosen() },
   { shown: '?', words: 'this list', fits: plain('?'), act: (bench) => bench.session.set({ keysShown: true }) },
 ];
+
+function nudge(by: Partial<CameraNudge>): (bench: Bench) => void {
+  return ({ session }) => session.set({ nudge: { aroundDeg: 0, overDeg: 0, nearer: 1, ...by } });
+}
 
 function stepRun({ session, document }: Bench, by: number): void {
   const runs = document.getState().open?.history.present.runs ?? [];

@@ -18,6 +18,13 @@ export interface HoverPlace {
   readonly from: 'bay' | 'straight-view' | 'finding';
 }
 
+/** A turn of the camera about what it looks at, in degrees, and how much nearer it goes (1 = not at all). */
+export interface CameraNudge {
+  readonly aroundDeg: number;
+  readonly overDeg: number;
+  readonly nearer: number;
+}
+
 /** A place the camera is asked to fly to. `serial` makes asking twice for one place two flights. */
 export interface Flight {
   readonly point: Vec3;
@@ -36,6 +43,7 @@ export interface SessionState {
   /** every shown part drawn see-through, so that hoses behind covers can be followed */
   readonly seeThrough: boolean;
   readonly flight: Flight | null;
+  readonly nudge: CameraNudge | null;
   /** counts requests to fit the whole bay into the picture */
   readonly fitSerial: number;
   readonly keysShown: boolean;
@@ -58,6 +66,7 @@ export function createSessionStore(choices: SessionChoices) {
     parts: {},
     seeThrough: false,
     flight: null,
+    nudge: null,
     fitSerial: 0,
     keysShown: false,
     picture: 'drawn',

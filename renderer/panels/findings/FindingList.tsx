@@ -57,7 +57,7 @@ function FindingRow({ numbered, named }: { numbered: NumberedFinding; named: boo
         )}
         <span className="finding-source">
           {finding.source}
-          {finding.dissent !== undefined && ` Others: ${finding.dissent}`}
+          {finding.dissent !== undefined && <span className="finding-dissent">Others: {finding.dissent}</span>}
         </span>
       </button>
     </li>

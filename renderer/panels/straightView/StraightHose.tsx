@@ -128,7 +128,7 @@ function StraightEnd({ tag, outlet, lay, scale, middlePx, thickPx }: StraightEnd
         </text>
       )}
       {tag === 'A' && dropPx > 4 && (
-        <text className="depth-words" x={seat + thickPx * 0.4 + 6} y={down + 4}>
+        <text className="depth-words" x={seat} y={down + thickPx * 0.3 + 15} textAnchor="middle">
           6 o’clock
         </text>
       )}

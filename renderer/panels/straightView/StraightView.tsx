@@ -7,6 +7,7 @@ import { layOf } from '../../state/runState.ts';
 import { useBench, useDocument, useSession } from '../../state/useBench.ts';
 import { useWidth } from '../../widgets/useWidth.ts';
 import { thingName } from '../runs/Nearest.tsx';
+import { useLengthText } from '../useLengthText.ts';
 import { BareRule } from './BareRule.tsx';
 import { farthestDropMm } from './outlets.ts';
 import { PlaceCursor } from './PlaceCursor.tsx';
@@ -55,6 +56,7 @@ function StraightDrawing({ open, lay }: { open: OpenDocument; lay: Lay }) {
   const [box, setBox] = useState<HTMLDivElement | null>(null);
   const widthPx = useWidth(box);
   const { hover } = useBench();
+  const lengthText = useLengthText();
   const project = open.history.present;
   const run = project.runs.find((r) => r.id === lay.run);
   const scale = useMemo(
@@ -94,7 +96,7 @@ function StraightDrawing({ open, lay }: { open: OpenDocument; lay: Lay }) {
             {shortened(run?.name ?? lay.run)}
           </text>
           <text className="track-words" x={16} y={ROWS.hoseMiddle + 16}>
-            Ø {formatMm(lay.outsideDiameterMm)}
+            Ø {lengthText(lay.outsideDiameterMm, 'nearest')}
             {run?.sleeve !== undefined && ' with sleeve'}
           </text>
           <Rule lengthMm={lay.cutLengthMm} scale={scale} {...ROWS.rule} />

@@ -1,6 +1,6 @@
 import type { Clearance, Lay } from '../../../shared/document/lay/schema.ts';
-import { formatMm } from '../../../shared/sheets/format/index.ts';
 import type { TrackPoint } from '../../state/layPlaces.ts';
+import { useLengthText } from '../useLengthText.ts';
 import type { StraightScale } from './scale.ts';
 import { bendShares, fallPicture, nearMarks } from './tracks.ts';
 
@@ -57,6 +57,7 @@ function filled(
 
 /** How hard the hose is bent along its length, against its limit. */
 export function BendTrack(props: TrackProps) {
+  const lengthText = useLengthText();
   const { lay, scale, box } = props;
   const shares = bendShares(lay);
   const base = box.topPx + box.heightPx;
@@ -65,7 +66,7 @@ export function BendTrack(props: TrackProps) {
   const { minRadius } = lay;
   const over = minRadius.provenAtLeastMm < minRadius.limitMm;
   return (
-    <TrackFrame {...props} name="Bend" words={`limit R ${formatMm(minRadius.limitMm, 'up')}`}>
+    <TrackFrame {...props} name="Bend" words={`limit R ${lengthText(minRadius.limitMm, 'up')}`}>
       <path className="track-area" d={filled(shares, scale, y, base)} />
       <path className="track-line" d={line(shares, scale, y)} />
       <line className="track-limit" x1={scale.x(0)} x2={scale.x(lay.cutLengthMm)} y1={limitY} y2={limitY} />
@@ -73,7 +74,7 @@ export function BendTrack(props: TrackProps) {
         x={scale.x(minRadius.at.arcLengthMm)}
         y={y(minRadius.limitMm / minRadius.radiusMm)}
         short={over}
-        text={`R ${formatMm(minRadius.provenAtLeastMm, 'down')}`}
+        text={`R ${lengthText(minRadius.provenAtLeastMm, 'down')}`}
       />
     </TrackFrame>
   );
@@ -108,11 +109,12 @@ function isShort({ provenAtLeastMm, requiredMm }: Clearance): boolean {
 
 /** The nearest place of each thing, as a post: up to the dashed line is what is asked for. */
 export function ClearanceTrack({ nameOf, ...props }: ClearanceTrackProps) {
+  const lengthText = useLengthText();
   const { lay, scale, box } = props;
   const base = box.topPx + box.heightPx;
   const limitY = base - box.heightPx * 0.5;
   const text = (c: Clearance): string =>
-    `${nameOf(c.to)} ${formatMm(c.provenAtLeastMm, 'down', 0)}${isShort(c) ? ', too near' : ''}`;
+    `${nameOf(c.to)} ${lengthText(c.provenAtLeastMm, 'down', 0)}${isShort(c) ? ', too near' : ''}`;
   const marks = nearMarks(lay, scale.x, (c) => text(c).length * NAME_PX, scale.rightPx, NAME_ROWS);
   return (
     <TrackFrame {...props} name="Clearance" words="asked for: dashed">
@@ -145,12 +147,13 @@ export function ClearanceTrack({ nameOf, ...props }: ClearanceTrackProps) {
 
 /** Height along the hose. */
 export function HeightTrack(props: TrackProps) {
+  const lengthText = useLengthText();
   const { lay, scale, box } = props;
   const base = box.topPx + box.heightPx;
   const { heights, riseMm, words } = fallPicture(lay);
   const y = (value: number): number => base - (riseMm > 0 ? value / riseMm : 0) * (box.heightPx - 6);
   return (
-    <TrackFrame {...props} name={`Height ${formatMm(riseMm, 'nearest', 0)}`} words={words}>
+    <TrackFrame {...props} name={`Height ${lengthText(riseMm, 'nearest', 0)}`} words={words}>
       <path className="track-area" d={filled(heights, scale, y, base)} />
       <path className="track-line" d={line(heights, scale, y)} />
     </TrackFrame>
