@@ -18,7 +18,7 @@ export function boxOn(frame: Frame, size: Vec3, options: BoxOptions = {}): Solid
   const corner = Math.min(options.corner ?? 6, size[0] / 2 - 0.01, size[1] / 2 - 0.01);
   const edge = Math.min(options.edge ?? 3, corner * 0.95, size[2] / 2 - 0.01);
   const steps = options.steps ?? 2;
-  const outline = roundedRectangle(size[0], size[1], corner, steps + 1);
+  const outline = roundedRectangle(size[0], size[1], corner, steps);
   const half = size[2] / 2;
   const layers: (readonly [number, number])[] = [];
   for (let k = 0; k <= steps; k++) {

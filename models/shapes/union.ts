@@ -21,7 +21,7 @@ export function union(seatPoint: Vec3, axis: Vec3, dash: number, stand: number):
   const root = frameAt(seatPoint, axis);
   const hexHeight = Math.min(stand * 0.45, thread * 0.8);
   const profile: Turned[] = [[-stand - 6, thread * 0.9]];
-  const grooves = 4;
+  const grooves = 3;
   const noseStart = -stand + hexHeight;
   const pitch = (stand - hexHeight - 1.5) / grooves;
   for (let k = 0; k < grooves; k++) {

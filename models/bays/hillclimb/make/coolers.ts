@@ -64,12 +64,12 @@ function oilCooler(): Part[] {
 
 /** Radiator on the left: tubes along x, tanks above and below. */
 function radiator(): Part[] {
-  const top = box([40, -553, 384], [420, -487, 442], { corner: 12, edge: 10 });
+  const top = box([40, -553, 344], [420, -487, 402], { corner: 12, edge: 10 });
   const bottom = box([40, -553, 126], [420, -487, 184], { corner: 12, edge: 10 });
   const bosses = ['radiator-inlet', 'radiator-outlet'].map((id) => bossOf(portById(id)));
-  const sides = [40, 412].map((x) => box([x, -545, 184], [x + 8, -495, 384], { corner: 2.5, edge: 1.5 }));
+  const sides = [40, 412].map((x) => box([x, -545, 184], [x + 8, -495, 344], { corner: 2.5, edge: 1.5 }));
   const cap = lathe(
-    frameAt([360, -520, 440], [0, 0, 1]),
+    frameAt([360, -520, 400], [0, 0, 1]),
     [
       [0, 20],
       [8, 20],
@@ -81,7 +81,7 @@ function radiator(): Part[] {
     30,
   );
   const bleed = lathe(
-    frameAt([60, -520, 440], [0, 0, 1]),
+    frameAt([60, -520, 400], [0, 0, 1]),
     [
       [0, 9],
       [6, 9],
@@ -92,14 +92,14 @@ function radiator(): Part[] {
     6,
   );
   return [
-    part('radiator-core', 'black', ...core(48, 412, -541, -499, 188, 380, 12, 15)),
+    part('radiator-core', 'black', ...core(48, 412, -541, -499, 188, 340, 10, 15)),
     part('radiator-tanks', 'machined', top, bottom, ...bosses, ...sides, cap, bleed),
   ];
 }
 
 /** The fan behind the radiator's inboard face: shroud, hub, blades. */
 function fan(): Part {
-  const at = frameAt([250, -480, 290], [0, 1, 0], [0, 0, 1]);
+  const at = frameAt([250, -480, 264], [0, 1, 0], [0, 0, 1]);
   const shroud = lathe(
     at,
     [
@@ -127,7 +127,7 @@ function fan(): Part {
   const blades = Array.from({ length: 9 }, (_, k) => {
     const a = (2 * Math.PI * k) / 9;
     const path = [24, 40, 60, 80].map(
-      (r) => [250 + r * Math.cos(a + r * 0.004), -474, 290 + r * Math.sin(a + r * 0.004)] as const,
+      (r) => [250 + r * Math.cos(a + r * 0.004), -474, 264 + r * Math.sin(a + r * 0.004)] as const,
     );
     return sweepOutline(
       path,
@@ -140,8 +140,8 @@ function fan(): Part {
     const a = (d * Math.PI) / 180;
     return bar(
       [
-        [250 + 20 * Math.cos(a), -462, 290 + 20 * Math.sin(a)],
-        [250 + 88 * Math.cos(a), -466, 290 + 88 * Math.sin(a)],
+        [250 + 20 * Math.cos(a), -462, 264 + 20 * Math.sin(a)],
+        [250 + 88 * Math.cos(a), -466, 264 + 88 * Math.sin(a)],
       ],
       4,
       12,

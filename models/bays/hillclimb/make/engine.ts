@@ -45,7 +45,7 @@ function range(from: number, to: number, step: number): number[] {
 
 export function block(): Part {
   const heights = [172, 178, 186, 200, 220, 240, 252, 265, 278, 290, 296, 310, 340, 380, 410, 428, 434, 440, 452, 455];
-  const body = waisted(range(FRONT, REAR, 9), heights, blockHalfWidth);
+  const body = waisted(range(FRONT, REAR, 11.25), heights, blockHalfWidth);
   const ribs = [-1, 1].flatMap((side) =>
     [377, 472, 567, 662, 757].map((x) =>
       box([x - 3, Math.min(side * 84, side * 122), 205], [x + 3, Math.max(side * 84, side * 122), 425], {

@@ -33,7 +33,7 @@ function runner(i: number): Solid {
     ],
     7,
   );
-  return bar(path, 19, 24);
+  return bar(path, 19, 22);
 }
 
 function flange(x: number): Solid {
@@ -100,7 +100,7 @@ export function wastegate(): Part[] {
       [1085, 290, 468],
       [1120, 296, 482],
     ],
-    10,
+    6,
   );
   return [part('wastegate', 'steel', valve, screws), part('wastegate-pipe', 'rust', pipe(outlet, 16, 1.5, 24))];
 }
@@ -117,7 +117,7 @@ export function downpipe(): Part {
       [1380, 258, 444],
       [1420, 258, 446],
     ],
-    10,
+    6,
   );
   const flangeRing = lathe(
     frameAt([914, 320, 505], [1, 0, 0]),

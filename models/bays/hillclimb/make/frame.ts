@@ -166,7 +166,7 @@ function ccw(outline: Outline): Outline {
 /** Sheet tabs welded to the rails, edges as sawn. */
 function tabs(): Part {
   const solids = both((s) =>
-    [150, 300, 450, 680, 800].flatMap((x) => {
+    [240, 330, 450, 680, 800].flatMap((x) => {
       const at = frameAt([x, s * 552, 512], [1, 0, 0], [0, 0, 1]);
       const shape = roundedRectangle(34, 40, 8, 4);
       const shifted: Outline = shape.map(([u, v]) => [u + s * 6, v + 12] as const);
@@ -187,7 +187,7 @@ function tabs(): Part {
 /** The P clamp on the right-hand roof stay that carries the turbo water return. */
 function clampBracket(): Part {
   const ring = lathe(
-    frameAt([580, 452, 618], [1, 0, 0]),
+    frameAt([640, 456, 600], [1, 0, 0]),
     [
       [-7, 8.2],
       [-7, 12],
@@ -197,6 +197,6 @@ function clampBracket(): Part {
     32,
     true,
   );
-  const arm = plate(frameAt([578.5, 480, 619], [1, 0, 0], [0, 0, 1]), roundedRectangle(44, 14, 4, 4), [], 3);
-  return part('water-return-clamp', 'steel', ring, arm, bolt(frameAt([582, 482, 619], [1, 0, 0]), 6));
+  const arm = plate(frameAt([638.5, 484, 600], [1, 0, 0], [0, 0, 1]), roundedRectangle(44, 14, 4, 4), [], 3);
+  return part('water-return-clamp', 'steel', ring, arm, bolt(frameAt([642, 486, 600], [1, 0, 0]), 6));
 }

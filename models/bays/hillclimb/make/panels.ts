@@ -11,7 +11,7 @@ import { triangulateEitherWay } from '../../../shapes/triangulate.ts';
 
 /** Holes through the firewall: where, and the bore of the grommet in each, mm. */
 export const GROMMETS: readonly { readonly name: string; readonly at: Vec3; readonly boreMm: number }[] = [
-  { name: 'fuel-grommet', at: [0, -260, 300], boreMm: 20 },
+  { name: 'fuel-grommet', at: [0, -330, 120], boreMm: 20 },
   { name: 'loom-grommet', at: [0, -60, 130], boreMm: 34 },
   { name: 'throttle-grommet', at: [0, 170, 640], boreMm: 14 },
 ];
@@ -69,12 +69,12 @@ function tub(): Part {
     [500, 560],
     [488, 330],
     [478, 230],
-    [462, 165],
-    [436, 118],
-    [400, 90],
-    [330, 74],
-    [200, 66],
-    [0, 64],
+    [462, 168],
+    [436, 126],
+    [400, 102],
+    [330, 88],
+    [200, 80],
+    [0, 78],
   ];
   const half = [
     ...wall,
@@ -85,7 +85,7 @@ function tub(): Part {
   ];
   const outline = [...half, ...thicker(half, 5).reverse()];
   const section = (x: number): Vec3[] => outline.map(([y, z]) => [x, y * (1 + 0.0002 * (x + 6)), z]);
-  const xs = Array.from({ length: 13 }, (_, k) => -262 + (256 / 12) * k);
+  const xs = Array.from({ length: 13 }, (_, k) => -346 + (340 / 12) * k);
   const cap = triangulateEitherWay(outline);
   return part('tub-rear', 'composite', skin(xs.map(section), { cap: () => cap }));
 }

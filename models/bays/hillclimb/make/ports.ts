@@ -59,11 +59,13 @@ function around(deg: number): Vec3 {
   return [0, Math.cos(a), Math.sin(a)];
 }
 
-/** From the tank's axis outward and rearward, 38 degrees off the car's length: room for a large bend into the pump. */
-const FROM_TANK: Vec3 = [Math.cos((38 * Math.PI) / 180), Math.sin((38 * Math.PI) / 180), 0];
+/** From the tank's axis outward and rearward, so many degrees off the car's length: room for large bends to the pump. */
+function fromTank(deg: number): Vec3 {
+  return [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180), 0];
+}
 
-function onTank(z: number): Vec3 {
-  return addScaled([...TANK, z], FROM_TANK, 100);
+function onTank(z: number, deg: number): Vec3 {
+  return addScaled([...TANK, z], fromTank(deg), 100);
 }
 
 export const PORTS: readonly BayPort[] = [
@@ -82,16 +84,16 @@ export const PORTS: readonly BayPort[] = [
   port('cam-cover-breather', 'Cam cover breather', 12, 'engine', [600, 20, 662], [0, 0, 1], 20, 16),
   port('water-outlet', 'Cylinder head water outlet', 16, 'engine', [318, -60, 540], [-1, 0, 0], 24, 30),
   port('water-pump-inlet', 'Water pump inlet', 16, 'engine', [395, -146, 270], [0, -1, 0], 24, 14),
-  port('tank-suction', 'Dry-sump tank outlet', 12, 'chassis', onTank(185), FROM_TANK, 20, 14),
-  port('tank-return', 'Dry-sump tank return', 12, 'chassis', onTank(430), FROM_TANK, 20, 14),
+  port('tank-suction', 'Dry-sump tank outlet', 12, 'chassis', onTank(185, 30), fromTank(30), 20, 14),
+  port('tank-return', 'Dry-sump tank return', 12, 'chassis', onTank(430, 38), fromTank(38), 20, 14),
   port('tank-vent', 'Dry-sump tank vent', 12, 'chassis', [...TANK, 606], [0, 0, 1], 20, 8),
   port('catch-tank-inlet', 'Catch tank inlet', 12, 'chassis', [144, 60, 662], [1, 0, 0], 20, 10),
   port('catch-tank-vent', 'Catch tank second inlet', 12, 'chassis', [77, 127, 650], [0, 1, 0], 20, 10),
   port('cooler-inlet', 'Oil cooler inlet', 10, 'chassis', [505, 520, 310], [1, 0, 0], 20, 6),
   port('cooler-outlet', 'Oil cooler outlet', 10, 'chassis', [505, 520, 445], [1, 0, 0], 20, 6),
   port('swirl-inlet', 'Swirl pot inlet', 6, 'chassis', [390, 345, 650], [1, 0, 0], 18, 8),
-  port('fuel-filter-outlet', 'Fuel filter outlet', 6, 'chassis', [-100, -260, 300], [1, 0, 0], 18),
-  port('radiator-inlet', 'Radiator inlet', 16, 'chassis', [140, -520, 466], [0, 0, 1], 24, 6),
+  port('fuel-filter-outlet', 'Fuel filter outlet', 6, 'chassis', [-190, -330, 120], [1, 0, 0], 18),
+  port('radiator-inlet', 'Radiator inlet', 16, 'chassis', [140, -510, 426], [0, 0, 1], 24, 6),
   port('radiator-outlet', 'Radiator outlet', 16, 'chassis', [110, -470, 165], [0, 1, 0], 24, 6),
 ];
 

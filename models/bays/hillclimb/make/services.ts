@@ -8,7 +8,7 @@ import type { Solid } from '../../../shapes/solid.ts';
 import { bar, bentPath, curveThrough } from '../../../shapes/sweep.ts';
 
 export function serviceParts(): Part[] {
-  return [fuelPump(), fuelFilter(), fuelBrackets(), battery(), loom(), loomClips(), coilLeads()];
+  return [fuelPump(), fuelFilter(), fuelBrackets(), fuelJumper(), battery(), loom(), loomClips(), coilLeads()];
 }
 
 function fuelPump(): Part {
@@ -36,7 +36,7 @@ function fuelPump(): Part {
 }
 
 function fuelFilter(): Part {
-  const at = frameAt([-214, -260, 300], [1, 0, 0]);
+  const at = frameAt([-304, -330, 120], [1, 0, 0]);
   const body = lathe(
     at,
     [
@@ -44,36 +44,35 @@ function fuelFilter(): Part {
       [-16, 9],
       [0, 9],
       [0, 16],
-      [4, 24],
-      [10, 25],
-      [16, 25],
-      [17, 27],
-      [26, 27],
-      [27, 25],
-      [76, 25],
-      [82, 22],
+      [4, 21],
+      [10, 22],
+      [16, 22],
+      [17, 23.5],
+      [26, 23.5],
+      [27, 22],
+      [76, 22],
+      [82, 20],
       [88, 16],
       [96, 13],
       [96, 10],
     ],
-    40,
+    36,
   );
   return part('fuel-filter', 'machined', body);
 }
 
 function fuelBrackets(): Part {
   const filterBand = lathe(
-    frameAt([-158, -260, 300], [1, 0, 0]),
+    frameAt([-248, -330, 120], [1, 0, 0]),
     [
-      [-9, 25.2],
-      [-9, 27.5],
-      [9, 27.5],
-      [9, 25.2],
+      [-9, 22.2],
+      [-9, 24.5],
+      [9, 24.5],
+      [9, 22.2],
     ],
     36,
   );
-  const post = box([-166, -268, 72], [-150, -252, 276], { corner: 4, edge: 2 });
-  const foot = box([-190, -292, 70], [-126, -228, 76], { corner: 10, edge: 2 });
+  const foot = box([-270, -360, 90], [-226, -300, 98], { corner: 10, edge: 2 });
   const pumpBand = lathe(
     frameAt([-180, -360, 240], [1, 0, 0]),
     [
@@ -84,24 +83,26 @@ function fuelBrackets(): Part {
     ],
     34,
   );
-  const pumpPost = box([-188, -367, 80], [-172, -353, 220], { corner: 4, edge: 2 });
-  const hose = bar(
-    bentPath(
-      [
-        [-100, -360, 240],
-        [-60, -360, 240],
-        [-60, -330, 150],
-        [-245, -290, 150],
-        [-255, -260, 300],
-        [-226, -260, 300],
-      ],
-      26,
-      8,
-    ),
-    6,
-    18,
+  const pumpPost = box([-188, -367, 92], [-172, -353, 220], { corner: 4, edge: 2 });
+  return part('fuel-brackets', 'steel', filterBand, foot, pumpBand, pumpPost);
+}
+
+/** The made-up jumper from the pump round to the filter, part of the bay, not a run. */
+function fuelJumper(): Part {
+  const path = bentPath(
+    [
+      [-100, -360, 240],
+      [-62, -360, 240],
+      [-62, -408, 178],
+      [-290, -412, 178],
+      [-342, -372, 148],
+      [-342, -330, 120],
+      [-318, -330, 120],
+    ],
+    22,
+    10,
   );
-  return part('fuel-brackets', 'steel', filterBand, post, foot, pumpBand, pumpPost, hose);
+  return part('fuel-jumper', 'wire', bar(path, 5.5, 16));
 }
 
 function battery(): Part {
@@ -161,11 +162,11 @@ function loom(): Part {
   const toAlternator = bar(
     curveThrough(
       [
-        [260, -185, 98],
-        [330, -210, 160],
-        [420, -245, 260],
-        [436, -238, 340],
-        [425, -205, 376],
+        [480, -190, 100],
+        [520, -232, 170],
+        [528, -246, 270],
+        [490, -244, 350],
+        [424, -205, 392],
       ],
       7,
     ),

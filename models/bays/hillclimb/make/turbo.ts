@@ -1,4 +1,4 @@
-import { add, type Vec3 } from '../../../../shared/base/vec3.ts';
+import { add, addScaled, type Vec3 } from '../../../../shared/base/vec3.ts';
 import { bolt, boltCircle } from '../../../shapes/bolt.ts';
 import { frameAt } from '../../../shapes/frame.ts';
 import { lathe } from '../../../shapes/lathe.ts';
@@ -18,7 +18,7 @@ function turbine(): Part {
   const section = (turn: number): number => 27 - 16 * turn;
   const path: Vec3[] = [];
   for (let k = 0; k <= 6; k++) path.push([x, 240 + ((TY - 240) * k) / 6, TZ + 52]);
-  const steps = 46;
+  const steps = 38;
   for (let k = 1; k <= steps; k++) {
     const turn = k / steps;
     const a = turn * 5.9;
@@ -26,7 +26,7 @@ function turbine(): Part {
     path.push([x, TY + r * Math.sin(a), TZ + r * Math.cos(a)]);
   }
   const straightShare = 6 / (6 + steps);
-  const scroll = bar(path, (t) => (t <= straightShare ? 27 : section((t - straightShare) / (1 - straightShare))), 34);
+  const scroll = bar(path, (t) => (t <= straightShare ? 27 : section((t - straightShare) / (1 - straightShare))), 28);
   const inletFlange = boxOn(frameAt([x, 245, TZ + 52], [0, 1, 0], [0, 0, 1]), [82, 82, 10], { corner: 18, edge: 1.5 });
   const body = lathe(
     shaft(840),
@@ -50,23 +50,28 @@ function turbine(): Part {
   return part('turbine-housing', 'rust', scroll, inletFlange, body, clamps);
 }
 
-/** Compressor housing: the scroll grows round the wheel and leaves upward on the outer side. */
+/** Where round the wheel the compressor's scroll ends: over the top and inboard, so that the outer side stays free. */
+const DISCHARGE_DEG = 135;
+const DISCHARGE: Vec3 = [757, TY + 65 * Math.SQRT1_2, TZ + 65 * Math.SQRT1_2];
+const ALONG: Vec3 = [0, -Math.SQRT1_2, Math.SQRT1_2];
+
+/** Compressor housing: the scroll grows round the wheel and leaves upward and inboard. */
 function compressor(): Part {
   const x = 757;
   const section = (turn: number): number => 9 + 15 * turn;
   const path: Vec3[] = [];
-  const steps = 52;
+  const steps = 42;
   for (let k = 0; k <= steps; k++) {
     const turn = k / steps;
-    const a = ((90 - 335 * (1 - turn)) * Math.PI) / 180;
+    const a = ((DISCHARGE_DEG - 335 * (1 - turn)) * Math.PI) / 180;
     const r = 41 + section(turn);
     path.push([x, TY + r * Math.sin(a), TZ - r * Math.cos(a)]);
   }
-  for (let k = 1; k <= 6; k++) path.push([x, TY + 65, TZ + 10 * k]);
+  for (let k = 1; k <= 6; k++) path.push(addScaled(DISCHARGE, ALONG, 10 * k));
   const share = steps / (steps + 6);
-  const scroll = bar(path, (t) => (t < share ? section(t / share) : 24), 34);
+  const scroll = bar(path, (t) => (t < share ? section(t / share) : 24), 28);
   const bead = lathe(
-    frameAt([x, TY + 65, TZ + 52], [0, 0, 1]),
+    frameAt(addScaled(DISCHARGE, ALONG, 52), ALONG),
     [
       [0, 23],
       [3, 26.5],
@@ -204,8 +209,8 @@ function airFilter(): Part {
 function chargePipe(): Part {
   const path = bentPath(
     [
-      [757, TY + 65, TZ + 56],
-      [757, TY + 65, 715],
+      addScaled(DISCHARGE, ALONG, 56),
+      addScaled(DISCHARGE, ALONG, (715 - DISCHARGE[2]) / ALONG[2]),
       [620, -235, 715],
       [620, -235, 640],
     ],
@@ -239,10 +244,7 @@ function chargePipe(): Part {
       32,
     );
   const joins: readonly (readonly [Vec3, Vec3])[] = [
-    [
-      [757, TY + 65, 584],
-      [0, 0, 1],
-    ],
+    [addScaled(DISCHARGE, ALONG, 80), ALONG],
     [
       [620, -235, 652],
       [0, 0, -1],

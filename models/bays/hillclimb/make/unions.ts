@@ -23,6 +23,6 @@ export function bossOf(port: BayPort) {
       [-port.standMm - 1.2, radius],
       [-port.standMm, radius - 1.2],
     ],
-    28,
+    24,
   );
 }
