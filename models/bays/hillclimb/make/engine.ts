@@ -200,11 +200,11 @@ export function timingCover(): Part {
 
 export function waterPump(): Part {
   const volute = lathe(
-    frameAt([395, -84, 270], [0, -1, 0]),
+    frameAt([420, -84, 270], [0, -1, 0]),
     [[0, 58], [18, 58], ...quarterRound(18, 58, 34, 34), [38, 32], [52, 30]],
     40,
   );
-  const feet = boltCircle(frameAt([395, -102, 270], [0, -1, 0]), 48, 6, 6, 20);
+  const feet = boltCircle(frameAt([420, -102, 270], [0, -1, 0]), 48, 6, 6, 20);
   return part('water-pump', 'cast', volute, feet, bossOf(portById('water-pump-inlet')));
 }
 

@@ -22,6 +22,8 @@ export const TANK: readonly [number, number] = [105, 255];
 
 const UP: Vec3 = [0, 0, 1];
 const REAR: Vec3 = [1, 0, 0];
+/** The lower water union of the turbo has its 12 o'clock towards the drain, where its hose must leave to rise all the way. */
+const DOWN: Vec3 = [0, 0, -1];
 
 function port(
   id: string,
@@ -34,7 +36,8 @@ function port(
   bossMm = 0,
 ): BayPort {
   const along = unit(axis);
-  const up = unit(rejectFrom(Math.abs(along[2]) > 0.9 ? REAR : UP, along));
+  const mark: Vec3 = id === 'turbo-water-inlet' ? DOWN : UP;
+  const up = unit(rejectFrom(Math.abs(along[2]) > 0.9 ? REAR : mark, along));
   return {
     id,
     name,
@@ -83,9 +86,9 @@ export const PORTS: readonly BayPort[] = [
   port('fuel-rail', 'Fuel rail inlet', 6, 'engine', [370, -165, 535], [-1, 0, 0], 18),
   port('cam-cover-breather', 'Cam cover breather', 12, 'engine', [600, 20, 662], [0, 0, 1], 20, 16),
   port('water-outlet', 'Cylinder head water outlet', 16, 'engine', [318, -60, 540], [-1, 0, 0], 24, 30),
-  port('water-pump-inlet', 'Water pump inlet', 16, 'engine', [395, -146, 270], [0, -1, 0], 24, 14),
+  port('water-pump-inlet', 'Water pump inlet', 16, 'engine', [420, -146, 270], [0, -1, 0], 24, 14),
   port('tank-suction', 'Dry-sump tank outlet', 12, 'chassis', onTank(185, 30), fromTank(30), 20, 14),
-  port('tank-return', 'Dry-sump tank return', 12, 'chassis', onTank(430, 38), fromTank(38), 20, 14),
+  port('tank-return', 'Dry-sump tank return', 12, 'chassis', onTank(430, 30), fromTank(30), 20, 14),
   port('tank-vent', 'Dry-sump tank vent', 12, 'chassis', [...TANK, 606], [0, 0, 1], 20, 8),
   port('catch-tank-inlet', 'Catch tank inlet', 12, 'chassis', [144, 60, 662], [1, 0, 0], 20, 10),
   port('catch-tank-vent', 'Catch tank second inlet', 12, 'chassis', [77, 127, 650], [0, 1, 0], 20, 10),

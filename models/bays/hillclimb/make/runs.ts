@@ -27,7 +27,7 @@ export const RUNS: readonly Run[] = [
     id: 'turbo-water-feed',
     name: 'Turbo water feed',
     a: { port: 'block-water', end: 'alu-straight-6' },
-    b: { port: 'turbo-water-inlet', end: 'alu-90-6', clockDeg: 180 },
+    b: { port: 'turbo-water-inlet', end: 'alu-90-6', clockDeg: 0 },
     service: { purpose: 'turbo-water', fluid: 'coolant', pressureKpa: 150, temperatureC: 95, flowLPerMin: 6 },
     hose: 'ptfe-steel-6',
     sleeve: 'fire-sleeve-13',
@@ -58,7 +58,7 @@ export const RUNS: readonly Run[] = [
   {
     id: 'scavenge-return',
     name: 'Scavenge return to tank',
-    a: { port: 'pump-scavenge-out', end: 'alu-straight-12' },
+    a: { port: 'pump-scavenge-out', end: 'alu-45-12' },
     b: { port: 'tank-return', end: 'alu-straight-12' },
     service: { purpose: 'oil-pressure', fluid: 'engine-oil', pressureKpa: 120, temperatureC: 120, flowLPerMin: 60 },
     hose: 'ptfe-convoluted-12',
