@@ -44,3 +44,9 @@ export const LEVEL_DEG = 0.1;
  * rounds: it is noise of a sum or a solver, ten nanometres in a length. Anything more is rounded to the safe side.
  */
 export const PRINT_STEP_NOISE = 1e-4;
+
+/**
+ * Relative, as ROD_RESIDUAL. A hose whose shape could not be made stiller than its own arithmetic allows (a very light
+ * hose free to roll about its chord) counts as at rest when this little is out of balance.
+ */
+export const AT_REST_RESIDUAL = 1e-6;

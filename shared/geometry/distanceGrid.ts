@@ -63,18 +63,21 @@ export function buildDistanceGrid(
  */
 export function gridLowerBound(grid: DistanceGrid, x: number, y: number, z: number): number {
   const { cellMm, nx, ny, nz } = grid;
-  const dx = x - grid.minX;
-  const dy = y - grid.minY;
-  const dz = z - grid.minZ;
-  const i = clampCell(Math.floor(dx / cellMm), nx);
-  const j = clampCell(Math.floor(dy / cellMm), ny);
-  const k = clampCell(Math.floor(dz / cellMm), nz);
-  const squaredMm = grid.squaredGaps[i + nx * (j + ny * k)]! * cellMm * cellMm;
+  const squaredMm = grid.squaredGaps[gridCellAt(grid, x, y, z)]! * cellMm * cellMm;
   if (!grid.holdsAll) return Math.sqrt(squaredMm);
-  const ox = outsideOf(dx, nx * cellMm);
-  const oy = outsideOf(dy, ny * cellMm);
-  const oz = outsideOf(dz, nz * cellMm);
+  const ox = outsideOf(x - grid.minX, nx * cellMm);
+  const oy = outsideOf(y - grid.minY, ny * cellMm);
+  const oz = outsideOf(z - grid.minZ, nz * cellMm);
   return Math.sqrt(squaredMm + ox * ox + oy * oy + oz * oz);
+}
+
+/** Number of the cell that holds a point, mm; for a point outside the grid, of the cell nearest to it. */
+export function gridCellAt(grid: DistanceGrid, x: number, y: number, z: number): number {
+  const { cellMm, nx, ny, nz } = grid;
+  const i = clampCell(Math.floor((x - grid.minX) / cellMm), nx);
+  const j = clampCell(Math.floor((y - grid.minY) / cellMm), ny);
+  const k = clampCell(Math.floor((z - grid.minZ) / cellMm), nz);
+  return i + nx * (j + ny * k);
 }
 
 function clampCell(cell: number, count: number): number {

@@ -99,13 +99,11 @@ async function makeSheetsJob(input: JobInput<'makeSheets'>, watch: Watch): Promi
   if (unknown.length > 0) return bad(unknown);
   const { project, runs } = read.value.resolved;
   watch.report({ fraction: 0.2, doing: 'drawing the papers' });
-  const files = await makeSheets({
-    project,
-    report: input.report,
-    runs: wanted === undefined ? runs : runs.filter((r) => wanted.includes(r.run.id)),
-    fonts: input.fonts,
-    printedOn: input.printedOn,
-  });
+  const { report, fonts, printedOn } = input;
+  const files = await makeSheets(
+    { project, report, runs, fonts, printedOn, currentInputHash: read.value.inputHash },
+    wanted === undefined ? {} : { runs: wanted },
+  );
   return good({ files });
 }
 

@@ -11,19 +11,19 @@ const REACH_MM = 25;
 
 /**
  * What a hose of the given outside radius may come to lie against: every surface of the bay and every other run. Gaps
- * are exact up to 25 mm; the own-port rule keeps the mouth from being pushed off its own port.
+ * are exact up to 25 mm; the rule of held places keeps the mouth from being pushed off its own port.
  */
 export function buildContactField(
   bay: BayIndex,
   tubes: TubeField,
   outsideRadiusMm: number,
-  seats: readonly [Vec3, Vec3],
+  held: readonly Vec3[],
 ): ContactField {
   const near = newNearest();
   const tube = newNearestTube();
   return {
     gapAt(x, y, z, out) {
-      const radius = askedDistanceMm(outsideRadiusMm, seats, [x, y, z]);
+      const radius = askedDistanceMm(outsideRadiusMm, held, [x, y, z]);
       let reach = radius + REACH_MM;
       let px = Number.NaN;
       let py = Number.NaN;

@@ -3,15 +3,17 @@ import type { Box } from '../../geometry/box.ts';
 import { nearestDistance } from '../../geometry/bvh.ts';
 import { gridLowerBound } from '../../geometry/distanceGrid.ts';
 import type { BayIndex, IndexedSkin } from './bayIndex.ts';
+import { coarseMargins } from './coarseMargins.ts';
 import { nearestTube, newNearestTube, type TubeField } from './tubeField.ts';
 
 /**
- * The own-port rule. A run must start at its port, and the port stands on the bay. So near its own two seats the
- * distance asked of the centreline is cut to OWN_PORT_SLOPE times the distance from the seat: a cone of 30 degrees
- * about any line that leaves the seat. Away from the seats (beyond asked distance / OWN_PORT_SLOPE) the whole distance
- * is asked. The same rule holds against other runs, whose ports may be neighbours.
+ * The rule of held places. A run must start at its port, and the port stands on the bay; a clamp stands on its bracket, a
+ * pass-through in its panel. So near its own two seats, clamps and pass-throughs the distance asked of the centreline is
+ * cut to HELD_SLOPE times the distance from that place: a cone of 30 degrees about any line that leaves it. Away from
+ * them (beyond asked distance / HELD_SLOPE) the whole distance is asked. The same rule holds against other runs, whose
+ * ports may be neighbours.
  */
-export const OWN_PORT_SLOPE = 0.5;
+export const HELD_SLOPE = 0.5;
 
 /** What one run must keep from everything else, centreline to surface, mm. */
 export interface RunKeeps {
@@ -19,12 +21,14 @@ export interface RunKeeps {
   readonly skinMm: ReadonlyMap<string, number>;
   /** from the surface of other runs: hose radius + spacing */
   readonly tubeMm: number;
-  readonly seats: readonly [Vec3, Vec3];
+  /** seats of both ports, clamps and pass-throughs */
+  readonly held: readonly Vec3[];
 }
 
 /**
- * Where the centreline of one run may go: margin = least over everything of (distance - distance asked there), mm.
- * Satisfies the search's ClearanceField. Margins change at most 1 + OWN_PORT_SLOPE mm per mm moved.
+ * Where the centreline of one run may go: margin = least over everything of (distance - distance asked there), and the
+ * way to the edge of what was scanned, mm.
+ * Satisfies the search's ClearanceField. Margins change at most 1 + HELD_SLOPE mm per mm moved.
  */
 export interface RunField {
   readonly bounds: Box;
@@ -33,22 +37,26 @@ export interface RunField {
   marginMm(x: number, y: number, z: number, upToMm: number): number;
 }
 
-/** The distance asked of a centreline point, the own-port rule included. wholeMm: what is asked away from ports. */
-export function askedDistanceMm(wholeMm: number, seats: readonly [Vec3, Vec3], point: Vec3): number {
-  const near = Math.min(distance(point, seats[0]), distance(point, seats[1]));
-  return Math.min(wholeMm, OWN_PORT_SLOPE * near);
+/** The distance asked of a centreline point, the rule of held places included. wholeMm: what is asked away from ports. */
+export function askedDistanceMm(wholeMm: number, held: readonly Vec3[], point: Vec3): number {
+  let near = Number.POSITIVE_INFINITY;
+  for (const place of held) near = Math.min(near, distance(point, place));
+  return Math.min(wholeMm, HELD_SLOPE * near);
 }
 
 export function buildRunField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps): RunField {
   const skins: { skin: IndexedSkin; wholeMm: number }[] = bay.skins
     .map((skin) => ({ skin, wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 }))
     .sort((a, b) => b.wholeMm - a.wholeMm);
+  const coarse = coarseMargins(
+    skins.map(({ skin, wholeMm }) => ({ grid: skin.grid, wholeMm })),
+    FAR_MM,
+  );
   const found = newNearestTube();
   const slopeReach = (x: number, y: number, z: number): number => {
-    const [a, b] = keeps.seats;
-    const toA = Math.hypot(x - a[0], y - a[1], z - a[2]);
-    const toB = Math.hypot(x - b[0], y - b[1], z - b[2]);
-    return OWN_PORT_SLOPE * Math.min(toA, toB);
+    let square = Number.POSITIVE_INFINITY;
+    for (const p of keeps.held) square = Math.min(square, (x - p[0]) ** 2 + (y - p[1]) ** 2 + (z - p[2]) ** 2);
+    return HELD_SLOPE * Math.sqrt(square);
   };
   const tubeMargin = (x: number, y: number, z: number, most: number, reach: number): number => {
     const asked = Math.min(keeps.tubeMm, reach);
@@ -56,17 +64,15 @@ export function buildRunField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps):
   };
   return {
     bounds: bay.bounds,
-    lipschitz: 1 + OWN_PORT_SLOPE,
+    lipschitz: 1 + HELD_SLOPE,
     coarseMarginMm(x, y, z) {
-      const reach = slopeReach(x, y, z);
-      let least = FAR_MM;
-      for (const { skin, wholeMm } of skins)
-        least = Math.min(least, gridLowerBound(skin.grid, x, y, z) - Math.min(wholeMm, reach));
-      return tubeMargin(x, y, z, least, reach);
+      const inside = Math.min(coarse(x, y, z), insideMm(bay.bounds, x, y, z));
+      return tubeMargin(x, y, z, inside, slopeReach(x, y, z));
     },
     marginMm(x, y, z, upToMm) {
       const reach = slopeReach(x, y, z);
-      let least = tubeMargin(x, y, z, upToMm, reach);
+      let least = tubeMargin(x, y, z, Math.min(upToMm, insideMm(bay.bounds, x, y, z)), reach);
+      if (coarse(x, y, z) >= least) return least;
       for (const { skin, wholeMm } of skins) {
         const asked = Math.min(wholeMm, reach);
         if (gridLowerBound(skin.grid, x, y, z) - asked >= least) continue;
@@ -76,6 +82,11 @@ export function buildRunField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps):
       return least;
     },
   };
+}
+
+/** How far inside a box a point is, mm; negative outside. What was not scanned is not known to be free. */
+function insideMm({ min, max }: Box, x: number, y: number, z: number): number {
+  return Math.min(x - min[0], max[0] - x, y - min[1], max[1] - y, z - min[2], max[2] - z);
 }
 
 /** mm. Stands for "nothing near": larger than any bay. */

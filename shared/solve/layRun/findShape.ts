@@ -1,5 +1,5 @@
 import { angleBetween } from '../../base/vec3.ts';
-import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
+import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import type { RunField } from '../bay/runField.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import { type Judgement, judgeShape } from './judgeShape.ts';
@@ -19,41 +19,58 @@ export interface Candidate {
 }
 
 /**
- * Slack tried beyond the wanted one, as fractions added to it: a hose that would kink at 5 % may lie well at 7 %. The
- * first steps stay inside the handbook's 5 to 8 %; the rest are looser and the slack check says so.
+ * Slack tried beyond the wanted one, as fractions added to it: a hose that would kink at 5 % may lie well at 7 %. `snug`
+ * stays inside the handbook's 5 to 8 %; `loose` goes beyond, and the slack check says so.
  */
-const SLACK_STEPS = [0, 0.015, 0.03, 0.05, 0.08, 0.12];
-/** How many clamps the program asks for at most before it says that the run does not fit. */
-const MOST_CLAMPS = 3;
+const SLACK_STEPS = { snug: [0, 0.015, 0.03], loose: [0.05, 0.08, 0.12] } as const;
+
+/** What is tried, in order of what a builder would rather have: few clamps and a snug hose before more of either. */
+const TRIALS: readonly { readonly clamps: number; readonly slack: keyof typeof SLACK_STEPS }[] = [
+  { clamps: 0, slack: 'snug' },
+  { clamps: 1, slack: 'snug' },
+  { clamps: 0, slack: 'loose' },
+  { clamps: 1, slack: 'loose' },
+  { clamps: 2, slack: 'snug' },
+  { clamps: 2, slack: 'loose' },
+  { clamps: 3, slack: 'snug' },
+];
+
+/** What a hose is let lie in. */
+export interface Surroundings {
+  /** what the shape is judged against */
+  readonly field: RunField;
+  /** what the hose may come to lie against */
+  readonly contact: ContactField;
+  /** live length of the shortest lay on a route's side of things, mm */
+  tautLiveOf(route: Route): number;
+}
 
 /**
  * From routes to the hose that lies best: each route is relaxed with growing slack, with its swivel ends free and then
- * held at the route's clock; if none keeps radius and clearance, clamps are proposed one by one where the hose goes
- * furthest wrong. The first candidate without fault wins, fewest clamps first, then least slack, then least energy.
+ * held at the route's clock; if that does not keep radius and clearance, clamps are proposed one by one where the hose
+ * goes furthest wrong. The first trial with a candidate without fault wins; else the candidate with the least fault.
  */
 export function findShape(
   setting: RunSetting,
   routes: readonly Route[],
-  field: RunField,
-  contact: ContactField,
-  tautLiveOf: (route: Route) => number,
+  surroundings: Surroundings,
   watch: Watch,
 ): Candidate | undefined {
   let best: Candidate | undefined;
-  let clamps = new Map<Route, readonly ProposedClamp[]>(routes.map((r) => [r, []]));
-  for (let count = 0; count <= MOST_CLAMPS; count++) {
-    const part = partOf(watch, count / (MOST_CLAMPS + 1), (count + 1) / (MOST_CLAMPS + 1));
-    part.report({ fraction: 0, doing: count === 0 ? 'letting the hose lie' : `trying ${count} clamps` });
-    const next = new Map<Route, readonly ProposedClamp[]>();
-    for (const [route, proposed] of clamps) {
-      const here = bestOfRoute(setting, route, proposed, field, contact, tautLiveOf, watch);
+  const clamped = new Map(routes.map((route) => [route, [[]] as (readonly ProposedClamp[])[]]));
+  const trials = setting.cutLengthMm === undefined ? TRIALS : TRIALS.filter((t) => t.slack === 'snug');
+  for (const [i, trial] of trials.entries()) {
+    watch.report({ fraction: i / trials.length, doing: 'letting the hose lie' });
+    for (const [route, byCount] of clamped) {
+      const clamps = byCount[trial.clamps];
+      if (clamps === undefined) continue;
+      const here = bestOfRoute(setting, route, clamps, SLACK_STEPS[trial.slack], surroundings, watch);
       if (here === undefined) continue;
       best = betterOf(best, here);
-      const more = oneMoreClamp(setting, route, proposed, here);
-      if (more !== undefined) next.set(route, more);
+      const more = byCount[trial.clamps + 1] ?? oneMoreClamp(setting, route, clamps, here);
+      if (more !== undefined) byCount[trial.clamps + 1] = more;
     }
     if (best !== undefined && best.judgement.fault === 0) return best;
-    clamps = next;
   }
   return best;
 }
@@ -62,23 +79,21 @@ function bestOfRoute(
   setting: RunSetting,
   route: Route,
   clamps: readonly ProposedClamp[],
-  field: RunField,
-  contact: ContactField,
-  tautLiveOf: (route: Route) => number,
+  slackSteps: readonly number[],
+  surroundings: Surroundings,
   watch: Watch,
 ): Candidate | undefined {
   let best: Candidate | undefined;
-  const tautLiveMm = tautLiveOf(route);
+  const tautLiveMm = surroundings.tautLiveOf(route);
   const freedoms = setting.a.turns || setting.b.turns ? [true, false] : [false];
-  const steps = setting.cutLengthMm === undefined ? SLACK_STEPS : [0];
-  for (const step of steps) {
+  for (const step of setting.cutLengthMm === undefined ? slackSteps : [0]) {
     for (const freeClocks of freedoms) {
       stopIfCancelled(watch);
       const liveMm = wantedLiveMm(setting, tautLiveMm, setting.slack + step);
-      const shape = relaxRoute(setting, route, liveMm, clamps, freeClocks, contact, watch);
+      const shape = relaxRoute(setting, route, liveMm, clamps, freeClocks, surroundings.contact, watch);
       if (shape === undefined) continue;
-      const candidate = { route, shape, judgement: judgeShape(setting, shape, field), tautLiveMm, clamps };
-      best = betterOf(best, candidate);
+      const judgement = judgeShape(setting, shape, surroundings.field);
+      best = betterOf(best, { route, shape, judgement, tautLiveMm, clamps });
     }
     if (best !== undefined && best.judgement.fault === 0) return best;
   }

@@ -1,4 +1,4 @@
-import { RADIUS_RELATIVE } from '../../base/tolerances.ts';
+import { CLEARANCE_PROOF_MM, RADIUS_RELATIVE } from '../../base/tolerances.ts';
 import type { Vec3 } from '../../base/vec3.ts';
 import { curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { leastAlong, leastRadius } from '../../geometry/curveLimits.ts';
@@ -18,11 +18,10 @@ export interface Judgement {
   readonly fault: number;
 }
 
-/** mm and relative. How finely shapes are compared with each other; the lay that is kept is measured finer. */
-const JUDGE_GAP_MM = 0.25;
+/** Relative. How finely radii are compared; a small part of what counts as meeting a limit. */
 const JUDGE_RADIUS_GAP = 0.0002;
 
-/** Measures a shape well enough to choose between shapes. Radius by its proven bound, margin to JUDGE_GAP_MM. */
+/** Measures a shape well enough to choose between shapes. Radius by its proven bound, margin by its proof to CLEARANCE_PROOF_MM. */
 export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): Judgement {
   const radius = leastRadius(shape.curve, JUDGE_RADIUS_GAP);
   const margin = leastAlong(
@@ -31,10 +30,10 @@ export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): 
     curveLengthMm(shape.curve) - setting.b.end.shoulderToMouthMm,
     (p, upTo) => field.marginMm(p[0], p[1], p[2], upTo),
     field.lipschitz,
-    JUDGE_GAP_MM,
+    CLEARANCE_PROOF_MM,
   );
   const short = Math.max(0, 1 - radius.provenAtLeast / (setting.minRadiusMm * (1 - RADIUS_RELATIVE)));
-  const near = Math.max(0, -margin.found);
+  const near = Math.max(0, -margin.provenAtLeast);
   return {
     radiusMm: radius.found,
     radiusAtMm: radius.arcLengthMm,

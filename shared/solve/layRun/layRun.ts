@@ -11,7 +11,7 @@ import { measureLay } from './measureLay.ts';
 import { reasonOf } from './reasonOf.ts';
 import { type Route, routeRun } from './routeRun.ts';
 import { runKeeps, runSetting } from './runLimits.ts';
-import { type RunSetting, seatsOf } from './runSetting.ts';
+import { heldPlaces, type RunSetting } from './runSetting.ts';
 
 export interface LayContext {
   readonly project: Project;
@@ -84,21 +84,24 @@ function tryAttempt(
 ): Candidate | undefined {
   const { bay, project } = context;
   const skins = bay.skins.map((s) => s.skin);
-  const field = buildRunField(bay, others, runKeeps(project, setting, skins, attempt.clearanceShare));
-  const led = attempt.blind === true ? emptyField(field) : field;
+  const keeps = runKeeps(project, setting, skins, attempt.clearanceShare);
+  const blind = attempt.blind === true;
+  const field = buildRunField(bay, others, keeps);
+  const judged = blind ? emptyField(field) : field;
+  const led = blind ? judged : withReserve(field, ROUTE_RESERVE_MM);
   const tailMm = setting.tailMm * attempt.tailShare;
   const routesOf = (radiusMm: number, count: number, part: Watch): readonly Route[] =>
     routeRun(setting, led, radiusMm, tailMm, count, 'normal', part).routes;
   const shortest = routesOf(setting.minRadiusMm, 1, partOf(watch, 0, 0.3));
   if (shortest.length === 0) return undefined;
   const contact = buildContactField(
-    attempt.blind === true ? { ...bay, skins: [] } : bay,
-    attempt.blind === true ? buildTubeField([]) : others,
+    blind ? { ...bay, skins: [] } : bay,
+    blind ? buildTubeField([]) : others,
     setting.outsideRadiusMm,
-    seatsOf(setting),
+    heldPlaces(setting),
   );
   const lie = (routes: readonly Route[], known: readonly Route[], part: Watch): Candidate | undefined =>
-    findShape(setting, routes, led, contact, (route) => tautLiveMm(route, known), part);
+    findShape(setting, routes, { field: judged, contact, tautLiveOf: (route) => tautLiveMm(route, known) }, part);
   const along = lie(shortest, shortest, partOf(watch, 0.3, 0.4));
   if (along?.judgement.fault === 0) return along;
   const close = routesOf(setting.minRadiusMm, WAYS, partOf(watch, 0.4, 0.6));
@@ -118,6 +121,17 @@ function tautLiveMm(route: Route, close: readonly Route[]): number {
 
 /** mm. Margin everywhere when nothing is in the way. */
 const CLEAR_MM = 1e6;
+
+/** mm. Routes keep this much more than is asked, so that a clamp put on a route does not stand at the very limit. */
+const ROUTE_RESERVE_MM = 0.5;
+
+function withReserve(field: RunField, reserveMm: number): RunField {
+  return {
+    ...field,
+    coarseMarginMm: (x, y, z) => field.coarseMarginMm(x, y, z) - reserveMm,
+    marginMm: (x, y, z, upToMm) => field.marginMm(x, y, z, upToMm + reserveMm) - reserveMm,
+  };
+}
 
 function emptyField(field: RunField): RunField {
   return { ...field, coarseMarginMm: () => CLEAR_MM, marginMm: () => CLEAR_MM };

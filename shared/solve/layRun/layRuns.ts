@@ -39,7 +39,10 @@ export function layRuns(
   return resolved.runs.flatMap((r) => laid.get(r.run.id) ?? []);
 }
 
-/** Lifts what stands in the way of a run that is not clean, lays it first, then the lifted ones; keeps the better. */
+/**
+ * Where a run would lie clean if it were alone: lifts the runs near it, lays it first, then the lifted ones; keeps the
+ * better.
+ */
 function makeRoom(
   context: LayContext,
   resolved: ResolvedProject,
@@ -50,19 +53,25 @@ function makeRoom(
 ): void {
   const mine = laid.get(run.run.id);
   if (mine === undefined || mine.outcome === 'laid') return;
-  const inTheWay = new Set(
-    mine.clearances.filter((c) => c.to.kind === 'run' && c.clearanceMm < 2 * c.requiredMm).map((c) => c.to.id),
+  const near = new Set(
+    mine.clearances
+      .filter((c) => c.to.kind === 'run' && c.clearanceMm < NEAR_SPACINGS * c.requiredMm)
+      .map((c) => c.to.id),
   );
-  const lifted = order.filter((r) => inTheWay.has(r.run.id) && r.run.id !== run.run.id);
+  const lifted = order.filter((r) => near.has(r.run.id) && r.run.id !== run.run.id);
   if (lifted.length === 0) return;
   watch.report({ fraction: 0, doing: `making room for ${run.run.name}` });
+  const silent: Watch = { ...watch, report: () => undefined };
+  if (layRun(context, run, buildTubeField([]), silent).outcome !== 'laid') return;
   const trial = new Map(laid);
   for (const r of [run, ...lifted]) trial.delete(r.run.id);
-  for (const r of [run, ...lifted])
-    trial.set(r.run.id, layRun(context, r, tubesOf(resolved, trial, r.run.id), { ...watch, report: () => undefined }));
+  for (const r of [run, ...lifted]) trial.set(r.run.id, layRun(context, r, tubesOf(resolved, trial, r.run.id), silent));
   if (unclean(trial) >= unclean(laid)) return;
   for (const [id, lay] of trial) laid.set(id, lay);
 }
+
+/** Runs nearer than this many spacings may be what keeps a run from its way. */
+const NEAR_SPACINGS = 4;
 
 function unclean(laid: ReadonlyMap<string, Lay>): number {
   return [...laid.values()].filter((l) => l.outcome !== 'laid').length;

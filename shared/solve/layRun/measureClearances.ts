@@ -7,10 +7,10 @@ import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCur
 import { type LeastAlong, leastAlong } from '../../geometry/curveLimits.ts';
 import { partOfTriangle } from '../../geometry/triMesh.ts';
 import type { BayIndex, IndexedSkin } from '../bay/bayIndex.ts';
-import { askedDistanceMm, OWN_PORT_SLOPE } from '../bay/runField.ts';
+import { askedDistanceMm, HELD_SLOPE } from '../bay/runField.ts';
 import { buildTubeField, nearestTube, newNearestTube, type TubeField } from '../bay/tubeField.ts';
 import type { Shape } from './relaxRoute.ts';
-import { type RunSetting, seatsOf } from './runSetting.ts';
+import { heldPlaces, type RunSetting } from './runSetting.ts';
 
 /** Something the run is measured against: exact distance from a centreline point to its surface (Infinity beyond the bound), and the nearest point on it. */
 interface Neighbour {
@@ -21,9 +21,9 @@ interface Neighbour {
 
 /**
  * The least clearance of a lay to every skin of the bay and to every other run, each with its proof within proofMm.
- * Measured where the whole distance is asked, which is away from the run's own ports; inside the own-port cones only a
- * breach of the cone is reported, with what is asked there. A run that lies wholly inside its port cones is measured
- * as a whole.
+ * Measured where the whole distance is asked, which is away from the run's ports, clamps and pass-throughs; inside the
+ * cones of held places only a breach of the cone is reported, with what is asked there. A run that lies wholly inside
+ * them is measured as a whole.
  */
 export function measureClearances(
   project: Project,
@@ -45,21 +45,24 @@ export function measureClearances(
 function measureOne(setting: RunSetting, shape: Shape, to: Neighbour, proofMm: number): Clearance[] {
   const { curve } = shape;
   const radius = setting.outsideRadiusMm;
-  const seats = seatsOf(setting);
+  const held = heldPlaces(setting);
   const wholeMm = radius + to.requiredMm;
   const live = { from: setting.a.end.shoulderToMouthMm, to: curveLengthMm(curve) - setting.b.end.shoulderToMouthMm };
-  const asked = (p: Vec3): number => askedDistanceMm(wholeMm, seats, p);
+  const asked = (p: Vec3): number => askedDistanceMm(wholeMm, held, p);
   const margin = leastAlong(
     curve,
     live.from,
     live.to,
     (p, upTo) => to.distanceTo(p, asked(p) + upTo) - asked(p),
-    1 + OWN_PORT_SLOPE,
+    1 + HELD_SLOPE,
     proofMm,
   );
-  const open = openStretch(curve, live, seats, wholeMm / OWN_PORT_SLOPE);
-  const breached = margin.found < -proofMm && askedDistanceMm(wholeMm, seats, margin.point) < wholeMm;
-  const least = leastAlong(curve, open.from, open.to, (p, upTo) => to.distanceTo(p, upTo), 1, proofMm);
+  const breached = margin.found < -proofMm && askedDistanceMm(wholeMm, held, margin.point) < wholeMm;
+  const least = leastOf(
+    openStretches(curve, live, held, wholeMm / HELD_SLOPE).map((open) =>
+      leastAlong(curve, open.from, open.to, (p, upTo) => to.distanceTo(p, upTo), 1, proofMm),
+    ),
+  );
   const place = breached ? breachAsDistance(margin, asked(margin.point)) : least;
   if (!Number.isFinite(place.found)) return [];
   const { thing, onThing } = to.describe(place.point);
@@ -75,26 +78,41 @@ function measureOne(setting: RunSetting, shape: Shape, to: Neighbour, proofMm: n
   ];
 }
 
+function leastOf(found: readonly LeastAlong[]): LeastAlong {
+  const nearest = found.reduce((a, b) => (b.found < a.found ? b : a));
+  return { ...nearest, provenAtLeast: Math.min(...found.map((f) => f.provenAtLeast)) };
+}
+
 function breachAsDistance(margin: LeastAlong, askedMm: number): LeastAlong {
   return { ...margin, found: margin.found + askedMm, provenAtLeast: margin.provenAtLeast + askedMm };
 }
 
-/** The stretch between the last place inside port A's zone and the first inside port B's; the whole live hose if they meet. */
-function openStretch(
-  curve: CubicCurve,
-  live: { from: number; to: number },
-  seats: readonly [Vec3, Vec3],
-  zoneMm: number,
-): { from: number; to: number } {
-  const inside = (s: number, seat: Vec3): boolean => distance(curveAt(curve, s).point, seat) < zoneMm;
-  let from = live.from;
-  let to = live.to;
-  while (from < to && inside(from, seats[0])) from += ZONE_STEP_MM;
-  while (to > from && inside(to, seats[1])) to -= ZONE_STEP_MM;
-  return from < to ? { from, to } : live;
+/**
+ * The stretches of the live hose away from every held place, where the whole distance is asked; the whole live hose if
+ * there is none.
+ */
+function openStretches(curve: CubicCurve, live: Stretch, held: readonly Vec3[], zoneMm: number): readonly Stretch[] {
+  const isOpen = (s: number): boolean => held.every((place) => distance(curveAt(curve, s).point, place) >= zoneMm);
+  const stretches: Stretch[] = [];
+  let from: number | undefined;
+  for (let s = live.from; s <= live.to; s += ZONE_STEP_MM) {
+    if (isOpen(s)) from ??= s;
+    else if (from !== undefined) {
+      stretches.push({ from, to: s - ZONE_STEP_MM });
+      from = undefined;
+    }
+  }
+  if (from !== undefined) stretches.push({ from, to: live.to });
+  return stretches.length > 0 ? stretches : [live];
 }
 
-/** mm. How finely the edge of the port zones is found; it only chooses where the reported number comes from. */
+/** A part of the curve by arc length, mm. */
+interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** mm. How finely the edges of the held zones are found; it only chooses where the reported number comes from. */
 const ZONE_STEP_MM = 1;
 
 function skinNeighbour(bay: BayIndex, { skin, bvh }: IndexedSkin, requiredMm: number): Neighbour {

@@ -1,4 +1,4 @@
-import { ROD_CLOSURE_MM } from '../../base/tolerances.ts';
+import { AT_REST_RESIDUAL, ROD_CLOSURE_MM } from '../../base/tolerances.ts';
 import { addScaled, DOWN, distance, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type CubicCurve, curveLengthMm, joinCurves, splineThrough, straightCurve } from '../../geometry/cubicCurve.ts';
@@ -31,7 +31,7 @@ export interface Shape {
  * Edge length of the relaxed rod over the hose's least radius. The curvature at a held end comes out too large by about
  * half the square of edge over radius (measured on a quarter circle), so this keeps it under RADIUS_RELATIVE.
  */
-const EDGE_OVER_RADIUS = 0.04;
+const EDGE_OVER_RADIUS = 0.03;
 const LEAST_EDGES = 24;
 const MOST_EDGES = 600;
 /** Times the rod is shortened so that the spline through it, not the chords, has the wanted length. Each gains two digits. */
@@ -112,6 +112,14 @@ function relaxSpan(
   return best;
 }
 
+function isAtRest(rod: RodShape): boolean {
+  const still = rod.outcome === 'converged' ? rod.stable : rod.residual <= AT_REST_RESIDUAL;
+  return still && rod.pressedMm <= PRESSED_MM;
+}
+
+/** mm. A hose pressed into something deeper than this has no room there: the whole of the contact's own softness is less. */
+const PRESSED_MM = 0.2;
+
 /** mm. How near the spline's length comes to the wanted length: far under what a saw can cut. */
 const LENGTH_PROOF_MM = 100 * ROD_CLOSURE_MM;
 
@@ -140,7 +148,7 @@ function assemble(setting: RunSetting, route: Route, holds: readonly Station[], 
     holds,
     holdsAtMm: holds.map((h) => arcLengthNearest(curve, h.pose.point)),
     tailMm: route.tailMm,
-    settled: spans.every((s) => s.rod.outcome === 'converged' && s.rod.stable),
+    settled: spans.every(({ rod }) => isAtRest(rod)),
     residual: Math.max(0, ...spans.map((s) => s.rod.residual)),
     energyNmm: spans.reduce((sum, s) => sum + s.rod.energyNmm, 0),
     contactForceN: Math.max(0, ...spans.flatMap((s) => s.rod.contacts.map((c) => c.forceN))),

@@ -9,7 +9,7 @@ import { ruleValue } from '../../document/rules/index.ts';
 import { requiredRunClearance, requiredSkinClearance } from '../../document/rules/requiredClearance.ts';
 import type { RunKeeps } from '../bay/runField.ts';
 import type { PortFrame } from '../ends/endPose.ts';
-import { type EndSetting, type RunSetting, seatsOf } from './runSetting.ts';
+import { type EndSetting, heldPlaces, type RunSetting } from './runSetting.ts';
 
 /** m/s^2, standard gravity (CGPM 1901); over 1000 it turns kg/m into N/mm. */
 const GRAVITY = 9.80665;
@@ -57,6 +57,6 @@ export function runKeeps(project: Project, setting: RunSetting, skins: readonly 
       ]),
     ),
     tubeMm: setting.outsideRadiusMm + part(requiredRunClearance(project, setting.run, setting.run).requiredMm),
-    seats: seatsOf(setting),
+    held: heldPlaces(setting),
   };
 }

@@ -70,7 +70,8 @@ export function rodEnd(setting: EndSetting, side: 'a' | 'b', tailMm: number, clo
   };
 }
 
-/** Seats of both ports: where the own-port rule applies. */
-export function seatsOf(setting: RunSetting): readonly [Vec3, Vec3] {
-  return [setting.a.port.seatPoint, setting.b.port.seatPoint];
+/** Where the run is held to the bay: seats of both ports, clamps and pass-throughs. */
+export function heldPlaces(setting: RunSetting): readonly Vec3[] {
+  const holding = setting.supports.filter((s) => s.kind !== 'waypoint');
+  return [setting.a.port.seatPoint, setting.b.port.seatPoint, ...holding.map((s) => s.point)];
 }

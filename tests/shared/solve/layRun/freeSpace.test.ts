@@ -8,7 +8,7 @@ import { emptyBay, exampleEnd, exampleHose, examplePort, oneRunProject } from '.
 
 /** Two straight ends facing each other, mouths `apart` mm from each other, hose stiff and light so that weight does not count. */
 function facing(apart: number, slack: number, move: (p: Vec3) => [number, number, number] = (p) => [...p]): Lay {
-  const hose = exampleHose({ minBendRadiusMm: 60, bendingStiffnessNmm2: 5e7, weightKgPerM: 0.1 });
+  const hose = exampleHose({ minBendRadiusMm: 60, bendingStiffnessNmm2: 5e6, weightKgPerM: 0.1 });
   const end = exampleEnd(0, { seatToBendMm: 0, bendToShoulderMm: 20, shoulderToMouthMm: 15 });
   const turned = (v: Vec3): [number, number, number] => {
     const [o, p] = [move([0, 0, 0]), move(v)];
