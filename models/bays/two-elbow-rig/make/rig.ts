@@ -15,14 +15,14 @@ export const FORMERS: readonly {
   readonly axis: Vec3;
   readonly up: Vec3;
 }[] = [
-  { name: 'former-a', middle: [50, 100, 0], axis: [0, 0, 1], up: [1, 0, 0] },
-  { name: 'former-b', middle: [150, 200, 100], axis: [1, 0, 0], up: [0, 1, 0] },
+  { name: 'former-a', middle: [50, 100, 0], axis: [0, 0, 1], up: [0, -1, 0] },
+  { name: 'former-b', middle: [150, 200, 100], axis: [1, 0, 0], up: [0, 0, -1] },
 ];
 
 /** From the hose axis to the former's rim, mm: the hose (15.7 over the braid) lies free of it. */
 export const RIM_RADIUS_MM = 74;
 
-/** Quarter of a disc about the frame's point, from side's opposite to up, as the hose turns round it. */
+/** Quarter of a disc about the frame's point, from up to side, as the hose turns round it. */
 function quadrant(radius: number): Outline {
   const arc = Array.from({ length: 25 }, (_, k) => {
     const a = ((k * 90) / 24) * (Math.PI / 180);
@@ -51,7 +51,7 @@ function former({ name, middle, axis, up }: (typeof FORMERS)[number]): Part {
 export function twoElbowRig(): Part[] {
   const base = plate(
     frameAt([90, 150, -90], [0, 0, 1], [0, 1, 0]),
-    roundedRectangle(300, 400, 12),
+    roundedRectangle(330, 420, 12),
     [
       [-130, 180],
       [130, 180],
@@ -60,7 +60,7 @@ export function twoElbowRig(): Part[] {
     ].map((at) => circleOutline(6, 20, at as [number, number])),
     10,
   );
-  const postA = box([38, 88, -82], [62, 112, -10], { corner: 5, edge: 2 });
+  const postA = box([38, 88, -82], [62, 112, -6], { corner: 5, edge: 2 });
   const postB = box([198, 188, -82], [216, 212, 114], { corner: 5, edge: 2 });
   const armB = box([160, 189, 89], [210, 211, 111], { corner: 5, edge: 2 });
   const carrierB = box([198, 282, -82], [216, 318, 172], { corner: 6, edge: 3 });
