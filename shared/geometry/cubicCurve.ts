@@ -1,5 +1,6 @@
 import { invariant } from '../base/invariant.ts';
-import type { Vec3 } from '../base/vec3.ts';
+import { SAME_POINT_MM } from '../base/tolerances.ts';
+import { distance, type Vec3 } from '../base/vec3.ts';
 
 /**
  * A space curve of cubic pieces, in mm, bay frame. Piece i runs over u = 0..1; its coefficients stand at 12 i as
@@ -57,10 +58,20 @@ export function joinCurves(curves: readonly CubicCurve[]): CubicCurve {
   const all = new Float64Array(total);
   let at = 0;
   for (const c of curves) {
+    invariant(
+      at === 0 || jointGapMm(all, at, c) < SAME_POINT_MM,
+      'joinCurves: a curve does not start where the last one ends',
+    );
     all.set(c.coefficients, at);
     at += c.coefficients.length;
   }
   return curveFromCoefficients(all);
+}
+
+/** Distance between the end of what is joined so far and the start of the next curve. */
+function jointGapMm(joined: Float64Array, at: number, next: CubicCurve): number {
+  const last = placeOnPiece(joined, at - 12, 1).point;
+  return distance(last, placeOnPiece(next.coefficients, 0, 0).point);
 }
 
 /**

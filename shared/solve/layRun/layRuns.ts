@@ -31,17 +31,16 @@ export function layRuns(
     part.report({ fraction: 0, doing: `laying ${run.run.name}` });
     laid.set(run.run.id, layRun(context, run, tubesOf(resolved, laid, run.run.id), part));
   });
-  for (let round = 0; round < ROUNDS; round++)
-    for (const run of order) {
-      const done = 0.8 + (0.2 * round) / ROUNDS;
-      makeRoom(context, resolved, order, laid, run, partOf(watch, done, 0.2 / ROUNDS + done));
-    }
+  for (let round = 0, changed = true; round < ROUNDS && changed; round++) {
+    const part = partOf(watch, 0.8 + (0.2 * round) / ROUNDS, 0.8 + (0.2 * (round + 1)) / ROUNDS);
+    changed = order.map((run) => makeRoom(context, resolved, order, laid, run, part)).includes(true);
+  }
   return resolved.runs.flatMap((r) => laid.get(r.run.id) ?? []);
 }
 
 /**
  * Where a run would lie clean if it were alone: lifts the runs near it, lays it first, then the lifted ones; keeps the
- * better.
+ * better. Answers whether anything changed.
  */
 function makeRoom(
   context: LayContext,
@@ -50,24 +49,25 @@ function makeRoom(
   laid: Map<string, Lay>,
   run: ResolvedRun,
   watch: Watch,
-): void {
+): boolean {
   const mine = laid.get(run.run.id);
-  if (mine === undefined || mine.outcome === 'laid') return;
+  if (mine === undefined || mine.outcome === 'laid') return false;
   const near = new Set(
     mine.clearances
       .filter((c) => c.to.kind === 'run' && c.clearanceMm < NEAR_SPACINGS * c.requiredMm)
       .map((c) => c.to.id),
   );
   const lifted = order.filter((r) => near.has(r.run.id) && r.run.id !== run.run.id);
-  if (lifted.length === 0) return;
+  if (lifted.length === 0) return false;
   watch.report({ fraction: 0, doing: `making room for ${run.run.name}` });
   const silent: Watch = { ...watch, report: () => undefined };
-  if (layRun(context, run, buildTubeField([]), silent).outcome !== 'laid') return;
+  if (layRun(context, run, buildTubeField([]), silent).outcome !== 'laid') return false;
   const trial = new Map(laid);
   for (const r of [run, ...lifted]) trial.delete(r.run.id);
   for (const r of [run, ...lifted]) trial.set(r.run.id, layRun(context, r, tubesOf(resolved, trial, r.run.id), silent));
-  if (unclean(trial) >= unclean(laid)) return;
+  if (unclean(trial) >= unclean(laid)) return false;
   for (const [id, lay] of trial) laid.set(id, lay);
+  return true;
 }
 
 /** Runs nearer than this many spacings may be what keeps a run from its way. */

@@ -1,4 +1,4 @@
-import { CLEARANCE_PROOF_MM } from '../../base/tolerances.ts';
+import { CLEARANCE_PROOF_MM, LIMIT_RELATIVE } from '../../base/tolerances.ts';
 import { radiansToDegrees, wrapDegrees } from '../../base/units.ts';
 import type { Vec3 } from '../../base/vec3.ts';
 import type { Clock, EndPose, Lay, LaySupport, Outcome } from '../../document/lay/schema.ts';
@@ -54,7 +54,7 @@ export function measureLay(input: MeasureInput): Lay {
     tautLengthMm: input.tautLiveMm,
     overallLengthMm,
     cutOffMm: cutOff,
-    slack: shape.liveLengthMm / input.tautLiveMm - 1,
+    slack: slackOf(shape.liveLengthMm, input.tautLiveMm),
     clock: clockOf(input.project, setting, shape, overallLengthMm),
     minRadius: minRadiusOf(setting, shape.curve),
     straightTailMm: { ...shape.tailMm },
@@ -62,6 +62,11 @@ export function measureLay(input: MeasureInput): Lay {
     residual: shape.residual,
     timingsMs: input.timingsMs,
   };
+}
+
+/** Live over taut, less one, to one in a million: finer than lengths are known, so a wanted 5 % reads as 5 %. */
+function slackOf(liveMm: number, tautMm: number): number {
+  return Math.round((liveMm / tautMm - 1) / LIMIT_RELATIVE) * LIMIT_RELATIVE + 0;
 }
 
 function centrelineOf(curve: CubicCurve): Lay['centreline'] {

@@ -67,6 +67,7 @@ export function relaxRoute(
 }
 
 interface RelaxedSpan {
+  readonly span: Span;
   readonly rod: RodShape;
   readonly curve: CubicCurve;
 }
@@ -103,7 +104,7 @@ function relaxSpan(
     );
     if (rod.outcome === 'too-short') return best;
     const curve = splineThrough(rod.nodes, reach, rod.startDirection, rod.endDirection);
-    best = { rod, curve };
+    best = { span, rod, curve };
     const off = lengthMm - curveLengthMm(curve);
     if (Math.abs(off) < LENGTH_PROOF_MM) break;
     rodLengthMm += off;
@@ -128,10 +129,11 @@ function turnedTo<E extends Span['a']>(end: E, clockRad: number): E {
 }
 
 function assemble(setting: RunSetting, route: Route, holds: readonly Station[], spans: readonly RelaxedSpan[]): Shape {
-  const first = spans[0]?.rod;
-  const last = spans[spans.length - 1]?.rod;
-  const clockARad = setting.a.turns && first !== undefined ? first.clockARad : route.clockARad;
-  const clockBRad = setting.b.turns && last !== undefined ? last.clockBRad : route.clockBRad;
+  const first = spans[0];
+  const last = spans[spans.length - 1];
+  // A held end stands at the route's clock; only one that was free to turn has come to another.
+  const clockARad = first?.span.a.kind === 'turning' ? first.rod.clockARad : route.clockARad;
+  const clockBRad = last?.span.b.kind === 'turning' ? last.rod.clockBRad : route.clockBRad;
   const a = fittedAt(setting.a, clockARad);
   const b = fittedAt(setting.b, clockBRad);
   const head = straightFrom(a.shoulderPoint, addScaled(a.mouthPoint, a.hoseAxis, route.tailMm.a));

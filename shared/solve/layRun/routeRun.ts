@@ -82,10 +82,12 @@ export function routeRun(
     if (result.ways.length === 0) return { routes: [], failure: result };
     ways.push(result.ways);
   }
-  if (stations.length === 0) return { routes: (ways[0] as readonly Way[]).map((w) => routeOf([w], stations, tails)) };
+  if (stations.length === 0)
+    return { routes: (ways[0] as readonly Way[]).map((w) => routeOf(setting, [w], stations, tails)) };
   return {
     routes: [
       routeOf(
+        setting,
         ways.map((w) => w[0] as Way),
         stations,
         tails,
@@ -94,12 +96,17 @@ export function routeRun(
   };
 }
 
-function routeOf(ways: readonly Way[], stations: readonly Station[], tailMm: { a: number; b: number }): Route {
+function routeOf(
+  setting: RunSetting,
+  ways: readonly Way[],
+  stations: readonly Station[],
+  tailMm: { a: number; b: number },
+): Route {
   return {
     ways,
     stations,
-    clockARad: (ways[0] as Way).fromClockRad,
-    clockBRad: (ways[ways.length - 1] as Way).toClockRad,
+    clockARad: setting.a.turns ? (ways[0] as Way).fromClockRad : setting.a.clockRad,
+    clockBRad: setting.b.turns ? (ways[ways.length - 1] as Way).toClockRad : setting.b.clockRad,
     lengthMm: ways.reduce((sum, w) => sum + pathLengthMm(w.path), 0),
     tailMm,
   };
