@@ -1,2 +1,0 @@
-import { type Part } from '../../../shapes/part.ts';
-export declare function serviceParts(): Part[];
