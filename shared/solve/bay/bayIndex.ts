@@ -9,8 +9,10 @@ import type { TriMesh } from '../../geometry/triMesh.ts';
 const LEAST_CELL_MM = 10;
 /** A bay so large that it would take more cells than this is given coarser ones: the grid only saves exact queries. */
 const MOST_CELLS = 3e6;
-/** mm. How far outside the scanned bay a hose may run: what was not scanned is not known to be free. */
-const BEYOND_SCAN_MM = 40;
+/** mm. How far outside the scanned bay a hose may run: what was not scanned is not known to be free, and beyond a bend's reach of it nobody looked. */
+const BEYOND_SCAN_MM = 150;
+/** mm. How far the grids reach beyond the scan; their bounds hold outside too, only less tightly. */
+const GRID_BEYOND_MM = 40;
 
 /** One skin of the bay, ready to be asked for distances. */
 export interface IndexedSkin {
@@ -22,6 +24,7 @@ export interface IndexedSkin {
 /** The bay, ready to be asked: built once, shared by all runs. */
 export interface BayIndex {
   readonly mesh: TriMesh;
+  /** where hoses may run at all */
   readonly bounds: Box;
   readonly skins: readonly IndexedSkin[];
 }
@@ -35,17 +38,18 @@ export function buildBayIndex(mesh: TriMesh, skinOf: (partName: string) => Skin,
     groups.set(skin.id, group);
     for (let i = 0; i < part.triangleCount; i++) group.triangles.push(part.firstTriangle + i);
   }
-  const bounds = growBox(boxOfMesh(mesh), BEYOND_SCAN_MM);
-  const cellMm = Math.max(LEAST_CELL_MM, Math.cbrt(volumeOf(bounds) / MOST_CELLS));
+  const scanned = boxOfMesh(mesh);
+  const gridBox = growBox(scanned, GRID_BEYOND_MM);
+  const cellMm = Math.max(LEAST_CELL_MM, Math.cbrt(volumeOf(gridBox) / MOST_CELLS));
   const skins: IndexedSkin[] = [];
   for (const { skin, triangles } of groups.values()) {
     stopIfCancelled(watch);
     if (triangles.length === 0) continue;
     const chosen = Uint32Array.from(triangles);
     watch.report({ fraction: skins.length / groups.size, doing: `indexing skin ${skin.name}` });
-    skins.push({ skin, bvh: buildBvh(mesh, chosen), grid: buildDistanceGrid(mesh, chosen, bounds, cellMm) });
+    skins.push({ skin, bvh: buildBvh(mesh, chosen), grid: buildDistanceGrid(mesh, chosen, gridBox, cellMm) });
   }
-  return { mesh, bounds, skins };
+  return { mesh, bounds: growBox(scanned, BEYOND_SCAN_MM), skins };
 }
 
 function volumeOf({ min, max }: Box): number {
