@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { UNWATCHED } from '../../../../shared/base/watch.ts';
+import type { Lay } from '../../../../shared/document/lay/schema.ts';
+import { runChecks } from '../../../../shared/solve/checks/index.ts';
+import { layRuns } from '../../../../shared/solve/layRun/layRuns.ts';
+import { type BlockBay, blockBay } from '../../../arbitraries/blockBays.ts';
+import { layBreaches } from '../../../oracles/layInvariants.ts';
+
+/** Plain clearance and spacing of the rule pack: 12 mm each (JTM001-1 13.3.4, 0.47 in printed as 12 mm); the bays are certain. */
+const ASKED = { clearanceMm: 12, spacingMm: 12 };
+
+function layAll({ bay, project }: BlockBay): Lay[] {
+  return layRuns({ project: project.project, bay }, project, project.runs, [], UNWATCHED);
+}
+
+/** Lays as text: without what was timed, and with what depends on the order of runs in the file put in order. */
+function withoutTimings(lays: readonly Lay[]): string {
+  const byThing = (l: Lay) => [...l.clearances].sort((a, b) => (JSON.stringify(a.to) < JSON.stringify(b.to) ? -1 : 1));
+  return JSON.stringify(lays.map((l) => ({ ...l, timingsMs: {}, clearances: byThing(l), profile: undefined })));
+}
+
+describe('layRuns on seeded bays', () => {
+  it.each([1, 2, 3, 4, 5, 6, 7, 8])(
+    'every hose of bay %d that is called laid keeps everything, by brute force',
+    (seed) => {
+      const made = blockBay(seed, 4 + seed, 4);
+      const lays = layAll(made);
+      expect(lays.map((l) => l.run)).toEqual(made.project.runs.map((r) => r.run.id));
+      for (const lay of lays) {
+        if (lay.outcome !== 'laid') {
+          expect(lay.reason).toBeTruthy();
+          continue;
+        }
+        const run = made.project.runs.find((r) => r.run.id === lay.run)!;
+        const others = lays.filter((o) => o.run !== lay.run);
+        expect(layBreaches(lay, run, made.mesh, others, ASKED)).toEqual([]);
+      }
+      const stops = runChecks(made.project, lays).filter((f) => f.severity === 'stop');
+      const clean = new Set(lays.filter((l) => l.outcome === 'laid').map((l) => l.run));
+      expect(stops.filter((f) => clean.has(f.run))).toEqual([]);
+      expect(clean.size).toBeGreaterThanOrEqual(3);
+    },
+  );
+
+  it('gives the same answer twice, to the byte, and whatever order the runs stand in', () => {
+    const made = blockBay(11, 6, 3);
+    const lays = layAll(made);
+    expect(withoutTimings(layAll(made))).toBe(withoutTimings(lays));
+    const turned = { ...made.project, runs: [...made.project.runs].reverse() };
+    const again = layAll({ ...made, project: turned });
+    expect(withoutTimings([...again].reverse())).toBe(withoutTimings(lays));
+  });
+
+  it('keeps lays that were not asked for as they are, and clear of them', () => {
+    const made = blockBay(3, 5, 3);
+    const lays = layAll(made);
+    const [first, ...kept] = lays as [Lay, ...Lay[]];
+    const chosen = made.project.runs.filter((r) => r.run.id === first.run);
+    const again = layRuns({ project: made.project.project, bay: made.bay }, made.project, chosen, kept, UNWATCHED);
+    expect(withoutTimings(again.filter((l) => l.run !== first.run))).toBe(withoutTimings(kept));
+    const mine = again.find((l) => l.run === first.run)!;
+    expect(layBreaches(mine, chosen[0]!, made.mesh, kept, ASKED)).toEqual([]);
+  });
+});
