@@ -76,6 +76,7 @@ export function routeRun(
         ways: stations.length === 0 ? count : 1,
         seed: setting.seed + i,
         effort,
+        withoutNearMiss: true,
       },
       part,
     );

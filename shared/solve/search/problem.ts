@@ -34,6 +34,8 @@ export interface SearchProblem {
   readonly ways: number;
   readonly seed: number;
   readonly effort: Effort;
+  /** true = do not look for the nearest miss when there is no way: it costs as much as the search itself */
+  readonly withoutNearMiss?: boolean;
 }
 
 export interface Way {

@@ -60,12 +60,16 @@ export function searchWays(problem: SearchProblem, watch: Watch): SearchResult {
   const goals = standingPoses(space, problem, 'to', budget);
   if (starts.length === 0 || goals.length === 0) {
     const outcome = starts.length === 0 ? 'start-blocked' : 'goal-blocked';
-    return { outcome, ways: [], ...nearMiss(problem, watch) };
+    return { outcome, ways: [], ...missOf(problem, watch) };
   }
   const random = seededRandom(problem.seed);
   const guideGrid = guideGridFor(space, problem.minRadiusMm);
   const setting: Setting = { problem, space, budget, starts, goals, guideGrid, random, watch };
   return search(setting);
+}
+
+function missOf(problem: SearchProblem, watch: Watch): ReturnType<typeof nearMiss> {
+  return problem.withoutNearMiss === true ? { expanded: 0 } : nearMiss(problem, watch);
 }
 
 function search(setting: Setting): SearchResult {
@@ -74,7 +78,7 @@ function search(setting: Setting): SearchResult {
   const first = bestFirstCandidate(setting);
   if (first.candidates.length === 0) {
     const outcome = first.nothingLeft ? 'no-way-found' : 'exhausted';
-    const miss = nearMiss(problem, partOf(watch, 0.5, 1));
+    const miss = missOf(problem, partOf(watch, 0.5, 1));
     return { outcome, ways: [], ...miss, expanded: first.expanded + miss.expanded };
   }
   watch.report({ fraction: 0.4, doing: 'Shortening' });
