@@ -1,3 +1,4 @@
+import { SAME_POINT_MM } from '../../base/tolerances.ts';
 import { partOf, type Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
@@ -8,10 +9,11 @@ import { buildRunField, type RunField } from '../bay/runField.ts';
 import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
 import { betterOf, type Candidate, findShape } from './findShape.ts';
 import { measureLay } from './measureLay.ts';
-import { reasonOf } from './reasonOf.ts';
+import { reasonOf, shortByMm } from './reasonOf.ts';
 import { type Route, routeRun } from './routeRun.ts';
 import { runKeeps, runSetting } from './runLimits.ts';
 import { heldPlaces, type RunSetting } from './runSetting.ts';
+import { straightShape } from './straightShape.ts';
 
 export interface LayContext {
   readonly project: Project;
@@ -59,21 +61,34 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
     best = { candidate, attempt };
     break;
   }
-  if (best === undefined) throw new Error(`layRun: no hose at all joins the ends of ${setting.run}`);
+  const timingsMs = (): Record<string, number> => ({ lay: watch.now() - startedAt });
+  const measured = { project: context.project, setting, bay: context.bay, others };
+  if (best === undefined) {
+    const shape = straightShape(setting);
+    const lay = measureLay({
+      ...measured,
+      shape,
+      tautLiveMm: shape.liveLengthMm,
+      outcome: 'no-way',
+      timingsMs: timingsMs(),
+    });
+    return { ...lay, reason: NO_HOSE };
+  }
   const { candidate, attempt } = best;
-  const clean = candidate.judgement.fault === 0 && attempt.clearanceShare === 1;
-  const measured = measureLay({
-    project: context.project,
-    setting,
+  const tooShort = shortByMm(setting, candidate.tautLiveMm) > SAME_POINT_MM;
+  const clean = candidate.judgement.fault === 0 && attempt.clearanceShare === 1 && !tooShort;
+  const lay = measureLay({
+    ...measured,
     shape: candidate.shape,
     tautLiveMm: candidate.tautLiveMm,
     outcome: clean ? 'laid' : attempt.blind === true ? 'no-way' : 'near-miss',
-    bay: context.bay,
-    others,
-    timingsMs: { lay: watch.now() - startedAt },
+    timingsMs: timingsMs(),
   });
-  return clean ? measured : { ...measured, reason: reasonOf(measured, candidate, setting) };
+  return clean ? lay : { ...lay, reason: reasonOf(lay, candidate, setting) };
 }
+
+const NO_HOSE =
+  'no hose of this bend radius joins the two ends as they stand: the straight line between them is shown only to find the run';
 
 function tryAttempt(
   context: LayContext,

@@ -1,4 +1,4 @@
-import { RADIUS_RELATIVE } from '../../base/tolerances.ts';
+import { RADIUS_RELATIVE, SAME_POINT_MM } from '../../base/tolerances.ts';
 import type { Clearance, Lay } from '../../document/lay/schema.ts';
 import type { Candidate } from './findShape.ts';
 import type { RunSetting } from './runSetting.ts';
@@ -10,13 +10,20 @@ export function reasonOf(lay: Lay, candidate: Candidate, setting: RunSetting): s
   const shortMm = near === undefined ? 0 : near.requiredMm - near.clearanceMm;
   if (!candidate.shape.settled)
     return 'the hose did not come to rest in this place: lead it another way or hold it with a clamp';
-  if (setting.cutLengthMm !== undefined && setting.cutLengthMm > 0 && lay.slack < 0)
-    return `the hose of ${rounded(setting.cutLengthMm)} mm is too short: taut it would need ${rounded(lay.cutLengthMm - lay.liveLengthMm + lay.tautLengthMm)} mm`;
+  const missingMm = shortByMm(setting, lay.tautLengthMm);
+  if (setting.cutLengthMm !== undefined && missingMm > SAME_POINT_MM)
+    return `a hose cut to ${rounded(setting.cutLengthMm)} mm is too short by ${rounded(missingMm)} mm even pulled taut; the lay shown is the taut one`;
   if (near !== undefined && shortMm > 0 && shortMm >= tight)
     return `needs ${rounded(shortMm)} mm more room at ${nameOf(near)}: ${rounded(near.clearanceMm)} mm there, ${rounded(near.requiredMm)} mm wanted`;
   if (tight > lay.minRadius.limitMm * RADIUS_RELATIVE)
     return `bends to ${rounded(lay.minRadius.provenAtLeastMm)} mm where the hose allows ${rounded(lay.minRadius.limitMm)} mm: it wants a smaller hose, another end angle or more room`;
   return 'keeps its limits only with less straight hose next to an end than the rule wants';
+}
+
+/** How much a hose already cut lacks to the taut lay, mm; 0 or less where it reaches, or where none is cut yet. */
+export function shortByMm(setting: RunSetting, tautLiveMm: number): number {
+  if (setting.cutLengthMm === undefined) return 0;
+  return tautLiveMm + setting.a.end.shoulderToMouthMm + setting.b.end.shoulderToMouthMm - setting.cutLengthMm;
 }
 
 function worstClearance(lay: Lay): Clearance | undefined {

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { UNWATCHED } from '../../../../shared/base/watch.ts';
+import type { Lay } from '../../../../shared/document/lay/schema.ts';
+import { buildTubeField } from '../../../../shared/solve/bay/tubeField.ts';
+import { layRun } from '../../../../shared/solve/layRun/layRun.ts';
+import { emptyBay, exampleEnd, exampleHose, examplePort, oneRunProject } from '../../../arbitraries/rig.ts';
+
+const BAY = emptyBay();
+const END = exampleEnd(0, { seatToBendMm: 0, bendToShoulderMm: 20, shoulderToMouthMm: 15 });
+
+function lay(
+  apart: number,
+  run: Parameters<typeof oneRunProject>[3],
+  axisB: [number, number, number] = [-1, 0, 0],
+): Lay {
+  const a = examplePort('a', {});
+  const b = examplePort('b', { seatPoint: [apart + 70, 0, 0], axis: axisB });
+  const resolved = oneRunProject([a, b], [END, END], exampleHose({ minBendRadiusMm: 60 }), run);
+  return layRun({ project: resolved.project, bay: BAY }, resolved.runs[0]!, buildTubeField([]), UNWATCHED);
+}
+
+describe('a hose already cut', () => {
+  it('that reaches is laid at its own length, its slack measured', () => {
+    const l = lay(400, { cutLengthMm: 400 * 1.06 + 30 });
+    expect(l.outcome).toBe('laid');
+    expect(l.cutLengthMm).toBeCloseTo(400 * 1.06 + 30, 3);
+    expect(l.slack).toBeCloseTo(0.06, 4);
+  });
+
+  it('that is too short is never called laid, and says by how much', () => {
+    const l = lay(400, { cutLengthMm: 400 });
+    expect(l.outcome).toBe('near-miss');
+    expect(l.reason).toMatch(/too short by 30 mm/); // mouths 400 apart and two sockets of 15
+  });
+
+  it('that is far too long still has its own length and an honest answer', () => {
+    const l = lay(300, { cutLengthMm: 900 });
+    expect(l.cutLengthMm).toBeCloseTo(900, 2);
+    expect(l.slack).toBeGreaterThan(1.5);
+  });
+});
+
+describe('ends that hardly leave room', () => {
+  it.each([5, 30, 60])('face to face with mouths %d mm apart: an answer with its reason, no failure', (apart) => {
+    const l = lay(apart, {});
+    if (l.outcome !== 'laid') expect(l.reason).toBeTruthy();
+    expect(Number.isFinite(l.cutLengthMm)).toBe(true);
+  });
+
+  it('side by side, both facing the same way', () => {
+    const a = examplePort('a', {});
+    const b = examplePort('b', { seatPoint: [0, 60, 0] });
+    const resolved = oneRunProject([a, b], [END, END], exampleHose({ minBendRadiusMm: 60 }), {});
+    const l = layRun({ project: resolved.project, bay: BAY }, resolved.runs[0]!, buildTubeField([]), UNWATCHED);
+    if (l.outcome !== 'laid') expect(l.reason).toBeTruthy();
+    expect(Number.isFinite(l.cutLengthMm)).toBe(true);
+  });
+});
