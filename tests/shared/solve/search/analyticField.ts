@@ -27,17 +27,44 @@ export function obstacleDistance(o: Obstacle, x: number, y: number, z: number): 
   return Math.abs(x - o.x);
 }
 
-/** Centreline field for a hose that must keep `keepMm` from every obstacle. `blurMm` is what the coarse bound gives away. */
+const CELL_MM = 20;
+/** Half the diagonal of a cell: what the coarse bound gives away. */
+const BLUR_MM = (CELL_MM * Math.sqrt(3)) / 2;
+
+/**
+ * Centreline field for a hose that must keep `keepMm` from every obstacle. The coarse bound is the margin at the middle
+ * of a 20 mm cell less half the cell's diagonal, kept from the first time it is asked for.
+ */
 export function analyticField(
   obstacles: readonly Obstacle[],
   keepMm: number,
   bounds: ClearanceField['bounds'],
-  blurMm = 17,
 ): ClearanceField {
-  const margin = (x: number, y: number, z: number): number => {
+  const balls = obstacles.filter((o) => o.kind === 'ball');
+  const flat = Float64Array.from(balls.flatMap((o) => [...o.centre, o.radius]));
+  const others = obstacles.filter((o) => o.kind !== 'ball');
+  const marginMm = (x: number, y: number, z: number): number => {
     let least = 1e4;
-    for (const o of obstacles) least = Math.min(least, obstacleDistance(o, x, y, z) - keepMm);
-    return least;
+    for (let i = 0; i < flat.length; i += 4) {
+      const [dx, dy, dz] = [x - (flat[i] as number), y - (flat[i + 1] as number), z - (flat[i + 2] as number)];
+      const d = Math.sqrt(dx * dx + dy * dy + dz * dz) - (flat[i + 3] as number);
+      if (d < least) least = d;
+    }
+    for (const o of others) least = Math.min(least, obstacleDistance(o, x, y, z));
+    return least - keepMm;
   };
-  return { bounds, lipschitz: 1, marginMm: margin, coarseMarginMm: (x, y, z) => margin(x, y, z) - blurMm };
+  const [nx, ny, nz] = [0, 1, 2].map(
+    (i) => Math.ceil(((bounds.max[i] as number) - (bounds.min[i] as number)) / CELL_MM) + 2,
+  );
+  const kept = new Float64Array((nx as number) * (ny as number) * (nz as number)).fill(Number.NaN);
+  const coarseMarginMm = (x: number, y: number, z: number): number => {
+    const i = Math.floor((x - bounds.min[0]) / CELL_MM);
+    const j = Math.floor((y - bounds.min[1]) / CELL_MM);
+    const k = Math.floor((z - bounds.min[2]) / CELL_MM);
+    const cell = i + (nx as number) * (j + (ny as number) * k);
+    const middle = (axis: 0 | 1 | 2, n: number): number => bounds.min[axis] + (n + 0.5) * CELL_MM;
+    if (Number.isNaN(kept[cell])) kept[cell] = marginMm(middle(0, i), middle(1, j), middle(2, k)) - BLUR_MM;
+    return kept[cell] ?? marginMm(x, y, z);
+  };
+  return { bounds, lipschitz: 1, marginMm, coarseMarginMm };
 }
