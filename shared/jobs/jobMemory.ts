@@ -1,10 +1,11 @@
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 import type { Watch } from '../base/watch.ts';
-import { skinOfPart } from '../document/project/skinOfPart.ts';
+import { isLeftOut, skinOfPart } from '../document/project/skinOfPart.ts';
 import { mergeMeshes } from '../geometry/meshImport/mergeMeshes.ts';
 import { openMesh } from '../geometry/meshImport/openMesh.ts';
 import { placeMesh } from '../geometry/meshImport/placeMesh.ts';
 import type { TriMesh } from '../geometry/triMesh.ts';
+import { withoutParts } from '../geometry/withoutParts.ts';
 import { type BayIndex, buildBayIndex } from '../solve/bay/bayIndex.ts';
 import type { ReadProject } from './readProject.ts';
 
@@ -23,8 +24,9 @@ export async function bayMesh(
   read: ReadProject,
   memory: JobMemory,
 ): Promise<Result<{ mesh: TriMesh; warnings: readonly Problem[] }>> {
-  const { meshes } = read.resolved.project.bay;
-  const key = JSON.stringify(meshes.map((m, i) => [read.meshes[i]?.sha256, m.unit, m.upAxis]));
+  const { project } = read.resolved;
+  const { meshes, leftOut } = project.bay;
+  const key = JSON.stringify([leftOut, ...meshes.map((m, i) => [read.meshes[i]?.sha256, m.unit, m.upAxis])]);
   if (memory.mesh?.key === key) return good(memory.mesh);
   const placed: TriMesh[] = [];
   const warnings: Problem[] = [];
@@ -38,7 +40,12 @@ export async function bayMesh(
     }
   }
   if (problems.length > 0) return bad(problems);
-  memory.mesh = { key, mesh: mergeMeshes(placed), warnings };
+  const mesh = withoutParts(mergeMeshes(placed), (part) => isLeftOut(project, part));
+  if (mesh.indices.length === 0)
+    return bad([
+      { path: 'bay', message: 'nothing is left of the bay: its meshes are empty or all parts are left out' },
+    ]);
+  memory.mesh = { key, mesh, warnings };
   return good(memory.mesh);
 }
 

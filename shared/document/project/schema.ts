@@ -58,6 +58,12 @@ export const Body = z.strictObject({ id, name, parts: z.array(name) });
 export const Bay = z.strictObject({
   meshes: z.array(BayMesh).min(1),
   scanUncertaintyMm: nonNegative.describe('how far the mesh may lie from the real surface; added to every clearance'),
+  leftOut: z
+    .array(name)
+    .optional()
+    .describe(
+      'parts that are not there when the hoses are: old pipes, the scan of a stand; names, * stands for any letters',
+    ),
   skins: z.array(Skin).describe('parts in no skin are plain'),
   bodies: z.array(Body).describe('parts in no body belong to the chassis'),
 });

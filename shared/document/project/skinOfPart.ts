@@ -2,7 +2,7 @@ import { type Bay, type Body, CHASSIS_BODY, PLAIN_SKIN, type Skin } from './sche
 
 /** The part of a project that says what its bay's parts are. */
 export interface BayOwner {
-  readonly bay: Pick<Bay, 'skins' | 'bodies'>;
+  readonly bay: Pick<Bay, 'skins' | 'bodies' | 'leftOut'>;
 }
 
 /** The skin of a bay part: the first in the project's list with a name pattern that fits it, else plain. */
@@ -13,6 +13,11 @@ export function skinOfPart(project: BayOwner, partName: string): Skin {
 /** The body of a bay part: the first in the project's list with a name pattern that fits it, else the chassis. */
 export function bodyOfPart(project: BayOwner, partName: string): Body {
   return firstWithPart(project.bay.bodies, partName) ?? CHASSIS_BODY;
+}
+
+/** Whether the project leaves a bay part out: it is neither drawn nor kept clear of. */
+export function isLeftOut(project: BayOwner, partName: string): boolean {
+  return (project.bay.leftOut ?? []).some((pattern) => fitsPattern(pattern, partName));
 }
 
 /** Whether a name fits a pattern: `*` stands for any letters, none included; all else, case too, stands for itself. */
