@@ -1,94 +1,89 @@
-/**
- * Exact closest points: our box hierarchy against three-mesh-bvh (SAH), on the same made-up bay and points, in one run.
- * Only the ratios mean anything. Run by:
- *   npx rolldown tests/bench/closestPoint.bench.ts --platform node --file .build/bench/closestPoint.mjs
- *   node .build/bench/closestPoint.mjs [thousands of triangles]
- */
 import { BufferAttribute, BufferGeometry, Vector3 } from 'three';
 import { MeshBVH, SAH } from 'three-mesh-bvh';
+import { bench, describe } from 'vitest';
 import { seededRandom } from '../../shared/base/random.ts';
 import { boxOfMesh, growBox } from '../../shared/geometry/box.ts';
 import { buildBvh, firstHit, nearestDistance, newRayHit } from '../../shared/geometry/bvh.ts';
 import { buildDistanceGrid } from '../../shared/geometry/distanceGrid.ts';
 import type { TriMesh } from '../../shared/geometry/triMesh.ts';
+import { keep, REFERENCE, reference } from './reference.ts';
 
-const ROUNDS = 3;
-const QUERIES = 50_000;
+/** Exact closest points: our box hierarchy beside three-mesh-bvh (SAH), on the same made-up bay and points. */
+const TRIANGLES = 200_000;
+const QUERIES = 5_000;
 const RINGS = 40;
+/** mm. What a lay asks: is anything nearer than this? */
+const BOUND_MM = 32;
 
-const thousands = Number(process.argv[2] ?? 1000);
-const mesh = madeUpBay(thousands * 1000);
+const mesh = madeUpBay(TRIANGLES);
 const curve = pointsAlongCurves(QUERIES);
 const spread = pointsInBox(QUERIES);
-
-const ours = { build: best(() => buildBvh(mesh)), bvh: buildBvh(mesh) };
+const bvh = buildBvh(mesh);
 const geometry = new BufferGeometry();
 geometry.setAttribute('position', new BufferAttribute(mesh.positions, 3));
-const makeTheirs = () => {
-  geometry.setIndex(new BufferAttribute(mesh.indices.slice(), 1));
-  return new MeshBVH(geometry, { strategy: SAH });
-};
-const theirs = { build: best(makeTheirs), bvh: makeTheirs() };
 const target = { point: new Vector3(), distance: 0, faceIndex: 0 };
 const place = new Vector3();
+const hit = newRayHit();
 
-const askOurs = (points: Float64Array, bound: number) => () => {
+function theirTree(): MeshBVH {
+  geometry.setIndex(new BufferAttribute(mesh.indices.slice(), 1));
+  return new MeshBVH(geometry, { strategy: SAH });
+}
+const theirs = theirTree();
+
+function askOurs(points: Float64Array, boundMm: number): number {
   let sum = 0;
   for (let at = 0; at < points.length; at += 3) {
-    const distance = nearestDistance(ours.bvh, points[at]!, points[at + 1]!, points[at + 2]!, bound);
+    const distance = nearestDistance(bvh, points[at]!, points[at + 1]!, points[at + 2]!, boundMm);
     if (distance < Infinity) sum += distance;
   }
   return sum;
-};
-const askTheirs = (points: Float64Array) => () => {
+}
+
+function askTheirs(points: Float64Array): number {
   let sum = 0;
   for (let at = 0; at < points.length; at += 3)
-    sum += theirs.bvh.closestPointToPoint(place.fromArray(points, at), target)!.distance;
+    sum += theirs.closestPointToPoint(place.fromArray(points, at), target)!.distance;
   return sum;
-};
-const hit = newRayHit();
-const rays = () => {
+}
+
+function castRays(): number {
   let hits = 0;
-  for (let at = 0; at + 3 < spread.length; at += 3) {
+  for (let at = 0; at + 5 < spread.length; at += 3) {
     place.set(spread[at + 3]! - spread[at]!, spread[at + 4]! - spread[at + 1]!, spread[at + 5]! - spread[at + 2]!);
     place.normalize();
-    const { x, y, z } = place;
-    if (firstHit(ours.bvh, spread[at]!, spread[at + 1]!, spread[at + 2]!, x, y, z, Infinity, hit)) hits++;
+    if (firstHit(bvh, spread[at]!, spread[at + 1]!, spread[at + 2]!, place.x, place.y, place.z, Infinity, hit)) hits++;
   }
   return hits;
-};
-
-const along = [best(askOurs(curve, Infinity)), best(askOurs(curve, 32)), best(askTheirs(curve))] as const;
-const within = [best(askOurs(spread, Infinity)), best(askTheirs(spread))] as const;
-const grid = best(() => buildDistanceGrid(mesh, undefined, growBox(boxOfMesh(mesh), 50), 10));
-const perSecond = (seconds: number) => `${Math.round(QUERIES / seconds / 1000)} k/s`;
-const row = (what: string, mine: string, ratio: string) =>
-  `${what.padEnd(34)}${mine.padStart(10)}${ratio.padStart(12)}\n`;
-const agree = Math.abs(askOurs(curve, Infinity)() / askTheirs(curve)() - 1);
-process.stdout.write(
-  [
-    row(`${mesh.indices.length / 3} triangles`, 'ours', 'times as fast as three-mesh-bvh'),
-    row('build', `${ours.build.toFixed(2)} s`, (theirs.build / ours.build).toFixed(2)),
-    row('closest point along curves', perSecond(along[0]), (along[2] / along[0]).toFixed(2)),
-    row('  the same, nearer than 32 mm', perSecond(along[1]), (along[2] / along[1]).toFixed(2)),
-    row('closest point anywhere', perSecond(within[0]), (within[1] / within[0]).toFixed(2)),
-    row('first hit of a ray', perSecond(best(rays)), ''),
-    row('distance grid, 10 mm', `${grid.toFixed(2)} s`, ''),
-    row('relative difference of the sums', agree.toExponential(1), ''),
-  ].join(''),
-);
-
-/** Seconds of processor time of the quickest of a few rounds: less upset by what else the machine does than the clock. */
-function best(work: () => unknown): number {
-  let quickest = Infinity;
-  for (let round = 0; round < ROUNDS; round++) {
-    const from = process.cpuUsage();
-    work();
-    const { user, system } = process.cpuUsage(from);
-    quickest = Math.min(quickest, user + system);
-  }
-  return quickest / 1e6;
 }
+
+describe('exact distance, 200,000 triangles', () => {
+  bench(REFERENCE, () => keep(reference()));
+  bench('closest point along curves, 5,000', () => keep(askOurs(curve, Infinity)));
+  bench('closest point along curves, three-mesh-bvh', () => keep(askTheirs(curve)));
+  bench('closer than 32 mm along curves, 5,000', () => keep(askOurs(curve, BOUND_MM)));
+  bench('closest point anywhere, 5,000', () => keep(askOurs(spread, Infinity)));
+  bench('closest point anywhere, three-mesh-bvh', () => keep(askTheirs(spread)));
+  bench('first hit of a ray, 5,000', () => keep(castRays()));
+  bench('build', () => keep(buildBvh(mesh).triangles.length), {
+    iterations: 3,
+    time: 0,
+    warmupIterations: 1,
+    warmupTime: 0,
+  });
+  bench('build, three-mesh-bvh SAH', () => keep(theirTree().geometry.index!.count), {
+    iterations: 3,
+    time: 0,
+    warmupIterations: 1,
+    warmupTime: 0,
+  });
+  bench('distance grid of 10 mm', () => keep(buildDistanceGrid(mesh, undefined, growBox(boxOfMesh(mesh), 40), 10).nx), {
+    iterations: 3,
+    time: 0,
+    warmupIterations: 1,
+    warmupTime: 0,
+  });
+});
 
 /** Rough rings (tori with noise) of many sizes in a space of 1200 x 900 x 700 mm, about as many triangles as asked. */
 function madeUpBay(triangles: number): TriMesh {

@@ -1,18 +1,9 @@
 import { bench, describe } from 'vitest';
 import { unit, type Vec3 } from '../../shared/base/vec3.ts';
 import { type RodProblem, relaxRod } from '../../shared/solve/rod/index.ts';
+import { keep, REFERENCE, reference } from './reference.ts';
 
-/**
- * How long a hose takes to find its natural shape, beside a fixed piece of arithmetic in the same run: the ratio is
- * the figure to compare between versions and machines, by the `min` column where the machine is busy. Run with `npx vitest bench --run tests/bench/rod.bench.ts`.
- */
-
-/** The fixed piece: 20,000 square roots in a chain, which no compiler can shorten. */
-function reference(): number {
-  let x = 2;
-  for (let i = 0; i < 20_000; i++) x = Math.sqrt(x + i);
-  return x;
-}
+/** How long a hose takes to find its natural shape. */
 
 const A: Vec3 = [10, -20, 30];
 const B: Vec3 = [390, 60, -40];
@@ -38,22 +29,16 @@ function warm(edges: number): RodProblem {
   return { ...problem, b: { ...problem.b, point: [B[0] + 1.2, B[1] - 0.9, B[2] - 1.3] }, guess: nodes };
 }
 
-let kept = 0;
-
 describe('natural shape of a hose', () => {
-  bench('reference: 20,000 square roots', () => {
-    kept += reference();
-    // Reading the sum keeps the compiler from dropping the work.
-    if (Number.isNaN(kept)) throw new Error('rod.bench: a shape without energy');
-  });
+  bench(REFERENCE, () => keep(reference()));
   for (const edges of [32, 64, 128]) {
     const coldProblem = cold(edges);
     const warmProblem = warm(edges);
     bench(`cold, ${edges} edges`, () => {
-      kept += relaxRod(coldProblem).energyNmm;
+      keep(relaxRod(coldProblem).energyNmm);
     });
     bench(`warm, ${edges} edges, end moved 2 mm`, () => {
-      kept += relaxRod(warmProblem).energyNmm;
+      keep(relaxRod(warmProblem).energyNmm);
     });
   }
 });
