@@ -3,18 +3,12 @@ import { UNWATCHED } from '../../shared/base/watch.ts';
 import type { SearchProblem } from '../../shared/solve/search/problem.ts';
 import { searchWays } from '../../shared/solve/search/searchWays.ts';
 import { analyticField, type Obstacle } from '../shared/solve/search/analyticField.ts';
+import { keep, REFERENCE, reference } from './reference.ts';
 
 /**
- * How long the search for ways takes in bays known in closed form, beside a fixed piece of arithmetic in the same run:
- * the ratio is the figure to compare between versions and machines. Run with `npx vitest bench --run tests/bench/search.bench.ts`.
+ * How long the search for ways takes in bays known in closed form, beside the reference piece in the same
+ * run: the ratio is the figure to compare between versions and machines.
  */
-
-/** The fixed piece: 2,000,000 square roots in a chain, which no compiler can shorten. */
-function reference(): number {
-  let x = 2;
-  for (let i = 0; i < 2_000_000; i++) x = Math.sqrt(x + i);
-  return x;
-}
 
 const BOUNDS = { min: [-500, -400, -300], max: [500, 400, 300] } as const;
 const HOLE: Obstacle = { kind: 'wall', x: 0, holes: [{ y: 150, z: 0, radius: 60 }] };
@@ -35,18 +29,12 @@ function problem(obstacles: readonly Obstacle[], ways: number): SearchProblem {
   };
 }
 
-let kept = 0;
-
 function search(obstacles: readonly Obstacle[], ways: number): void {
-  kept += searchWays(problem(obstacles, ways), UNWATCHED).ways.length;
+  keep(searchWays(problem(obstacles, ways), UNWATCHED).ways.length);
 }
 
 describe('search for ways', () => {
-  bench('reference: 2,000,000 square roots', () => {
-    kept += reference();
-    // Reading the sum keeps the compiler from dropping the work.
-    if (Number.isNaN(kept)) throw new Error('search.bench: no number of ways');
-  });
+  bench(REFERENCE, () => keep(reference()));
   bench('through the one hole of a wall', () => search([HOLE], 1));
   bench('one way between forty posts', () => search(POSTS, 1));
   bench('three ways between forty posts', () => search(POSTS, 3));
