@@ -1,8 +1,9 @@
 import { CLEARANCE_PROOF_MM, RADIUS_RELATIVE } from '../../base/tolerances.ts';
-import type { Vec3 } from '../../base/vec3.ts';
-import { curveLengthMm } from '../../geometry/cubicCurve.ts';
+import { dot, type Vec3 } from '../../base/vec3.ts';
+import { curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { leastAlong, leastRadius } from '../../geometry/curveLimits.ts';
 import type { RunField } from '../bay/runField.ts';
+import type { Fall } from '../search/fall.ts';
 import type { Shape } from './relaxRoute.ts';
 import type { RunSetting } from './runSetting.ts';
 
@@ -34,14 +35,30 @@ export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): 
   );
   const short = Math.max(0, 1 - radius.provenAtLeast / (setting.minRadiusMm * (1 - RADIUS_RELATIVE)));
   const near = Math.max(0, -margin.provenAtLeast);
+  const climb = setting.fall === undefined ? 0 : climbFault(setting.fall, shape);
   return {
     radiusMm: radius.found,
     radiusAtMm: radius.arcLengthMm,
     marginMm: margin.found,
     marginAtMm: margin.arcLengthMm,
     marginPoint: margin.point,
-    fault: near + short * setting.minRadiusMm + (shape.settled ? 0 : UNSETTLED_FAULT),
+    fault: near + short * setting.minRadiusMm + climb + (shape.settled ? 0 : UNSETTLED_FAULT),
   };
+}
+
+/** What a place that falls too little counts for, in mm of clearance missing, per unit of slope missing. */
+const CLIMB_WEIGHT_MM = 100;
+/** mm. How finely the fall of a shape is looked at. */
+const FALL_STEP_MM = 4;
+
+/** How far the worst place of the live hose misses its least fall; 0 where it falls enough all along. */
+function climbFault({ down, leastSin }: Fall, { curve }: Shape): number {
+  const total = curveLengthMm(curve);
+  const steps = Math.ceil(total / FALL_STEP_MM);
+  let missing = 0;
+  for (let i = 0; i <= steps; i++)
+    missing = Math.max(missing, leastSin - dot(curveAt(curve, (total * i) / steps).tangent, down));
+  return missing * CLIMB_WEIGHT_MM;
 }
 
 /** A shape that did not come to rest is worse than any that did. */

@@ -22,21 +22,26 @@ export interface LayContext {
 
 /**
  * One attempt: how much of each clearance and of the straight tails is asked. The first asks for all. Later ones give
- * up tail before clearance, then clearance, to find the lay that breaks least; the last looks through everything, only
+ * up tail, then a drain's fall, then clearance, to find the lay that breaks least; the last looks through everything, only
  * to have a hose to show.
  */
 interface Attempt {
   readonly clearanceShare: number;
   readonly tailShare: number;
   readonly blind?: boolean;
+  /** true = a drain need not fall all along */
+  readonly mayClimb?: boolean;
 }
+/** Only for drains: all of the rest is asked before the fall is given up. */
+const MAY_CLIMB: Attempt = { clearanceShare: 1, tailShare: 1, mayClimb: true };
 const ATTEMPTS: readonly Attempt[] = [
   { clearanceShare: 1, tailShare: 1 },
   { clearanceShare: 1, tailShare: 0.5 },
-  { clearanceShare: 0.5, tailShare: 1 },
-  { clearanceShare: 0.2, tailShare: 0.5 },
-  { clearanceShare: 0, tailShare: 0 },
-  { clearanceShare: 0, tailShare: 1, blind: true },
+  MAY_CLIMB,
+  { clearanceShare: 0.5, tailShare: 1, mayClimb: true },
+  { clearanceShare: 0.2, tailShare: 0.5, mayClimb: true },
+  { clearanceShare: 0, tailShare: 0, mayClimb: true },
+  { clearanceShare: 0, tailShare: 1, mayClimb: true, blind: true },
 ];
 
 /** How many ways round things are followed up. */
@@ -55,8 +60,15 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
   const setting = runSetting(context.project, resolved);
   let best: { candidate: Candidate; attempt: Attempt } | undefined;
   for (const [i, attempt] of ATTEMPTS.entries()) {
+    if (attempt === MAY_CLIMB && setting.fall === undefined) continue;
     const part = partOf(watch, i / ATTEMPTS.length, (i + 1) / ATTEMPTS.length);
-    const candidate = tryAttempt(context, setting, others, attempt, part);
+    const candidate = tryAttempt(
+      context,
+      attempt.mayClimb === true ? mayClimb(setting) : setting,
+      others,
+      attempt,
+      part,
+    );
     if (candidate === undefined) continue;
     best = { candidate, attempt };
     break;
@@ -76,7 +88,8 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
   }
   const { candidate, attempt } = best;
   const tooShort = shortByMm(setting, candidate.tautLiveMm) > SAME_POINT_MM;
-  const clean = candidate.judgement.fault === 0 && attempt.clearanceShare === 1 && !tooShort;
+  const climbs = attempt.mayClimb === true && setting.fall !== undefined;
+  const clean = candidate.judgement.fault === 0 && attempt.clearanceShare === 1 && !climbs && !tooShort;
   const lay = measureLay({
     ...measured,
     shape: candidate.shape,
@@ -85,6 +98,10 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
     timingsMs: timingsMs(),
   });
   return clean ? lay : { ...lay, reason: reasonOf(lay, candidate, setting) };
+}
+
+function mayClimb({ fall: _, ...rest }: RunSetting): RunSetting {
+  return rest;
 }
 
 const NO_HOSE =

@@ -1,5 +1,7 @@
 import { RADIUS_RELATIVE, SAME_POINT_MM } from '../../base/tolerances.ts';
+import { radiansToDegrees } from '../../base/units.ts';
 import type { Clearance, Lay } from '../../document/lay/schema.ts';
+import type { Fall } from '../search/fall.ts';
 import type { Candidate } from './findShape.ts';
 import type { RunSetting } from './runSetting.ts';
 
@@ -10,6 +12,8 @@ export function reasonOf(lay: Lay, candidate: Candidate, setting: RunSetting): s
   const shortMm = near === undefined ? 0 : near.requiredMm - near.clearanceMm;
   if (!candidate.shape.settled)
     return 'the hose did not come to rest in this place: lead it another way or hold it with a clamp';
+  if (setting.fall !== undefined && shortMm <= 0 && tight <= lay.minRadius.limitMm * RADIUS_RELATIVE)
+    return `a drain has to fall at least ${rounded(leastFallDeg(setting.fall))} degrees all the way, and no hose between these ends does: lower or turn the outlet, or the port it drains to`;
   const missingMm = shortByMm(setting, lay.tautLengthMm);
   if (setting.cutLengthMm !== undefined && missingMm > SAME_POINT_MM)
     return `a hose cut to ${rounded(setting.cutLengthMm)} mm is too short by ${rounded(missingMm)} mm even pulled taut; the lay shown is the taut one`;
@@ -24,6 +28,10 @@ export function reasonOf(lay: Lay, candidate: Candidate, setting: RunSetting): s
 export function shortByMm(setting: RunSetting, tautLiveMm: number): number {
   if (setting.cutLengthMm === undefined) return 0;
   return tautLiveMm + setting.a.end.shoulderToMouthMm + setting.b.end.shoulderToMouthMm - setting.cutLengthMm;
+}
+
+function leastFallDeg({ leastSin }: Fall): number {
+  return radiansToDegrees(Math.asin(leastSin));
 }
 
 function worstClearance(lay: Lay): Clearance | undefined {

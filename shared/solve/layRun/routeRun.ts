@@ -77,6 +77,7 @@ export function routeRun(
         seed: setting.seed + i,
         effort,
         withoutNearMiss: true,
+        ...(setting.fall === undefined ? {} : { fall: setting.fall }),
       },
       part,
     );

@@ -1,4 +1,5 @@
 import { degreesToRadians } from '../../base/units.ts';
+import { DOWN, UP } from '../../base/vec3.ts';
 import { bendingStiffness } from '../../document/parts/bendingStiffness.ts';
 import { centrelineMinRadiusMm } from '../../document/parts/centrelineMinRadius.ts';
 import { hoseWeight } from '../../document/parts/hoseWeight.ts';
@@ -32,7 +33,16 @@ export function runSetting(project: Project, resolved: ResolvedRun): RunSetting 
     stiffnessNmm2: bendingStiffness(hose).valueNmm2,
     weightNPerMm: (hoseWeight(hose, run.service.fluid, sleeve).totalKgPerM * GRAVITY) / 1000,
     seed: project.seed,
+    ...fallOf(project, resolved),
   };
+}
+
+/** A drain runs downhill from its higher port to its lower one, by at least the rule's slope. */
+function fallOf(project: Project, { run, a, b }: ResolvedRun): Pick<RunSetting, 'fall'> {
+  if (run.service.purpose !== 'turbo-oil-drain') return {};
+  const slopeDeg = ruleValue(project, 'drain-least-fall', run.id).value;
+  const down = a.port.seatPoint[2] >= b.port.seatPoint[2] ? DOWN : UP;
+  return { fall: { down, leastSin: Math.sin(degreesToRadians(slopeDeg)) } };
 }
 
 function endSetting({ port, end, clockDeg }: ResolvedEnd): EndSetting {

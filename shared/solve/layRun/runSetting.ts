@@ -4,6 +4,7 @@ import type { Support } from '../../document/project/schema.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import { type FittedEnd, fitEnd, type PortFrame } from '../ends/endPose.ts';
 import type { RodEnd } from '../rod/rodProblem.ts';
+import type { Fall } from '../search/fall.ts';
 import type { EndChoice } from '../search/problem.ts';
 
 /** One end of the run as laying needs it. */
@@ -34,6 +35,8 @@ export interface RunSetting {
   readonly stiffnessNmm2: number;
   readonly weightNPerMm: number;
   readonly seed: number;
+  /** where the hose has to run downhill all along */
+  readonly fall?: Fall;
 }
 
 /** The fitted end at a clock; a straight end has but one. */

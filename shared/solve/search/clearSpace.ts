@@ -7,6 +7,7 @@ import {
   poseAlongSegment,
   segmentLengthMm,
 } from '../../geometry/arcLinePath.ts';
+import { type Fall, segmentFalls, turnedRoundFall } from './fall.ts';
 import type { ClearanceField } from './problem.ts';
 
 /** Margins at least this far above 0 are taken from the coarse bound alone. */
@@ -22,11 +23,19 @@ export interface ClearSpace {
   readonly field: ClearanceField;
   readonly offsetMm: number;
   readonly plugs: readonly Plug[];
+  /** where the hose has to run downhill */
+  readonly fall?: Fall;
 }
 
 export interface Plug {
   readonly centre: Vec3;
   readonly radiusMm: number;
+}
+
+/** The same space for one who goes a way backwards: only what depends on direction changes. */
+export function turnedRoundSpace(space: ClearSpace): ClearSpace {
+  const fall = turnedRoundFall(space.fall);
+  return fall === undefined ? space : { ...space, fall };
 }
 
 /** A value that decides: a lower bound where the margin is surely wide, else the exact margin up to `EXACT_UP_TO_MM`. */
@@ -59,11 +68,12 @@ export function isPlugged(space: ClearSpace, x: number, y: number, z: number): b
 }
 
 /**
- * Whether a segment starting at `pose` is clear. Conservative advancement: from a margin m the next place asked is
+ * Whether a segment starting at `pose` is clear, and falls where it has to. Conservative advancement: from a margin m the next place asked is
  * (m + 2 tol) / lipschitz further on, so between two places with margins of at least 0 it is nowhere below -tol, tol =
  * CLEARANCE_PROOF_MM. That is a proof, not sampling.
  */
 export function isSegmentClear(space: ClearSpace, pose: Pose, segment: PathSegment): boolean {
+  if (space.fall !== undefined && !segmentFalls(space.fall, pose, segment)) return false;
   return segmentMargin(space, pose, segment) >= 0;
 }
 

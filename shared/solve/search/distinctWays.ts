@@ -37,5 +37,7 @@ function isThreadClear(space: ClearSpace, from: Vec3, to: Vec3): boolean {
   const lengthMm = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
   if (lengthMm === 0) return true;
   const direction: Vec3 = [(to[0] - from[0]) / lengthMm, (to[1] - from[1]) / lengthMm, (to[2] - from[2]) / lengthMm];
-  return isSegmentClear(space, { point: from, direction }, { kind: 'line', lengthMm });
+  // A thread between two ways is no hose: it may climb.
+  const { fall: _, ...open } = space;
+  return isSegmentClear(open, { point: from, direction }, { kind: 'line', lengthMm });
 }

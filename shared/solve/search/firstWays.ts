@@ -3,7 +3,7 @@ import { scale, type Vec3 } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
 import { type ArcLinePath, type Pose, reversedPath } from '../../geometry/arcLinePath.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
-import type { ClearSpace } from './clearSpace.ts';
+import { type ClearSpace, turnedRoundSpace } from './clearSpace.ts';
 import type { EndPose } from './endPoses.ts';
 import { GoalDistance, type Grid, gridOver, newCellStates } from './goalDistance.ts';
 import { type LatticeSetting, latticeSearch } from './latticeSearch.ts';
@@ -110,8 +110,9 @@ export function firstWays(
         greed: stage.greed,
         mostStates: Math.min(mostStates, most - expanded),
       };
+      const around = stage.turnedRound ? turnedRoundSpace(space) : space;
       const [a, b] = stage.turnedRound ? [to.map(turnedRound), from.map(turnedRound)] : [from, to];
-      const found = latticeSearch(space, a, b, setting, watch);
+      const found = latticeSearch(around, a, b, setting, watch);
       expanded += found.expanded;
       if (found.emptied) emptied.add(number);
       if (found.path) {

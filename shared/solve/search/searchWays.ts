@@ -51,7 +51,12 @@ export function searchWays(problem: SearchProblem, watch: Watch): SearchResult {
   invariant(problem.field.lipschitz >= 1, `searchWays: lipschitz must be at least 1, got ${problem.field.lipschitz}`);
   stopIfCancelled(watch);
   const budget = BUDGETS[problem.effort];
-  const exact: ClearSpace = { field: problem.field, offsetMm: 0, plugs: [] };
+  const exact: ClearSpace = {
+    field: problem.field,
+    offsetMm: 0,
+    plugs: [],
+    ...(problem.fall === undefined ? {} : { fall: problem.fall }),
+  };
   // The proof of clearness may fall short by CLEARANCE_PROOF_MM: where the ends allow it, that much is held in hand.
   const inHand: ClearSpace = { ...exact, offsetMm: -CLEARANCE_PROOF_MM };
   const canHold = ENDS.every((end) => standingPoses(inHand, problem, end, budget).length > 0);

@@ -11,7 +11,7 @@ import {
   pathLengthMm,
   reversedPath,
 } from '../../geometry/arcLinePath.ts';
-import { type ClearSpace, isPathClear } from './clearSpace.ts';
+import { type ClearSpace, isPathClear, turnedRoundSpace } from './clearSpace.ts';
 
 export interface TreeResult {
   readonly path?: ArcLinePath;
@@ -52,17 +52,19 @@ export function treeSearch(
 ): TreeResult {
   const ahead = starts.map((pose, root): TreeNode => ({ pose, parent: -1, root }));
   const back = goals.map((pose, root): TreeNode => ({ pose: turnedRound(pose), parent: -1, root }));
+  const backwards = turnedRoundSpace(space);
   for (let step = 0; step < mostSteps; step++) {
     if (step % 64 === 0) stopIfCancelled(watch);
     const [grown, other] = step % 2 === 0 ? [ahead, back] : [back, ahead];
-    const node = grow(space, grown, randomPose(space, random), radiusMm);
+    const around = grown === ahead ? space : backwards;
+    const node = grow(around, grown, randomPose(space, random), radiusMm);
     if (!node) continue;
     for (const meeting of nearest(other, turnedRound(node.pose), radiusMm, PIECES_OF_OTHER_TREE)) {
       const to = turnedRound((other[meeting] as TreeNode).pose);
       const connection = connectWithShortTurns(node.pose, to, radiusMm);
       if (!connection) continue;
       const bridge = connectionPath(node.pose, to, connection);
-      if (!isPathClear(space, bridge)) continue;
+      if (!isPathClear(around, bridge)) continue;
       const here = joinPaths(pathTo(grown, grown.length - 1), bridge);
       const there = reversedPath(pathTo(other, meeting));
       const whole = joinPaths(here, there);
