@@ -1,20 +1,18 @@
 import { CameraControls } from '@react-three/drei';
 import { useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
-import { Box3, type Camera, PerspectiveCamera, Vector3 } from 'three';
+import { Box3, PerspectiveCamera, Vector3 } from 'three';
 import type { OpenDocument } from '../state/documentStore.ts';
 import { useBench, useSession } from '../state/useBench.ts';
+import { fitView } from './three/fitView.ts';
 
 type Bay = NonNullable<OpenDocument['bay']>;
 
 /** First look at a bay: from a corner and a little above, as one stands at an open engine. */
 const FIRST_LOOK = new Vector3(0.62, 1, 0.74).normalize();
 
-/** Share of the bay's radius by which the first look aims low, since tools cover the lower edge of the picture. */
-const AIM_LOW = 0.09;
-
-/** A bay is wider than high, so its ball may stand over the picture's edge. */
-const FILLED = 0.74;
+/** The legend and the buttons lie over the lower edge of the picture. */
+const MARGINS = { side: 0.04, top: 0.05, bottom: 0.15 } as const;
 
 function stillMotion(): boolean {
   return window.matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -34,14 +32,14 @@ export function CameraWork({ bay }: { bay: Bay }) {
     const box = boundsOf(bay);
     const radius = box.getSize(new Vector3()).length() / 2;
     const centre = box.getCenter(new Vector3());
-    centre.z -= radius * AIM_LOW;
-    const eye = centre.clone().addScaledVector(FIRST_LOOK, standOff(camera, radius));
+    if (!(camera instanceof PerspectiveCamera)) return;
+    const { eye, target } = fitView(camera, cornersOf(bay), FIRST_LOOK, centre, radius, MARGINS);
     camera.near = radius / 200;
     camera.far = radius * 30;
     camera.updateProjectionMatrix();
     const hands = controls.current;
     if (hands === null) return;
-    hands.setLookAt(eye.x, eye.y, eye.z, centre.x, centre.y, centre.z, false);
+    hands.setLookAt(eye.x, eye.y, eye.z, target.x, target.y, target.z, false);
     hands.maxDistance = radius * 8;
     invalidate();
   }, [bay, camera, fitSerial]);
@@ -79,17 +77,19 @@ export function CameraWork({ bay }: { bay: Bay }) {
   );
 }
 
-/** How far to stand from a bay of this radius to have it all in the picture, with a little room. */
-function standOff(camera: Camera, radiusMm: number): number {
-  if (!(camera instanceof PerspectiveCamera)) return radiusMm * 3;
-  const half = (camera.fov * Math.PI) / 360;
-  const narrow = Math.min(half, Math.atan(Math.tan(half) * camera.aspect));
-  return (radiusMm * FILLED) / Math.sin(narrow);
-}
-
 function boundsOf(bay: Bay): Box3 {
   const box = new Box3();
   const point = new Vector3();
   for (const vertex of bay.indices) box.expandByPoint(point.fromArray(bay.positions, vertex * 3));
   return box;
+}
+
+/** One corner of each triangle: enough for the outline, and a mesh may hold vertices of parts left out. */
+function cornersOf(bay: Bay): Float32Array {
+  const used = new Float32Array(bay.indices.length);
+  for (let i = 0; i < bay.indices.length; i += 3) {
+    const at = 3 * (bay.indices[i] as number);
+    used.set(bay.positions.subarray(at, at + 3), i);
+  }
+  return used;
 }
