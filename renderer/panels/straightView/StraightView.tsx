@@ -1,5 +1,5 @@
-import { useMemo, useState } from 'react';
-import type { Lay } from '../../../shared/document/lay/schema.ts';
+import { useCallback, useMemo, useState } from 'react';
+import type { Clearance, Lay } from '../../../shared/document/lay/schema.ts';
 import { formatMm } from '../../../shared/sheets/format/index.ts';
 import type { OpenDocument } from '../../state/documentStore.ts';
 import { orderFindings } from '../../state/findingOrder.ts';
@@ -63,6 +63,10 @@ function StraightDrawing({ open, lay }: { open: OpenDocument; lay: Lay }) {
     () => straightScale(lay, widthPx, GUTTERS, DROP_ROOM_PX / Math.max(1, farthestDropMm(lay))),
     [lay, widthPx],
   );
+  const nameOf = useCallback(
+    (to: Clearance['to']): string => (to.part !== undefined ? to.part : thingName(project, to)),
+    [project],
+  );
   const findings = useMemo(() => orderFindings(open.report?.findings ?? []), [open.report]);
   const mark = (arcLengthMm: number): void =>
     hover.setState({ place: { run: lay.run, arcLengthMm, from: 'straight-view' } });
@@ -108,14 +112,9 @@ function StraightDrawing({ open, lay }: { open: OpenDocument; lay: Lay }) {
             findings={findings.filter(({ finding }) => finding.run === lay.run)}
           />
           <BendTrack lay={lay} scale={scale} box={ROWS.bend} />
-          <ClearanceTrack
-            lay={lay}
-            scale={scale}
-            box={ROWS.clearance}
-            nameOf={(to) => (to.part !== undefined ? to.part : thingName(project, to))}
-          />
+          <ClearanceTrack lay={lay} scale={scale} box={ROWS.clearance} nameOf={nameOf} />
           <HeightTrack lay={lay} scale={scale} box={ROWS.height} />
-          <PlaceCursor lay={lay} scale={scale} topPx={6} bottomPx={ROWS.bottom - 6} />
+          <PlaceCursor lay={lay} scale={scale} topPx={6} bottomPx={ROWS.bottom - 6} nameOf={nameOf} />
         </svg>
       )}
     </div>

@@ -2,7 +2,7 @@ import type { Clearance, Lay } from '../../../shared/document/lay/schema.ts';
 import type { TrackPoint } from '../../state/layPlaces.ts';
 import { useLengthText } from '../useLengthText.ts';
 import type { StraightScale } from './scale.ts';
-import { bendShares, fallPicture, nearMarks } from './tracks.ts';
+import { bendShares, fallPicture, nearMarks, nearPlaces } from './tracks.ts';
 
 export interface TrackBox {
   readonly topPx: number;
@@ -107,17 +107,24 @@ function isShort({ provenAtLeastMm, requiredMm }: Clearance): boolean {
   return provenAtLeastMm < requiredMm;
 }
 
-/** The nearest place of each thing, as a post: up to the dashed line is what is asked for. */
+/**
+ * The clearance to the tightest neighbour along the hose, over what is asked from it there (1 is the dashed line), and the
+ * nearest place of each thing as a post.
+ */
 export function ClearanceTrack({ nameOf, ...props }: ClearanceTrackProps) {
   const lengthText = useLengthText();
   const { lay, scale, box } = props;
   const base = box.topPx + box.heightPx;
   const limitY = base - box.heightPx * 0.5;
+  const tightest = nearPlaces(lay);
+  const y = (share: number): number => base - share * box.heightPx * 0.5;
   const text = (c: Clearance): string =>
     `${nameOf(c.to)} ${lengthText(c.provenAtLeastMm, 'down', 0)}${isShort(c) ? ', too near' : ''}`;
   const marks = nearMarks(lay, scale.x, (c) => text(c).length * NAME_PX, scale.rightPx, NAME_ROWS);
   return (
     <TrackFrame {...props} name="Clearance" words="asked for: dashed">
+      <path className="track-area" d={filled(tightest, scale, y, base)} />
+      <path className="track-line" d={line(tightest, scale, y)} />
       <line className="track-limit" x1={scale.x(0)} x2={scale.x(lay.cutLengthMm)} y1={limitY} y2={limitY} />
       {marks.map(({ clearance, share }) => {
         const x = scale.x(clearance.at.arcLengthMm);

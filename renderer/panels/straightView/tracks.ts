@@ -9,10 +9,59 @@ const MOST_SHARE = 2;
  * A radius itself would run off to infinity on every straight stretch.
  */
 export function bendShares(lay: Lay): readonly TrackPoint[] {
-  return radiusTrack(lay.centreline).map(({ arcLengthMm, value }) => ({
+  const { profile } = lay;
+  const radii =
+    profile === undefined
+      ? radiusTrack(lay.centreline)
+      : profile.arcLengthMm.map((arcLengthMm, i) => ({ arcLengthMm, value: profile.radiusMm[i] as number }));
+  return radii.map(({ arcLengthMm, value }) => ({
     arcLengthMm,
     value: Math.min(MOST_SHARE, lay.minRadius.limitMm / value),
   }));
+}
+
+/** The tightest neighbour at one place of the hose. */
+export interface NearPlace extends TrackPoint {
+  /** clearance over what is asked there, at most `MOST_SHARE`; 1 = just enough */
+  readonly value: number;
+  readonly clearanceMm: number;
+  /** false = nothing within the profile's reach */
+  readonly within: boolean;
+  readonly to: Clearance['to'];
+}
+
+/** Along the hose, the neighbour that leaves least of what is asked from it. Empty for a lay without a profile. */
+export function nearPlaces({ profile }: Pick<Lay, 'profile'>): readonly NearPlace[] {
+  if (profile === undefined) return [];
+  return profile.arcLengthMm.flatMap((arcLengthMm, i) => {
+    const here = profile.near.map(({ to, clearanceMm, askedMm, parts, part }) => {
+      const [clearance, asked, name] = [clearanceMm[i] as number, askedMm[i] as number, parts[part[i] as number]];
+      const share = asked > 0 ? clearance / asked : MOST_SHARE;
+      const thing = to.kind === 'skin' && name !== undefined ? { ...to, part: name } : to;
+      return {
+        arcLengthMm,
+        value: Math.min(MOST_SHARE, Math.max(0, share)),
+        share,
+        clearanceMm: clearance,
+        within: name !== undefined,
+        to: thing,
+      };
+    });
+    const tightest = here.reduce<(typeof here)[number] | undefined>(
+      (least, next) => (least === undefined || next.share < least.share ? next : least),
+      undefined,
+    );
+    return tightest === undefined ? [] : [tightest];
+  });
+}
+
+/** The neighbour at the profile's place nearest to an arc length; undefined without a profile or with nothing near. */
+export function nearAt(places: readonly NearPlace[], arcLengthMm: number): NearPlace | undefined {
+  let best: NearPlace | undefined;
+  for (const place of places)
+    if (best === undefined || Math.abs(place.arcLengthMm - arcLengthMm) < Math.abs(best.arcLengthMm - arcLengthMm))
+      best = place;
+  return best?.within === true ? best : undefined;
 }
 
 /** A thing near the hose, at its nearest place. */

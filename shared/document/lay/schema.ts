@@ -66,6 +66,26 @@ export const LaySupport = z.strictObject({
   axis: point,
 });
 
+export const Profile = z
+  .strictObject({
+    reachMm: finite.describe(
+      'things further from the hose than this are not told apart; a clearance equal to it reads: at least',
+    ),
+    arcLengthMm: z.array(finite).describe('from shoulder A to shoulder B, a few mm apart'),
+    radiusMm: z.array(finite).describe('centreline radius at each place, at most 10000'),
+    heightMm: z.array(finite).describe("of the centreline above the bay's zero"),
+    near: z.array(
+      z.strictObject({
+        to: Thing,
+        clearanceMm: z.array(finite).describe('hose surface to the thing at each place, at most reachMm'),
+        askedMm: z.array(finite).describe('what is asked at each place; less near ports, clamps and pass-throughs'),
+        parts: z.array(z.string()),
+        part: z.array(z.int()).describe('number in parts of the nearest one at each place; -1 = beyond reach'),
+      }),
+    ),
+  })
+  .describe('what there is along the hose, for drawing; the verdicts are the proven values of the lay');
+
 export const Lay = z.strictObject({
   run: z.string(),
   outcome: z
@@ -96,6 +116,7 @@ export const Lay = z.strictObject({
   }),
   straightTailMm: z.strictObject({ a: finite, b: finite }).describe('straight hose beyond each mouth'),
   clearances: z.array(Clearance),
+  profile: Profile.optional().describe('absent in reports of the first builds'),
   residual: finite.describe('out-of-balance force of the relaxed rod over EI / L^2'),
   timingsMs: z.record(z.string(), finite),
 });

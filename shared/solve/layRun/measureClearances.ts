@@ -1,23 +1,14 @@
 import { distance, type Vec3 } from '../../base/vec3.ts';
-import type { Clearance, Thing } from '../../document/lay/schema.ts';
+import type { Clearance } from '../../document/lay/schema.ts';
 import type { Project } from '../../document/project/schema.ts';
-import { requiredRunClearance, requiredSkinClearance } from '../../document/rules/requiredClearance.ts';
-import { nearestDistance, nearestPoint, newNearest } from '../../geometry/bvh.ts';
 import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { type LeastAlong, leastAlong } from '../../geometry/curveLimits.ts';
-import { partOfTriangle } from '../../geometry/triMesh.ts';
-import type { BayIndex, IndexedSkin } from '../bay/bayIndex.ts';
+import type { BayIndex } from '../bay/bayIndex.ts';
 import { askedDistanceMm, HELD_SLOPE } from '../bay/runField.ts';
-import { buildTubeField, nearestTube, newNearestTube, type TubeField } from '../bay/tubeField.ts';
+import type { TubeField } from '../bay/tubeField.ts';
+import { type Neighbour, neighboursOf } from './neighbours.ts';
 import type { Shape } from './relaxRoute.ts';
 import { heldPlaces, type RunSetting } from './runSetting.ts';
-
-/** Something the run is measured against: exact distance from a centreline point to its surface (Infinity beyond the bound), and the nearest point on it. */
-interface Neighbour {
-  readonly requiredMm: number;
-  distanceTo(point: Vec3, boundMm: number): number;
-  describe(point: Vec3): { thing: Thing; onThing: Vec3 };
-}
 
 /**
  * The least clearance of a lay to every skin of the bay and to every other run, each with its proof within proofMm.
@@ -33,13 +24,7 @@ export function measureClearances(
   others: TubeField,
   proofMm: number,
 ): Clearance[] {
-  const neighbours = [
-    ...bay.skins.map((s) => skinNeighbour(bay, s, requiredSkinClearance(project, setting.run, s.skin).requiredMm)),
-    ...[...new Set(others.tubes.map((t) => t.run))].map((run) =>
-      runNeighbour(others, run, requiredRunClearance(project, setting.run, run).requiredMm),
-    ),
-  ];
-  return neighbours.flatMap((n) => measureOne(setting, shape, n, proofMm));
+  return neighboursOf(project, setting.run, bay, others).flatMap((n) => measureOne(setting, shape, n, proofMm));
 }
 
 function measureOne(setting: RunSetting, shape: Shape, to: Neighbour, proofMm: number): Clearance[] {
@@ -114,29 +99,3 @@ interface Stretch {
 
 /** mm. How finely the edges of the held zones are found; it only chooses where the reported number comes from. */
 const ZONE_STEP_MM = 1;
-
-function skinNeighbour(bay: BayIndex, { skin, bvh }: IndexedSkin, requiredMm: number): Neighbour {
-  return {
-    requiredMm,
-    distanceTo: (p, boundMm) => nearestDistance(bvh, p[0], p[1], p[2], boundMm),
-    describe: (p) => {
-      const near = newNearest();
-      nearestPoint(bvh, p[0], p[1], p[2], Infinity, near);
-      const part = partOfTriangle(bay.mesh, near.triangle).name;
-      return { thing: { kind: 'skin', id: skin.id, part }, onThing: [near.x, near.y, near.z] };
-    },
-  };
-}
-
-function runNeighbour(all: TubeField, run: string, requiredMm: number): Neighbour {
-  const field = buildTubeField(all.tubes.filter((t) => t.run === run));
-  const near = newNearestTube();
-  return {
-    requiredMm,
-    distanceTo: (p, boundMm) => (nearestTube(field, p[0], p[1], p[2], boundMm, near) ? near.gapMm : Infinity),
-    describe: (p) => {
-      nearestTube(field, p[0], p[1], p[2], Infinity, near);
-      return { thing: { kind: 'run', id: run }, onThing: [near.x, near.y, near.z] };
-    },
-  };
-}

@@ -13,6 +13,7 @@ import type { TubeField } from '../bay/tubeField.ts';
 import { clockBetween } from '../ends/clock.ts';
 import type { FittedEnd } from '../ends/endPose.ts';
 import { measureClearances } from './measureClearances.ts';
+import { measureProfile } from './measureProfile.ts';
 import type { Shape } from './relaxRoute.ts';
 import type { EndSetting, RunSetting } from './runSetting.ts';
 
@@ -59,6 +60,7 @@ export function measureLay(input: MeasureInput): Lay {
     minRadius: minRadiusOf(setting, shape.curve),
     straightTailMm: { ...shape.tailMm },
     clearances: measureClearances(input.project, setting, shape, input.bay, input.others, CLEARANCE_PROOF_MM),
+    profile: measureProfile(input.project, setting, shape, input.bay, input.others),
     residual: shape.residual,
     timingsMs: input.timingsMs,
   };
