@@ -42,6 +42,19 @@ export function RunFigures({ lay, state }: { lay: Lay; state: RunState }) {
           A <Length mm={lay.straightTailMm.a} rounding="down" /> · B{' '}
           <Length mm={lay.straightTailMm.b} rounding="down" />
         </Value>
+        {(lay.breathing ?? []).map((breath) => (
+          <Value
+            key={breath.change}
+            name={`At ${formatSlack(breath.change)} under pressure`}
+            note={breath.taut ? '' : `nearest then: ${breath.tightest?.to.part ?? breath.tightest?.to.id ?? 'nothing'}`}
+          >
+            {breath.taut ? (
+              <span className="figure">goes taut</span>
+            ) : (
+              breath.tightest && <Length mm={breath.tightest.provenAtLeastMm} rounding="down" />
+            )}
+          </Value>
+        ))}
       </dl>
     </div>
   );

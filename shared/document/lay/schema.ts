@@ -86,6 +86,16 @@ export const Profile = z
   })
   .describe('what there is along the hose, for drawing; the verdicts are the proven values of the lay');
 
+export const Breath = z
+  .strictObject({
+    change: finite.describe('of the live length under pressure, as a ratio: 0.02 = 2 % longer'),
+    liveLengthMm: finite,
+    taut: z.boolean().describe('true = the hose is then shorter than its taut lay and pulls on its ends'),
+    minRadius: z.strictObject({ provenAtLeastMm: finite, at: Place }).optional(),
+    tightest: Clearance.optional().describe('the clearance that is then furthest under, or least over, what is asked'),
+  })
+  .describe('the same hose, ends where they stand, at the length that pressure gives it');
+
 export const Lay = z.strictObject({
   run: z.string(),
   outcome: z
@@ -117,6 +127,7 @@ export const Lay = z.strictObject({
   straightTailMm: z.strictObject({ a: finite, b: finite }).describe('straight hose beyond each mouth'),
   clearances: z.array(Clearance),
   profile: Profile.optional().describe('absent in reports of the first builds'),
+  breathing: z.array(Breath).optional().describe('absent where the run was not laid'),
   residual: finite.describe('out-of-balance force of the relaxed rod over EI / L^2'),
   timingsMs: z.record(z.string(), finite),
 });
@@ -159,6 +170,7 @@ export const LayReport = z.strictObject({
 export type EndPose = z.infer<typeof EndPose>;
 export type Place = z.infer<typeof Place>;
 export type Thing = z.infer<typeof Thing>;
+export type Breath = z.infer<typeof Breath>;
 export type Clearance = z.infer<typeof Clearance>;
 export type Clock = z.infer<typeof Clock>;
 export type Outcome = (typeof OUTCOMES)[number];

@@ -2,6 +2,7 @@ import type { Finding, Lay } from '../../document/lay/schema.ts';
 import type { ResolvedProject } from '../../document/project/resolve.ts';
 import { CHECK_NAMES, type CheckName } from '../../document/wording/findingWords.ts';
 import { bendRadius } from './bendRadius.ts';
+import { breathing } from './breathing.ts';
 import { chafe } from './chafe.ts';
 import type { Check } from './check.ts';
 import { clampSpacing } from './clampSpacing.ts';
@@ -23,6 +24,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   bendRadius,
   straightTail,
   slack,
+  breathing,
   clearance,
   heatDistance,
   chafe,

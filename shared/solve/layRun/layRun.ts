@@ -7,6 +7,8 @@ import type { BayIndex } from '../bay/bayIndex.ts';
 import { buildContactField } from '../bay/contactField.ts';
 import { buildRunField, type RunField } from '../bay/runField.ts';
 import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
+import type { ContactField } from '../rod/rodProblem.ts';
+import { breathe } from './breathe.ts';
 import { betterOf, type Candidate, findShape } from './findShape.ts';
 import { measureLay } from './measureLay.ts';
 import { reasonOf, shortByMm } from './reasonOf.ts';
@@ -97,7 +99,14 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
     outcome: clean ? 'laid' : attempt.blind === true ? 'no-way' : 'near-miss',
     timingsMs: timingsMs(),
   });
-  return clean ? lay : { ...lay, reason: reasonOf(lay, candidate, setting) };
+  if (!clean) return { ...lay, reason: reasonOf(lay, candidate, setting) };
+  const contact = contactOf(context.bay, others, setting);
+  const breathing = breathe(context.project, setting, candidate, contact, context.bay, others, watch);
+  return { ...lay, breathing, timingsMs: timingsMs() };
+}
+
+function contactOf(bay: BayIndex, others: TubeField, setting: RunSetting): ContactField {
+  return buildContactField(bay, others, setting.outsideRadiusMm, heldPlaces(setting));
 }
 
 function mayClimb({ fall: _, ...rest }: RunSetting): RunSetting {
@@ -126,12 +135,9 @@ function tryAttempt(
     routeRun(setting, led, radiusMm, tailMm, count, 'normal', part).routes;
   const shortest = routesOf(setting.minRadiusMm, 1, partOf(watch, 0, 0.3));
   if (shortest.length === 0) return undefined;
-  const contact = buildContactField(
-    blind ? { ...bay, skins: [] } : bay,
-    blind ? buildTubeField([]) : others,
-    setting.outsideRadiusMm,
-    heldPlaces(setting),
-  );
+  const contact = blind
+    ? contactOf({ ...bay, skins: [] }, buildTubeField([]), setting)
+    : contactOf(bay, others, setting);
   const lie = (routes: readonly Route[], known: readonly Route[], part: Watch): Candidate | undefined =>
     findShape(setting, routes, { field: judged, contact, tautLiveOf: (route) => tautLiveMm(route, known) }, part);
   const along = lie(shortest, shortest, partOf(watch, 0.3, 0.4));

@@ -35,6 +35,7 @@ function everythingWrong() {
       outcome: 'near-miss',
       slack: 0.01,
       straightTailMm: { a: 1, b: 2 },
+      breathing: [{ change: -0.04, liveLengthMm: 700, taut: true }],
       minRadius: { radiusMm: 50, provenAtLeastMm: 49, limitMm: 107.9, at: { arcLengthMm: 9, point: [9, 0, 0] } },
       clearances: [
         clearanceTo({ kind: 'skin', id: 'plain' }, 3, 12),

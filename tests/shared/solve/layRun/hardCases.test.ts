@@ -56,3 +56,26 @@ describe('ends that hardly leave room', () => {
     expect(Number.isFinite(l.cutLengthMm)).toBe(true);
   });
 });
+
+describe('a hose under pressure (+2 % and -4 % of its length, FAA AC 43.13-1B Fig. 9-9)', () => {
+  it('of 5 % slack keeps some at -4 %, and is measured at both lengths', () => {
+    const l = lay(400, { slack: 0.05 });
+    expect(l.breathing?.map((b) => [b.change, b.taut])).toEqual([
+      [0.02, false],
+      [-0.04, false],
+    ]);
+    for (const breath of l.breathing ?? []) {
+      expect(breath.liveLengthMm).toBeCloseTo(l.liveLengthMm * (1 + breath.change), 6);
+      // Nearly straight again at -4 %: 0.8 % of slack is left, so it bends far less than at +2 %.
+      expect(breath.minRadius!.provenAtLeastMm).toBeGreaterThan(60);
+    }
+    const [longer, shorter] = l.breathing!;
+    expect(shorter!.minRadius!.provenAtLeastMm).toBeGreaterThan(longer!.minRadius!.provenAtLeastMm);
+  });
+
+  it('of 3 % slack goes taut at -4 %: 4.2 % is the least that does not (1 / 0.96 - 1)', () => {
+    expect(lay(400, { slack: 0.03 }).breathing?.map((b) => b.taut)).toEqual([false, true]);
+    expect(lay(400, { slack: 0.041 }).breathing?.map((b) => b.taut)).toEqual([false, true]);
+    expect(lay(400, { slack: 0.042 }).breathing?.map((b) => b.taut)).toEqual([false, false]);
+  });
+});

@@ -1,0 +1,60 @@
+import { CLEARANCE_PROOF_MM, LIMIT_RELATIVE } from '../../base/tolerances.ts';
+import type { Watch } from '../../base/watch.ts';
+import type { Breath, Clearance } from '../../document/lay/schema.ts';
+import type { Project } from '../../document/project/schema.ts';
+import { ruleValue } from '../../document/rules/index.ts';
+import { leastRadius } from '../../geometry/curveLimits.ts';
+import type { BayIndex } from '../bay/bayIndex.ts';
+import type { TubeField } from '../bay/tubeField.ts';
+import type { ContactField } from '../rod/rodProblem.ts';
+import type { Candidate } from './findShape.ts';
+import { measureClearances } from './measureClearances.ts';
+import { relaxRoute } from './relaxRoute.ts';
+import type { RunSetting } from './runSetting.ts';
+
+/** Relative. How far below the found least radius its proof may lie. */
+const RADIUS_PROOF = 0.0002;
+const CHANGES = ['breathing-longer', 'breathing-shorter'] as const;
+
+/**
+ * The laid hose under pressure: the same hose, its ends at the clocks they were tightened at and its clamps where they
+ * are, grown and shortened by the rules' shares (FAA AC 43.13-1B Fig. 9-9: +2 % to -4 %), relaxed and measured again.
+ * Twist that the change brings is not counted: the clocks stand still and the turning of the frame between them changes by
+ * less than the clock's own tolerance at such lengths (seen, not proven).
+ */
+export function breathe(
+  project: Project,
+  setting: RunSetting,
+  candidate: Candidate,
+  contact: ContactField,
+  bay: BayIndex,
+  others: TubeField,
+  watch: Watch,
+): Breath[] {
+  const { shape, route, clamps, tautLiveMm } = candidate;
+  const fixed = { ...route, clockARad: shape.clockARad, clockBRad: shape.clockBRad };
+  return CHANGES.map((id) => {
+    const change = ruleValue(project, id, setting.run).value;
+    const liveLengthMm = shape.liveLengthMm * (1 + change);
+    const taut = liveLengthMm < tautLiveMm * (1 - LIMIT_RELATIVE);
+    const lain = taut ? undefined : relaxRoute(setting, fixed, liveLengthMm, clamps, false, contact, watch);
+    if (lain === undefined) return { change, liveLengthMm, taut: true };
+    const radius = leastRadius(lain.curve, RADIUS_PROOF);
+    const tightest = tightestOf(measureClearances(project, setting, lain, bay, others, CLEARANCE_PROOF_MM));
+    return {
+      change,
+      liveLengthMm,
+      taut,
+      minRadius: {
+        provenAtLeastMm: radius.provenAtLeast,
+        at: { arcLengthMm: radius.arcLengthMm, point: [...radius.point] as [number, number, number] },
+      },
+      ...(tightest === undefined ? {} : { tightest }),
+    };
+  });
+}
+
+function tightestOf(clearances: readonly Clearance[]): Clearance | undefined {
+  const over = (c: Clearance): number => c.clearanceMm - c.requiredMm;
+  return clearances.reduce<Clearance | undefined>((a, b) => (a === undefined || over(b) < over(a) ? b : a), undefined);
+}
