@@ -5,6 +5,7 @@ import {
   formatInches,
   formatNumber,
   formatSlack,
+  isStraight,
 } from '../../shared/sheets/format/index.ts';
 
 /** A lay report for a person at a terminal: one row of mm and one of inches for each run, then the findings. */
@@ -16,10 +17,16 @@ export function reportTable(report: LayReport): string {
     '',
     ...inColumns([HEADINGS, ...lays.flatMap(runRows)]),
     ...lays.flatMap(reasonLine),
+    ...warningLines(report.warnings ?? []),
     '',
     ...findingLines(findings),
     '',
   ].join('\n');
+}
+
+/** What to look at in the input, before the findings: a lay in a bay of the wrong unit is no answer. */
+function warningLines(warnings: readonly string[]): string[] {
+  return warnings.length === 0 ? [] : ['', 'LOOK AT THE INPUT', ...warnings];
 }
 
 const HEADINGS = ['RUN', 'OUTCOME', 'CUT', 'OVERALL', 'CLOCK', 'SLACK', 'LEAST RADIUS', 'TIGHTEST CLEARANCE'];
@@ -36,7 +43,7 @@ function runRows(lay: Lay): string[][] {
       mm(lay.overallLengthMm, 'up'),
       clockText(lay.clock),
       formatSlack(lay.slack),
-      `${mm(minRadius.radiusMm, 'down')} of ${mm(minRadius.limitMm, 'up')}`,
+      `${radius(minRadius.radiusMm, mm)} of ${mm(minRadius.limitMm, 'up')}`,
       nearest === undefined ? 'nothing near' : clearanceText(nearest, (value, rounding) => mm(value, rounding)),
     ],
     [
@@ -46,10 +53,15 @@ function runRows(lay: Lay): string[][] {
       formatInches(lay.overallLengthMm, 'up'),
       '',
       '',
-      `${formatInches(minRadius.radiusMm, 'down')} of ${formatInches(minRadius.limitMm, 'up')}`,
+      `${radius(minRadius.radiusMm, formatInches)} of ${formatInches(minRadius.limitMm, 'up')}`,
       nearest === undefined ? '' : clearanceText(nearest, (value, rounding) => formatInches(value, rounding, 32)),
     ],
   ];
+}
+
+/** The least radius; a hose that does not bend has none. */
+function radius(valueMm: number, written: Written): string {
+  return isStraight(valueMm) ? 'straight' : written(valueMm, 'down');
 }
 
 type Written = (valueMm: number, rounding: 'up' | 'down') => string;
@@ -81,6 +93,9 @@ function reasonLine(lay: Lay): string[] {
 
 const SEVERITY_ORDER: readonly Severity[] = ['stop', 'look', 'note'];
 
+/** Where arc length begins, as messages say it. */
+const FROM_SHOULDER = 'from shoulder A';
+
 function findingLines(findings: readonly Finding[]): string[] {
   if (findings.length === 0) return ['No findings.'];
   const rank = (finding: Finding) => SEVERITY_ORDER.indexOf(finding.severity);
@@ -90,10 +105,13 @@ function findingLines(findings: readonly Finding[]): string[] {
 
 function findingText(finding: Finding): string[] {
   const { limit, measured, margin } = findingNumbers(finding);
-  const place = finding.at === undefined ? '' : ` at ${mm(finding.at.arcLengthMm, 'down')} from END A`;
+  const told = finding.at === undefined || finding.message.includes(FROM_SHOULDER);
+  const place = told ? '' : ` (${mm(finding.at?.arcLengthMm ?? 0, 'down')} ${FROM_SHOULDER})`;
+  // Whether a lay is clean is no figure: its message says all.
+  const figures = finding.check === 'laid' ? '' : `measured ${measured}, limit ${limit}, margin ${margin} `;
   return [
     `${finding.severity.toUpperCase().padEnd(5)} ${finding.run}: ${finding.message}${place}`,
-    `      measured ${measured}, limit ${limit}, margin ${margin} [${finding.rule}; ${finding.source}]`,
+    `      ${figures}[${finding.rule}; ${finding.source}]`,
     ...(finding.dissent === undefined ? [] : [`      others say: ${finding.dissent}`]),
     ...(finding.mend === undefined ? [] : [`      mend: ${finding.mend}`]),
     ...(finding.overrideReason === undefined ? [] : [`      overridden: ${finding.overrideReason}`]),

@@ -7,6 +7,7 @@ import { placeMesh } from '../geometry/meshImport/placeMesh.ts';
 import type { TriMesh } from '../geometry/triMesh.ts';
 import { withoutParts } from '../geometry/withoutParts.ts';
 import { type BayIndex, buildBayIndex } from '../solve/bay/bayIndex.ts';
+import { doubtsOf } from './doubtsOf.ts';
 import type { ReadProject } from './readProject.ts';
 
 /** What a worker keeps from job to job: the bay last opened and its index, which are costly and seldom change. */
@@ -26,7 +27,11 @@ export async function bayMesh(
 ): Promise<Result<{ mesh: TriMesh; warnings: readonly Problem[] }>> {
   const { project } = read.resolved;
   const { meshes, leftOut } = project.bay;
-  const key = JSON.stringify([leftOut, ...meshes.map((m, i) => [read.meshes[i]?.sha256, m.unit, m.upAxis])]);
+  const key = JSON.stringify([
+    leftOut,
+    project.ports,
+    ...meshes.map((m, i) => [read.meshes[i]?.sha256, m.unit, m.upAxis]),
+  ]);
   if (memory.mesh?.key === key) return good(memory.mesh);
   const placed: TriMesh[] = [];
   const warnings: Problem[] = [];
@@ -45,7 +50,7 @@ export async function bayMesh(
     return bad([
       { path: 'bay', message: 'nothing is left of the bay: its meshes are empty or all parts are left out' },
     ]);
-  memory.mesh = { key, mesh, warnings };
+  memory.mesh = { key, mesh, warnings: [...warnings, ...doubtsOf(project, mesh)] };
   return good(memory.mesh);
 }
 

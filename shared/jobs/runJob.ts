@@ -1,4 +1,4 @@
-import { bad, good, type Problem, type Result } from '../base/result.ts';
+import { bad, describeProblem, good, type Problem, type Result } from '../base/result.ts';
 import { SOLVER_VERSION } from '../base/version.ts';
 import { Cancelled, partOf, type Watch } from '../base/watch.ts';
 import { type Lay, type LayReport, REPORT_FORMAT, REPORT_VERSION } from '../document/lay/schema.ts';
@@ -76,7 +76,7 @@ async function layRunsJob(input: JobInput<'layRuns'>, watch: Watch, memory: JobM
   const known = new Set(resolved.runs.map((r) => r.run.id));
   const kept = (input.earlier?.lays ?? []).filter((l) => known.has(l.run) && !wanted.includes(l.run));
   const lays = layRuns({ project: resolved.project, bay }, resolved, chosen, kept, partOf(watch, 0.1, 1));
-  return good(reportOf(read.value, lays));
+  return good(reportOf(read.value, lays, [...read.value.warnings, ...opened.value.warnings]));
 }
 
 async function checkLays(input: JobInput<'checkLays'>): Promise<Result<LayReport>> {
@@ -87,6 +87,7 @@ async function checkLays(input: JobInput<'checkLays'>): Promise<Result<LayReport
     reportOf(
       read.value,
       input.report.lays.filter((l) => known.has(l.run)),
+      read.value.warnings,
     ),
   );
 }
@@ -118,7 +119,7 @@ function unknownRuns(wanted: readonly string[], read: ReadProject): Problem[] {
     }));
 }
 
-function reportOf(read: ReadProject, lays: readonly Lay[]): LayReport {
+function reportOf(read: ReadProject, lays: readonly Lay[], warnings: readonly Problem[]): LayReport {
   const { project } = read.resolved;
   return {
     format: REPORT_FORMAT,
@@ -126,6 +127,7 @@ function reportOf(read: ReadProject, lays: readonly Lay[]): LayReport {
     solverVersion: SOLVER_VERSION,
     seed: project.seed,
     project: { name: project.name, exampleData: project.exampleData, inputHash: read.inputHash },
+    warnings: warnings.map(describeProblem),
     lays: [...lays],
     findings: runChecks(read.resolved, lays),
   };

@@ -1,5 +1,5 @@
 import type { Lay } from '../../../shared/document/lay/schema.ts';
-import { formatSlack } from '../../../shared/sheets/format/index.ts';
+import { formatSlack, isStraight } from '../../../shared/sheets/format/index.ts';
 import type { RunState } from '../../state/runState.ts';
 import { Length } from '../Length.tsx';
 
@@ -34,7 +34,11 @@ export function RunFigures({ lay, state }: { lay: Lay; state: RunState }) {
           <span className="figure">{formatSlack(lay.slack)}</span>
         </Value>
         <Value name="Tightest bend" note="centreline radius; the limit is brought to the centreline">
-          <Length mm={minRadius.provenAtLeastMm} rounding="down" />
+          {isStraight(minRadius.radiusMm) ? (
+            <span className="figure">straight</span>
+          ) : (
+            <Length mm={minRadius.provenAtLeastMm} rounding="down" />
+          )}
           <span className="against"> limit </span>
           <Length mm={minRadius.limitMm} rounding="up" />
         </Value>

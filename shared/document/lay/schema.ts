@@ -163,6 +163,7 @@ export const LayReport = z.strictObject({
   solverVersion: z.string(),
   seed: z.int(),
   project: z.strictObject({ name: z.string(), exampleData: z.boolean(), inputHash: z.string() }),
+  warnings: z.array(z.string()).optional().describe('what to look at in the input; it was laid all the same'),
   lays: z.array(Lay),
   findings: z.array(Finding),
 });

@@ -9,6 +9,7 @@ export {
   formatNumber,
   formatRadius,
   type InchDenominator,
+  isStraight,
   type Rounding,
 } from './length.ts';
 export { formatDash, formatFlow, formatPressure, formatSlack, formatTemperature } from './quantity.ts';

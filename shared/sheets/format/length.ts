@@ -77,7 +77,16 @@ export function formatClearance(mm: number): string {
   return formatLengthBoth(mm, 'down', 32);
 }
 
-/** A bend radius reached on the run: both units, each rounded down. */
+/** mm. A radius above this bends a metre of hose by less than 5 mm: straight, to any eye. */
+const STRAIGHT_ABOVE_MM = 25_000;
+
+/** Whether a least radius is that of a hose without a bend. */
+export function isStraight(radiusMm: number): boolean {
+  return radiusMm > STRAIGHT_ABOVE_MM;
+}
+
+/** A bend radius reached on the run: both units, each rounded down; `straight` where there is no bend. */
 export function formatRadius(mm: number): string {
+  if (isStraight(mm)) return 'straight';
   return formatLengthBoth(mm, 'down');
 }
