@@ -25,7 +25,7 @@ test('findings stand in the order of how much they matter, with limit, measure a
   };
   const text = reportTable(exampleReport([exampleLay], [note, look, exampleFinding]));
   expect(text.match(/^(STOP|LOOK|NOTE)/gm)).toEqual(['STOP', 'LOOK', 'NOTE']);
-  expect(text).toContain('STOP  feed: nearer to the manifold than the rule allows at 300.0 mm from END A');
+  expect(text).toContain('STOP  feed: nearer to the manifold than the rule allows (300.0 mm from shoulder A)');
   expect(text).toContain('measured 40.0 mm');
   expect(text).toContain('[clearance-hot; invented for a test]');
   expect(text).toContain('overridden: a shield stands there');
