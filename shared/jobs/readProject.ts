@@ -14,6 +14,8 @@ export interface ReadProject {
   readonly warnings: readonly Problem[];
   /** sha-256 of what the answers depend on: the project as it reads, its tables and its meshes. */
   readonly inputHash: string;
+  /** the same for each run by itself: the bay, and the run with its ports, parts and rules */
+  readonly runHashes: Readonly<Record<string, string>>;
   readonly meshes: readonly { readonly path: string; readonly bytes: Uint8Array; readonly sha256: string }[];
 }
 
@@ -38,6 +40,7 @@ export function readProject(input: ProjectFiles): Result<ReadProject> {
   return good({
     resolved: resolved.value,
     warnings: [...resolved.warnings, ...changedMeshes(project, meshes)],
+    runHashes: runHashesOf(resolved.value, meshes),
     inputHash: hashOf([serialiseProject(project), ...tables.map((t) => t.text), ...meshes.map((m) => m.sha256)]),
     meshes,
   });
@@ -72,6 +75,18 @@ function changedMeshes(project: Project, meshes: ReadProject['meshes']): Problem
       },
     ];
   });
+}
+
+/** A change of one run leaves the hashes of the others; a change of bay or mesh is a change for all. */
+function runHashesOf({ project, runs }: ResolvedProject, meshes: ReadProject['meshes']): Record<string, string> {
+  const bay = JSON.stringify([project.bay, project.seed, meshes.map((m) => m.sha256)]);
+  return Object.fromEntries(
+    runs.map((resolved) => {
+      const { id } = resolved.run;
+      const rules = project.overrides.filter((o) => o.run === undefined || o.run === id);
+      return [id, hashOf([bay, JSON.stringify([resolved, rules])])];
+    }),
+  );
 }
 
 function hashOf(texts: readonly string[]): string {

@@ -75,7 +75,11 @@ async function layRunsJob(input: JobInput<'layRuns'>, watch: Watch, memory: JobM
   const chosen = resolved.runs.filter((r) => wanted.includes(r.run.id));
   const known = new Set(resolved.runs.map((r) => r.run.id));
   const kept = (input.earlier?.lays ?? []).filter((l) => known.has(l.run) && !wanted.includes(l.run));
-  const lays = layRuns({ project: resolved.project, bay }, resolved, chosen, kept, partOf(watch, 0.1, 1));
+  const laid = layRuns({ project: resolved.project, bay }, resolved, chosen, kept, partOf(watch, 0.1, 1));
+  const lays = laid.map((lay) => {
+    const inputHash = read.value.runHashes[lay.run];
+    return wanted.includes(lay.run) && inputHash !== undefined ? { ...lay, inputHash } : lay;
+  });
   return good(reportOf(read.value, lays, [...read.value.warnings, ...opened.value.warnings]));
 }
 
@@ -102,7 +106,15 @@ async function makeSheetsJob(input: JobInput<'makeSheets'>, watch: Watch): Promi
   watch.report({ fraction: 0.2, doing: 'drawing the papers' });
   const { report, fonts, printedOn } = input;
   const files = await makeSheets(
-    { project, report, runs, fonts, printedOn, currentInputHash: read.value.inputHash },
+    {
+      project,
+      report,
+      runs,
+      fonts,
+      printedOn,
+      currentInputHash: read.value.inputHash,
+      currentRunHashes: read.value.runHashes,
+    },
     wanted === undefined ? {} : { runs: wanted },
   );
   return good({ files });

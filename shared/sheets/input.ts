@@ -31,6 +31,8 @@ export interface CutListInput {
   readonly report: LayReport;
   /** hash of the project's inputs as they stand now; where it is not the report's, the report is stale and nothing is cut */
   readonly currentInputHash?: string | undefined;
+  /** of each run as the project stands now, by run id; it says more than the hash of the whole, where a lay has its own */
+  readonly currentRunHashes?: Readonly<Record<string, string>> | undefined;
   /** in the order they are numbered on paper */
   readonly runs: readonly SheetRun[];
 }

@@ -98,6 +98,10 @@ export const Breath = z
 
 export const Lay = z.strictObject({
   run: z.string(),
+  inputHash: z
+    .string()
+    .optional()
+    .describe('of what this run was laid from: the bay, its ports, parts, supports and rules; another one now = stale'),
   outcome: z
     .enum(OUTCOMES)
     .describe(

@@ -35,3 +35,13 @@ test('findings come gravest first and only those of the run', () => {
 test('a sleeve reaches 1/8 in past each shoulder', () => {
   expect(sleeveCutLengthMm(420.159)).toBeCloseTo(420.159 + 6.35, 9);
 });
+
+test('goes by the hash of the run itself where the lay has one: an edit of another run forbids nothing here', () => {
+  const lays = REPORT.lays.map((lay) => ({ ...lay, inputHash: `hash of ${lay.run}` }));
+  const report = { ...REPORT, lays };
+  const now = Object.fromEntries(lays.map((lay) => [lay.run, lay.inputHash]));
+  const input = { report, currentInputHash: 'another project', currentRunHashes: now };
+  expect(cutVerdict(input, 'cooler-feed').mayCut).toBe(true);
+  const edited = { ...input, currentRunHashes: { ...now, 'cooler-feed': 'edited' } };
+  expect(cutVerdict(edited, 'cooler-feed').reasons[0]).toContain('changed');
+});
