@@ -2,6 +2,7 @@ import { partOf, type Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedProject, ResolvedRun } from '../../document/project/resolve.ts';
 import { buildTubeField, type Tube, type TubeField } from '../bay/tubeField.ts';
+import { clearanceToRun } from './clearanceToRun.ts';
 import { type LayContext, layRun } from './layRun.ts';
 import { runSetting } from './runLimits.ts';
 
@@ -22,6 +23,7 @@ export function layRuns(
   watch: Watch,
 ): Lay[] {
   const laid = new Map<string, Lay>(kept.map((l) => [l.run, l]));
+  const among: Among = new WeakMap();
   const order = [...chosen].sort(
     (a, b) => hardness(context, b) - hardness(context, a) || (a.run.id < b.run.id ? -1 : 1),
   );
@@ -29,13 +31,52 @@ export function layRuns(
   order.forEach((run, i) => {
     const part = partOf(watch, (i / order.length) * 0.8, ((i + 1) / order.length) * 0.8);
     part.report({ fraction: 0, doing: `laying ${run.run.name}` });
-    laid.set(run.run.id, layRun(context, run, tubesOf(resolved, laid, run.run.id), part));
+    laid.set(run.run.id, layAmong(context, resolved, laid, among, run, part));
   });
   for (let round = 0, changed = true; round < ROUNDS && changed; round++) {
     const part = partOf(watch, 0.8 + (0.2 * round) / ROUNDS, 0.8 + (0.2 * (round + 1)) / ROUNDS);
-    changed = order.map((run) => makeRoom(context, resolved, order, laid, run, part)).includes(true);
+    changed = order.map((run) => makeRoom(context, resolved, order, laid, among, run, part)).includes(true);
   }
-  return resolved.runs.flatMap((r) => laid.get(r.run.id) ?? []);
+  return resolved.runs.flatMap((r) => {
+    const lay = laid.get(r.run.id);
+    return lay === undefined ? [] : [towardsAll(context, resolved, laid, among, r, lay)];
+  });
+}
+
+/** Which lays stood in the bay when a lay was made: to those it has measured its clearance with the full proof. */
+type Among = WeakMap<Lay, ReadonlySet<Lay>>;
+
+function layAmong(
+  context: LayContext,
+  resolved: ResolvedProject,
+  laid: ReadonlyMap<string, Lay>,
+  among: Among,
+  run: ResolvedRun,
+  watch: Watch,
+): Lay {
+  const lay = layRun(context, run, tubesOf(resolved, laid, run.run.id), watch);
+  among.set(lay, new Set(laid.values()));
+  return lay;
+}
+
+/** A lay with its clearance to every other run as that lies now: to those laid after it, or again, measured here. */
+function towardsAll(
+  context: LayContext,
+  resolved: ResolvedProject,
+  laid: ReadonlyMap<string, Lay>,
+  among: Among,
+  run: ResolvedRun,
+  lay: Lay,
+): Lay {
+  const setting = runSetting(context.project, run);
+  const toRuns = resolved.runs.flatMap((other) => {
+    const theirs = laid.get(other.run.id);
+    if (theirs === undefined || other.run.id === lay.run) return [];
+    if (among.get(lay)?.has(theirs))
+      return lay.clearances.filter((c) => c.to.kind === 'run' && c.to.id === other.run.id);
+    return clearanceToRun(context.project, setting, lay, other.run.id, tubesOfLay(theirs, other)) ?? [];
+  });
+  return { ...lay, clearances: [...lay.clearances.filter((c) => c.to.kind === 'skin'), ...toRuns] };
 }
 
 /**
@@ -47,6 +88,7 @@ function makeRoom(
   resolved: ResolvedProject,
   order: readonly ResolvedRun[],
   laid: Map<string, Lay>,
+  among: Among,
   run: ResolvedRun,
   watch: Watch,
 ): boolean {
@@ -64,7 +106,7 @@ function makeRoom(
   if (layRun(context, run, buildTubeField([]), silent).outcome !== 'laid') return false;
   const trial = new Map(laid);
   for (const r of [run, ...lifted]) trial.delete(r.run.id);
-  for (const r of [run, ...lifted]) trial.set(r.run.id, layRun(context, r, tubesOf(resolved, trial, r.run.id), silent));
+  for (const r of [run, ...lifted]) trial.set(r.run.id, layAmong(context, resolved, trial, among, r, silent));
   if (unclean(trial) >= unclean(laid)) return false;
   for (const [id, lay] of trial) laid.set(id, lay);
   return true;

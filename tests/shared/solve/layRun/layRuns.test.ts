@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { distance } from '../../../../shared/base/vec3.ts';
 import { UNWATCHED } from '../../../../shared/base/watch.ts';
 import type { Lay } from '../../../../shared/document/lay/schema.ts';
 import { runChecks } from '../../../../shared/solve/checks/index.ts';
@@ -52,13 +53,46 @@ describe('layRuns on seeded bays', () => {
     expect(withoutTimings([...again].reverse())).toBe(withoutTimings(lays));
   });
 
+  it('tells every run its clearance to every other, whichever was laid first, and never more than there is', () => {
+    const made = blockBay(5, 7, 4);
+    const lays = layAll(made);
+    for (const lay of lays) {
+      const others = lays.filter((o) => o !== lay);
+      expect(lay.clearances.filter((c) => c.to.kind === 'run').map((c) => c.to.id)).toEqual(others.map((o) => o.run));
+      const run = made.project.runs.find((r) => r.run.id === lay.run)!;
+      for (const other of others) {
+        const told = lay.clearances.find((c) => c.to.id === other.run)!;
+        // Hose to hose, away from this run's own ports: the ends of the other run may be nearer still.
+        const held = [run.a.port.seatPoint, run.b.port.seatPoint];
+        const zoneMm = 2 * (told.requiredMm + lay.outsideDiameterMm / 2);
+        const { points, arcLengthMm } = lay.centreline;
+        const live = (s: number) => s >= 15 && s <= lay.cutLengthMm - 15;
+        const open = points.filter((p, i) => live(arcLengthMm[i]!) && held.every((h) => distance(p, h) >= zoneMm));
+        const gaps = open.flatMap((p) => other.centreline.points.map((q) => distance(p, q)));
+        const slow = Math.min(...gaps) - (lay.outsideDiameterMm + other.outsideDiameterMm) / 2;
+        expect(told.provenAtLeastMm).toBeLessThan(slow + 1e-6);
+      }
+    }
+  });
+
   it('keeps lays that were not asked for as they are, and clear of them', () => {
     const made = blockBay(3, 5, 3);
     const lays = layAll(made);
     const [first, ...kept] = lays as [Lay, ...Lay[]];
     const chosen = made.project.runs.filter((r) => r.run.id === first.run);
     const again = layRuns({ project: made.project.project, bay: made.bay }, made.project, chosen, kept, UNWATCHED);
-    expect(withoutTimings(again.filter((l) => l.run !== first.run))).toBe(withoutTimings(kept));
+    const still = again.filter((l) => l.run !== first.run);
+    const shapes = (all: readonly Lay[]) => all.map((l) => [l.run, l.outcome, l.centreline, l.clock, l.cutLengthMm]);
+    expect(shapes(still)).toEqual(shapes(kept));
+    // Their clearances to other runs are measured anew, on the report's points: as near as its steps and chords.
+    for (const lay of still)
+      for (const { to, clearanceMm, provenAtLeastMm } of lay.clearances) {
+        const before = kept
+          .find((k) => k.run === lay.run)!
+          .clearances.find((c) => c.to.kind === to.kind && c.to.id === to.id)!;
+        expect(Math.abs(clearanceMm - before.clearanceMm)).toBeLessThan(0.5);
+        expect(provenAtLeastMm).toBeLessThanOrEqual(before.clearanceMm + 1e-9);
+      }
     const mine = again.find((l) => l.run === first.run)!;
     expect(layBreaches(mine, chosen[0]!, made.mesh, kept, ASKED)).toEqual([]);
   });
