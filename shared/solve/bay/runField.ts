@@ -52,6 +52,7 @@ export function buildRunField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps):
     skins.map(({ skin, wholeMm }) => ({ grid: skin.grid, wholeMm })),
     FAR_MM,
   );
+  const bounds = boundsWith(bay.bounds, keeps.held);
   const found = newNearestTube();
   const slopeReach = (x: number, y: number, z: number): number => {
     let square = Number.POSITIVE_INFINITY;
@@ -63,15 +64,15 @@ export function buildRunField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps):
     return nearestTube(tubes, x, y, z, asked + most, found) ? found.gapMm - asked : most;
   };
   return {
-    bounds: bay.bounds,
+    bounds,
     lipschitz: 1 + HELD_SLOPE,
     coarseMarginMm(x, y, z) {
-      const inside = Math.min(coarse(x, y, z), insideMm(bay.bounds, x, y, z));
+      const inside = Math.min(coarse(x, y, z), insideMm(bounds, x, y, z));
       return tubeMargin(x, y, z, inside, slopeReach(x, y, z));
     },
     marginMm(x, y, z, upToMm) {
       const reach = slopeReach(x, y, z);
-      let least = tubeMargin(x, y, z, Math.min(upToMm, insideMm(bay.bounds, x, y, z)), reach);
+      let least = tubeMargin(x, y, z, Math.min(upToMm, insideMm(bounds, x, y, z)), reach);
       if (coarse(x, y, z) >= least) return least;
       for (const { skin, wholeMm } of skins) {
         const asked = Math.min(wholeMm, reach);
@@ -83,6 +84,23 @@ export function buildRunField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps):
     },
   };
 }
+
+/** The box in which hoses may run, widened so that a run's own ports and clamps have a bend's room about them too. */
+function boundsWith({ min, max }: Box, held: readonly Vec3[]): Box {
+  const wide = (k: 0 | 1 | 2, of: (...v: number[]) => number, from: number, room: number): number =>
+    of(from, ...held.map((p) => p[k] + room));
+  return {
+    min: [
+      wide(0, Math.min, min[0], -ROOM_MM),
+      wide(1, Math.min, min[1], -ROOM_MM),
+      wide(2, Math.min, min[2], -ROOM_MM),
+    ],
+    max: [wide(0, Math.max, max[0], ROOM_MM), wide(1, Math.max, max[1], ROOM_MM), wide(2, Math.max, max[2], ROOM_MM)],
+  };
+}
+
+/** mm. Room about a held place, as about the scan. */
+const ROOM_MM = 150;
 
 /** How far inside a box a point is, mm; negative outside. What was not scanned is not known to be free. */
 function insideMm({ min, max }: Box, x: number, y: number, z: number): number {

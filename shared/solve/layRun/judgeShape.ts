@@ -5,7 +5,7 @@ import { leastAlong, leastRadius } from '../../geometry/curveLimits.ts';
 import type { RunField } from '../bay/runField.ts';
 import type { Fall } from '../search/fall.ts';
 import type { Shape } from './relaxRoute.ts';
-import type { RunSetting } from './runSetting.ts';
+import { type EndSetting, endMarginMm, type RunSetting } from './runSetting.ts';
 
 /** How a relaxed hose stands against its radius and everything it must keep from. */
 export interface Judgement {
@@ -34,7 +34,11 @@ export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): 
     CLEARANCE_PROOF_MM,
   );
   const short = Math.max(0, 1 - radius.provenAtLeast / (setting.minRadiusMm * (1 - RADIUS_RELATIVE)));
-  const near = Math.max(0, -margin.provenAtLeast);
+  const ends = Math.min(
+    turnedEndMargin(setting.a, shape.clockARad, field),
+    turnedEndMargin(setting.b, shape.clockBRad, field),
+  );
+  const near = Math.max(0, -margin.provenAtLeast, -ends);
   const climb = setting.fall === undefined ? 0 : climbFault(setting.fall, shape);
   return {
     radiusMm: radius.found,
@@ -44,6 +48,11 @@ export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): 
     marginPoint: margin.point,
     fault: near + short * setting.minRadiusMm + climb + (shape.settled ? 0 : UNSETTLED_FAULT),
   };
+}
+
+/** An end that the program turns must stand clear where it turned to; where the user put it is the user's to answer for. */
+function turnedEndMargin(end: EndSetting, clockRad: number, field: RunField): number {
+  return end.turns ? endMarginMm(end, clockRad, field) : Number.POSITIVE_INFINITY;
 }
 
 /** What a place that falls too little counts for, in mm of clearance missing, per unit of slope missing. */

@@ -1,11 +1,11 @@
 import { SAME_DIRECTION_RAD, SAME_POINT_MM } from '../../base/tolerances.ts';
-import { angleBetween, distance, sub, unit, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, angleBetween, distance, dot, scale, sub, unit, type Vec3 } from '../../base/vec3.ts';
 import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type Pose, pathLengthMm, poseOnPath } from '../../geometry/arcLinePath.ts';
 import type { RunField } from '../bay/runField.ts';
 import type { EndChoice, SearchResult, Way } from '../search/problem.ts';
 import { searchWays } from '../search/searchWays.ts';
-import { type RunSetting, searchEnd } from './runSetting.ts';
+import { type RunSetting, searchEnd, tailPose } from './runSetting.ts';
 
 /** A place that the hose must pass through, held or only guided. */
 export interface Station {
@@ -52,9 +52,9 @@ export function routeRun(
     b: tailToStation(setting, 'b', tailMm, stations[stations.length - 1]),
   };
   const stops: EndChoice[] = [
-    searchEnd(setting.a, 'a', tails.a),
+    searchEnd(setting.a, 'a', tails.a, field),
     ...stations.map((s): EndChoice => ({ kind: 'held', pose: s.pose })),
-    searchEnd(setting.b, 'b', tails.b),
+    searchEnd(setting.b, 'b', tails.b, field),
   ];
   const ways: (readonly Way[])[] = [];
   for (let i = 0; i + 1 < stops.length; i++) {
@@ -141,10 +141,12 @@ function stationsOf(setting: RunSetting): Station[] {
 function tailToStation(setting: RunSetting, side: 'a' | 'b', tailMm: number, station: Station | undefined): number {
   const end = setting[side];
   if (station === undefined || end.turns) return tailMm;
-  const choice = searchEnd(end, side, 0);
-  if (choice.kind !== 'held') return tailMm;
-  const ahead = distance(choice.pose.point, station.pose.point);
-  return Math.min(tailMm, ahead);
+  const mouth = tailPose(end, side, 0, end.clockRad);
+  const outward = side === 'a' ? mouth.direction : scale(mouth.direction, -1);
+  const ahead = dot(sub(station.pose.point, mouth.point), outward);
+  const aside = distance(station.pose.point, addScaled(mouth.point, outward, ahead));
+  const straight = aside < SAME_POINT_MM && angleBetween(station.pose.direction, mouth.direction) < SAME_DIRECTION_RAD;
+  return straight && ahead >= 0 ? Math.min(tailMm, ahead) : tailMm;
 }
 
 /** Points and unit directions along one way between two lengths of it, at most stepMm apart, ends included. */

@@ -1,7 +1,8 @@
-import { addScaled, scale, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, distance, lerp, scale, type Vec3 } from '../../base/vec3.ts';
 import type { End } from '../../document/parts/schema.ts';
 import type { Support } from '../../document/project/schema.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
+import type { RunField } from '../bay/runField.ts';
 import { type FittedEnd, fitEnd, type PortFrame } from '../ends/endPose.ts';
 import type { RodEnd } from '../rod/rodProblem.ts';
 import type { Fall } from '../search/fall.ts';
@@ -53,10 +54,32 @@ export function tailPose(setting: EndSetting, side: 'a' | 'b', tailMm: number, c
   };
 }
 
-/** An end as the search sees it: held, or turning about its port. */
-export function searchEnd(setting: EndSetting, side: 'a' | 'b', tailMm: number): EndChoice {
+/** mm. Spacing of the places along an end at which its own clearance is asked. */
+const END_STEP_MM = 4;
+
+/**
+ * Least margin of the field along an angled end from its bend to its mouth, mm; negative = it stands too near something at
+ * this clock. The rule of held places applies to it as to the hose: its own port is let be.
+ */
+export function endMarginMm(setting: EndSetting, clockRad: number, field: RunField): number {
+  const { bendPoint, mouthPoint } = fittedAt(setting, clockRad);
+  const steps = Math.max(1, Math.ceil(distance(bendPoint, mouthPoint) / END_STEP_MM));
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i <= steps; i++) {
+    const [x, y, z] = lerp(bendPoint, mouthPoint, i / steps);
+    least = Math.min(least, field.marginMm(x, y, z, least));
+  }
+  return least;
+}
+
+/** An end as the search sees it: held, or turning about its port to where it stands clear. */
+export function searchEnd(setting: EndSetting, side: 'a' | 'b', tailMm: number, field: RunField): EndChoice {
   if (!setting.turns) return { kind: 'held', pose: tailPose(setting, side, tailMm, setting.clockRad) };
-  return { kind: 'turning', poseAt: (clockRad) => tailPose(setting, side, tailMm, clockRad) };
+  return {
+    kind: 'turning',
+    poseAt: (clockRad) => tailPose(setting, side, tailMm, clockRad),
+    standsClear: (clockRad) => endMarginMm(setting, clockRad, field) >= 0,
+  };
 }
 
 /** An end as the rod sees it. clockRad: where it stands, or where it starts turning from. */

@@ -5,7 +5,7 @@ import { pathEnd } from '../../geometry/arcLinePath.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
 import { type ClearSpace, isPathClear } from './clearSpace.ts';
 import { type CornerChain, chainLengthMm, chainOf, chainPath } from './cornerChain.ts';
-import { type EndPose, endPoseAt } from './endPoses.ts';
+import { type EndPose, endPoseAt, standsClear } from './endPoses.ts';
 import type { SearchProblem } from './problem.ts';
 
 /** Steps of a corner, mm: the first, and the least below which it counts as settled. */
@@ -162,6 +162,7 @@ function clockMove({ chain, problem, random, start, goal }: Tightening): Move | 
   if (random() < 0.5) {
     if (problem.from.kind === 'held') return undefined;
     const turned = endPoseAt(problem.from, start.clockRad + change);
+    if (!standsClear(problem.from, turned.clockRad)) return undefined;
     const ahead = dot(sub(points[1] as Vec3, points[0] as Vec3), start.pose.direction);
     points[0] = turned.pose.point;
     points[1] = addScaled(turned.pose.point, turned.pose.direction, ahead);
@@ -170,6 +171,7 @@ function clockMove({ chain, problem, random, start, goal }: Tightening): Move | 
   if (problem.to.kind === 'held') return undefined;
   const n = points.length - 2;
   const turned = endPoseAt(problem.to, goal.clockRad + change);
+  if (!standsClear(problem.to, turned.clockRad)) return undefined;
   const behind = dot(sub(points[n + 1] as Vec3, points[n] as Vec3), goal.pose.direction);
   points[n + 1] = turned.pose.point;
   points[n] = addScaled(turned.pose.point, turned.pose.direction, -behind);

@@ -22,7 +22,12 @@ export function endPoses(end: EndChoice, count: number): EndPose[] {
   return Array.from({ length: count }, (_, i) => endPoseAt(end, (2 * Math.PI * i) / count));
 }
 
-/** Those of the poses whose mouth is clear. */
-export function clearEndPoses(space: ClearSpace, poses: readonly EndPose[]): EndPose[] {
-  return poses.filter(({ pose }) => isPointClear(space, pose.point));
+/** Whether the end itself stands clear at a clock. */
+export function standsClear(end: EndChoice, clockRad: number): boolean {
+  return end.kind === 'held' || end.standsClear === undefined || end.standsClear(clockRad);
+}
+
+/** Those of an end's poses whose mouth is clear and where the end itself stands clear. */
+export function clearEndPoses(space: ClearSpace, end: EndChoice, poses: readonly EndPose[]): EndPose[] {
+  return poses.filter(({ clockRad, pose }) => isPointClear(space, pose.point) && standsClear(end, clockRad));
 }

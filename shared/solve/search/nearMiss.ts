@@ -28,8 +28,8 @@ export function nearMiss(problem: SearchProblem, watch: Watch): Pick<SearchResul
     part.report({ fraction: 0, doing: 'Looking for what is in the way' });
     const space: ClearSpace = { field: problem.field, offsetMm, plugs: [] };
     const random = seededRandom(problem.seed + i);
-    const starts = clearEndPoses(space, endPoses(problem.from, budget.clocks));
-    const goals = clearEndPoses(space, endPoses(problem.to, budget.clocks));
+    const starts = clearEndPoses(space, problem.from, endPoses(problem.from, budget.clocks));
+    const goals = clearEndPoses(space, problem.to, endPoses(problem.to, budget.clocks));
     if (starts.length === 0 || goals.length === 0) continue;
     const radiusMm = problem.minRadiusMm;
     let candidate = shortestDirectConnection(space, starts, goals, radiusMm);

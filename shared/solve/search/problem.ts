@@ -21,7 +21,12 @@ export interface ClearanceField {
 export type EndChoice =
   | { readonly kind: 'held'; readonly pose: Pose }
   /** A swivel end: the pose of the mouth (end of the straight tail) at each clock of a full turn, rad. */
-  | { readonly kind: 'turning'; poseAt(clockRad: number): Pose };
+  | {
+      readonly kind: 'turning';
+      poseAt(clockRad: number): Pose;
+      /** whether the end itself, seat to mouth, stands clear at a clock; absent = it always does */
+      standsClear?(clockRad: number): boolean;
+    };
 
 export type Effort = 'quick' | 'normal' | 'thorough';
 

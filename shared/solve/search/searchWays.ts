@@ -110,9 +110,9 @@ function search(setting: Setting): SearchResult {
 
 /** Clear poses of an end at the usual clocks; at finer ones when all of those are blocked. */
 function standingPoses(space: ClearSpace, problem: SearchProblem, end: 'from' | 'to', budget: Budget): EndPose[] {
-  const usual = clearEndPoses(space, endPoses(problem[end], budget.clocks));
+  const usual = clearEndPoses(space, problem[end], endPoses(problem[end], budget.clocks));
   if (usual.length > 0 || problem[end].kind === 'held') return usual;
-  return clearEndPoses(space, endPoses(problem[end], FINER_CLOCKS * budget.clocks));
+  return clearEndPoses(space, problem[end], endPoses(problem[end], FINER_CLOCKS * budget.clocks));
 }
 
 interface First {
@@ -160,8 +160,8 @@ function otherWay(
   const { problem, space, budget, guideGrid, random, watch } = setting;
   const plugs = ways.flatMap((way) => plugOn(setting, way, attempt));
   const plugged: ClearSpace = { ...space, plugs };
-  const starts = clearEndPoses(plugged, setting.starts);
-  const goals = clearEndPoses(plugged, setting.goals);
+  const starts = clearEndPoses(plugged, problem.from, setting.starts);
+  const goals = clearEndPoses(plugged, problem.to, setting.goals);
   if (plugs.length === 0 || starts.length === 0 || goals.length === 0) return { expanded: 0 };
   const limits = { mostStates: budget.mostStates / PLUGGED_SHARE, wanted: 1 };
   const found = firstWays(plugged, starts, goals, problem.minRadiusMm, guideGrid, limits, random, watch);

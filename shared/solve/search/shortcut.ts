@@ -4,7 +4,7 @@ import { connectionPath, connectWithShortTurns } from '../../geometry/arcLineCon
 import { joinPaths, partOfPath, poseOnPath } from '../../geometry/arcLinePath.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
 import { type ClearSpace, isPathClear } from './clearSpace.ts';
-import { type EndPose, endPoseAt } from './endPoses.ts';
+import { type EndPose, endPoseAt, standsClear } from './endPoses.ts';
 import type { SearchProblem } from './problem.ts';
 
 /** A shortcut must save this share of the whole length to be worth a splice. */
@@ -62,6 +62,8 @@ function shortcut(
   const connection = connectWithShortTurns(from, to, problem.minRadiusMm);
   if (!connection || connection.lengthMm > toMm - fromMm - LEAST_GAIN * lengthMm) return undefined;
   const middle = connectionPath(from, to, connection);
+  if (turning && !standsClear(atStart ? problem.from : problem.to, (atStart ? start : (goal ?? start)).clockRad))
+    return undefined;
   if (!isPathClear(space, middle)) return undefined;
   const head = fromMm === 0 ? middle : joinPaths(partOfPath(path, 0, fromMm), middle);
   const whole = toMm === lengthMm ? head : joinPaths(head, partOfPath(path, toMm, lengthMm));
