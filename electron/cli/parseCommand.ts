@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { bad, good, type Problem, type Result } from '../../shared/base/result.ts';
 
-export const SCHEMA_NAMES = ['project', 'lay-report', 'part-tables'] as const;
+export const SCHEMA_NAMES = ['project', 'lay-report', 'end-trial', 'part-tables'] as const;
 export type SchemaName = (typeof SCHEMA_NAMES)[number];
 
 /** What the command line asks for, checked. */
@@ -11,6 +11,7 @@ export type Command =
   | { readonly kind: 'schema'; readonly schema: SchemaName }
   | { readonly kind: 'serve'; readonly project?: string; readonly example: boolean; readonly port: number }
   | ({ readonly kind: 'lay' } & LayingOptions)
+  | ({ readonly kind: 'trial'; readonly run: string; readonly report?: string } & LayingOptions)
   | ({ readonly kind: 'check'; readonly report: string } & LayingOptions)
   | ({ readonly kind: 'sheets'; readonly report?: string } & LayingOptions);
 
@@ -38,6 +39,7 @@ type OptionName = keyof typeof OPTIONS;
 /** Which options a command knows, and how many words may follow it. */
 const COMMANDS: Readonly<Record<string, { options: readonly OptionName[]; words: readonly [number, number] }>> = {
   lay: { options: ['run', 'out', 'json'], words: [1, 1] },
+  trial: { options: ['run', 'lay', 'out', 'json'], words: [1, 1] },
   check: { options: ['lay', 'out', 'json'], words: [1, 1] },
   sheets: { options: ['run', 'lay', 'out'], words: [1, 1] },
   schema: { options: [], words: [0, 1] },
@@ -65,6 +67,9 @@ export function parseCommand(argv: readonly string[]): Result<Command> {
   const problems = [...optionProblems(name, values, known.options), ...wordProblems(name, words, known.words)];
   if (name === 'check' && values.lay === undefined) {
     problems.push({ path: '--lay', message: 'expected the lay report to check, such as --lay lay-report.json' });
+  }
+  if (name === 'trial' && values.run?.length !== 1) {
+    problems.push({ path: '--run', message: 'expected the one run to try ends on, such as --run turbo-oil-feed' });
   }
   return problems.length > 0 ? bad(problems) : commandOf(name, words, values);
 }
@@ -97,8 +102,10 @@ function commandOf(name: string, words: readonly string[], values: Values): Resu
     ...(values.out === undefined ? {} : { out: values.out }),
   };
   if (name === 'lay') return good({ kind: 'lay', ...laying });
+  const report = values.lay === undefined ? {} : { report: values.lay };
+  if (name === 'trial') return good({ kind: 'trial', run: values.run?.[0] ?? '', ...report, ...laying });
   if (name === 'check') return good({ kind: 'check', report: values.lay ?? '', ...laying });
-  return good({ kind: 'sheets', ...(values.lay === undefined ? {} : { report: values.lay }), ...laying });
+  return good({ kind: 'sheets', ...report, ...laying });
 }
 
 function schemaCommand(word: string): Result<Command> {

@@ -7,6 +7,7 @@ import {
   formatSlack,
   isStraight,
 } from '../../shared/sheets/format/index.ts';
+import { inColumns } from './inColumns.ts';
 
 /** A lay report for a person at a terminal: one row of mm and one of inches for each run, then the findings. */
 export function reportTable(report: LayReport): string {
@@ -69,7 +70,7 @@ type Written = (valueMm: number, rounding: 'up' | 'down') => string;
 const mm: Written = (valueMm, rounding) => `${formatNumber(valueMm, 1, rounding)} mm`;
 
 /** The clearance with the least room to its own requirement, which is not always the smallest one. */
-function tightest(clearances: readonly Clearance[]): Clearance | undefined {
+export function tightest(clearances: readonly Clearance[]): Clearance | undefined {
   const room = (c: Clearance) => c.clearanceMm - c.requiredMm;
   return clearances.reduce<Clearance | undefined>(
     (least, one) => (least === undefined || room(one) < room(least) ? one : least),
@@ -82,7 +83,7 @@ function clearanceText({ clearanceMm, requiredMm, to }: Clearance, written: Writ
   return `${written(clearanceMm, 'down')} of ${written(requiredMm, 'up')} to ${thing}`;
 }
 
-function clockText(clock: Clock): string {
+export function clockText(clock: Clock): string {
   if (clock.kind === 'free') return 'free';
   return `${formatDegrees(clock.deg)} ± ${formatDegrees(clock.toleranceDeg)}`;
 }
@@ -116,15 +117,4 @@ function findingText(finding: Finding): string[] {
     ...(finding.mend === undefined ? [] : [`      mend: ${finding.mend}`]),
     ...(finding.overrideReason === undefined ? [] : [`      overridden: ${finding.overrideReason}`]),
   ];
-}
-
-/** Rows of text padded to even columns, two spaces apart. */
-function inColumns(rows: readonly (readonly string[])[]): string[] {
-  const widths = HEADINGS.map((_, column) => Math.max(...rows.map((row) => row[column]?.length ?? 0)));
-  return rows.map((row) =>
-    row
-      .map((cell, column) => cell.padEnd(widths[column] ?? 0))
-      .join('  ')
-      .trimEnd(),
-  );
 }

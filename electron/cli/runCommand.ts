@@ -6,6 +6,7 @@ import { runCheck } from './runCheck.ts';
 import { runLay } from './runLay.ts';
 import { runServe } from './runServe.ts';
 import { runSheets } from './runSheets.ts';
+import { runTrial } from './runTrial.ts';
 import { schemaText } from './schemaText.ts';
 import { USAGE } from './usage.ts';
 
@@ -32,6 +33,8 @@ export async function runCommand(argv: readonly string[], host: CommandHost): Pr
       return runServe(command, host);
     case 'lay':
       return runLay(command, host);
+    case 'trial':
+      return runTrial(command, host);
     case 'check':
       return runCheck(command, host);
     case 'sheets':

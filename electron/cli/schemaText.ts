@@ -1,4 +1,5 @@
 import {
+  endTrialJsonSchema,
   type JsonSchema,
   layReportJsonSchema,
   partTableJsonSchema,
@@ -9,6 +10,7 @@ import type { SchemaName } from './parseCommand.ts';
 const SCHEMAS: Readonly<Record<SchemaName, () => JsonSchema>> = {
   project: projectJsonSchema,
   'lay-report': layReportJsonSchema,
+  'end-trial': endTrialJsonSchema,
   'part-tables': partTableJsonSchema,
 };
 

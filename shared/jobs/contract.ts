@@ -1,5 +1,6 @@
 import type { Problem } from '../base/result.ts';
 import type { Progress } from '../base/watch.ts';
+import type { EndTrial } from '../document/endTrial/schema.ts';
 import type { LayReport } from '../document/lay/schema.ts';
 import type { NamedFile, ProjectFiles } from '../document/project/projectFiles.ts';
 
@@ -24,6 +25,8 @@ export interface JobTable {
     input: ProjectFiles & { runs?: readonly string[]; earlier?: LayReport };
     output: LayReport;
   };
+  /** Lay one run with every pair of ends that fits; the other runs stay as `earlier` has them. */
+  readonly endTrial: { input: ProjectFiles & { run: string; earlier?: LayReport }; output: EndTrial };
   /** Check the lays of a report against the project as it stands now. */
   readonly checkLays: { input: ProjectFiles & { report: LayReport }; output: LayReport };
   /** Draw the papers from a report; nothing is computed here that is not in it. */

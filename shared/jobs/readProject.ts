@@ -2,6 +2,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { type PartFile, parsePartTables } from '../document/parts/parsePartTables.ts';
+import type { PartTables } from '../document/parts/schema.ts';
 import { parseProject } from '../document/project/parseProject.ts';
 import { type ResolvedProject, resolveProject } from '../document/project/resolve.ts';
 import type { Project } from '../document/project/schema.ts';
@@ -11,6 +12,7 @@ import type { ProjectFiles } from './contract.ts';
 /** A project read from its files, with everything it names looked up. */
 export interface ReadProject {
   readonly resolved: ResolvedProject;
+  readonly tables: PartTables;
   readonly warnings: readonly Problem[];
   /** sha-256 of what the answers depend on: the project as it reads, its tables and its meshes. */
   readonly inputHash: string;
@@ -39,6 +41,7 @@ export function readProject(input: ProjectFiles): Result<ReadProject> {
   });
   return good({
     resolved: resolved.value,
+    tables: parts.value,
     warnings: [...resolved.warnings, ...changedMeshes(project, meshes)],
     runHashes: runHashesOf(resolved.value, meshes),
     inputHash: hashOf([serialiseProject(project), ...tables.map((t) => t.text), ...meshes.map((m) => m.sha256)]),
@@ -94,4 +97,16 @@ function hashOf(texts: readonly string[]): string {
   const encoder = new TextEncoder();
   for (const text of texts) hash.update(encoder.encode(`${text.length}:${text}`));
   return bytesToHex(hash.digest());
+}
+
+/** A problem for each name that is no run of the project, with the runs there are. */
+export function unknownRuns(wanted: readonly string[], read: ReadProject): Problem[] {
+  const known = read.resolved.runs.map((r) => r.run.id);
+  return wanted
+    .filter((id) => !known.includes(id))
+    .map((id) => ({
+      path: 'run',
+      message: `no run is called this; there are ${known.join(', ')}`,
+      got: JSON.stringify(id),
+    }));
 }

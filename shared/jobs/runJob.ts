@@ -7,14 +7,21 @@ import { makeSheets } from '../sheets/index.ts';
 import { runChecks } from '../solve/checks/index.ts';
 import { layRuns } from '../solve/layRun/layRuns.ts';
 import type { JobEnd, JobInput, JobName, JobOutput } from './contract.ts';
+import { endTrialJob } from './endTrialJob.ts';
 import { bayIndex, bayMesh, type JobMemory } from './jobMemory.ts';
-import { type ReadProject, readProject } from './readProject.ts';
+import { type ReadProject, readProject, unknownRuns } from './readProject.ts';
 
 export { type JobMemory, newJobMemory } from './jobMemory.ts';
 
 type Job<N extends JobName> = (input: JobInput<N>, watch: Watch, memory: JobMemory) => Promise<Result<JobOutput<N>>>;
 
-const JOBS: { [N in JobName]: Job<N> } = { openProject, layRuns: layRunsJob, checkLays, makeSheets: makeSheetsJob };
+const JOBS: { [N in JobName]: Job<N> } = {
+  openProject,
+  layRuns: layRunsJob,
+  endTrial: endTrialJob,
+  checkLays,
+  makeSheets: makeSheetsJob,
+};
 
 /**
  * Does one named job, the same on every host. Bad input and a cancel come back as ends; anything thrown beside is our
@@ -118,17 +125,6 @@ async function makeSheetsJob(input: JobInput<'makeSheets'>, watch: Watch): Promi
     wanted === undefined ? {} : { runs: wanted },
   );
   return good({ files });
-}
-
-function unknownRuns(wanted: readonly string[], read: ReadProject): Problem[] {
-  const known = read.resolved.runs.map((r) => r.run.id);
-  return wanted
-    .filter((id) => !known.includes(id))
-    .map((id) => ({
-      path: 'run',
-      message: `no run is called this; there are ${known.join(', ')}`,
-      got: JSON.stringify(id),
-    }));
 }
 
 function reportOf(read: ReadProject, lays: readonly Lay[], warnings: readonly Problem[]): LayReport {

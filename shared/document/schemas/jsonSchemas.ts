@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { EndTrial } from '../endTrial/schema.ts';
 import { LayReport, REPORT_VERSION } from '../lay/schema.ts';
 import { End, Hose, Sleeve } from '../parts/schema.ts';
 import { PROJECT_VERSION, Project } from '../project/schema.ts';
@@ -17,6 +18,11 @@ export function projectJsonSchema(): JsonSchema {
 /** The published shape of the lay report. */
 export function layReportJsonSchema(): JsonSchema {
   return published(LayReport, 'lay-report', REPORT_VERSION, 'Hosewright lay report');
+}
+
+/** The published shape of an end trial. */
+export function endTrialJsonSchema(): JsonSchema {
+  return published(EndTrial, 'end-trial', 1, 'Hosewright end trial');
 }
 
 /** The published shape of the part tables once read: rows by kind. In the CSV files the same keys stand in snake case. */

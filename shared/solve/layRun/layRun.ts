@@ -33,6 +33,8 @@ interface Attempt {
   readonly blind?: boolean;
   /** true = a drain need not fall all along */
   readonly mayClimb?: boolean;
+  /** true = only the shortest way, quickly: for trying many things one after the other */
+  readonly brief?: boolean;
 }
 /** Only for drains: all of the rest is asked before the fall is given up. */
 const MAY_CLIMB: Attempt = { clearanceShare: 1, tailShare: 1, mayClimb: true };
@@ -88,7 +90,36 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
     });
     return { ...lay, reason: NO_HOSE };
   }
-  const { candidate, attempt } = best;
+  return layOf(context, setting, others, best.candidate, best.attempt, watch, timingsMs);
+}
+
+/** As `layRun`, but only if the run lies clean with all of its clearances and tails: undefined otherwise, and sooner. */
+export function layIfClean(
+  context: LayContext,
+  resolved: ResolvedRun,
+  others: TubeField,
+  watch: Watch,
+): Lay | undefined {
+  const setting = runSetting(context.project, resolved);
+  const everything: Attempt = { clearanceShare: 1, tailShare: 1, brief: true };
+  const candidate = tryAttempt(context, setting, others, everything, watch);
+  if (candidate === undefined || candidate.judgement.fault > 0) return undefined;
+  const startedAt = watch.now();
+  const lay = layOf(context, setting, others, candidate, everything, watch, () => ({ lay: watch.now() - startedAt }));
+  return lay.outcome === 'laid' ? lay : undefined;
+}
+
+/** What is told of a candidate: measured, judged, and breathed where it is clean. */
+function layOf(
+  context: LayContext,
+  setting: RunSetting,
+  others: TubeField,
+  candidate: Candidate,
+  attempt: Attempt,
+  watch: Watch,
+  timingsMs: () => Record<string, number>,
+): Lay {
+  const measured = { project: context.project, setting, bay: context.bay, others };
   const tooShort = shortByMm(setting, candidate.tautLiveMm) > SAME_POINT_MM;
   const climbs = attempt.mayClimb === true && setting.fall !== undefined;
   const clean = candidate.judgement.fault === 0 && attempt.clearanceShare === 1 && !climbs && !tooShort;
@@ -132,7 +163,7 @@ function tryAttempt(
   const led = blind ? judged : withReserve(field, ROUTE_RESERVE_MM);
   const tailMm = setting.tailMm * attempt.tailShare;
   const routesOf = (radiusMm: number, count: number, part: Watch): readonly Route[] =>
-    routeRun(setting, led, radiusMm, tailMm, count, 'normal', part).routes;
+    routeRun(setting, led, radiusMm, tailMm, count, attempt.brief === true ? 'quick' : 'normal', part).routes;
   const shortest = routesOf(setting.minRadiusMm, 1, partOf(watch, 0, 0.3));
   if (shortest.length === 0) return undefined;
   const contact = blind
@@ -141,7 +172,7 @@ function tryAttempt(
   const lie = (routes: readonly Route[], known: readonly Route[], part: Watch): Candidate | undefined =>
     findShape(setting, routes, { field: judged, contact, tautLiveOf: (route) => tautLiveMm(route, known) }, part);
   const along = lie(shortest, shortest, partOf(watch, 0.3, 0.4));
-  if (along?.judgement.fault === 0) return along;
+  if (along?.judgement.fault === 0 || attempt.brief === true) return along;
   const close = routesOf(setting.minRadiusMm, WAYS, partOf(watch, 0.4, 0.6));
   const gentle = routesOf(setting.minRadiusMm * GENTLER, WAYS, partOf(watch, 0.6, 0.8));
   return betterOf(along, lie([...close, ...gentle], close, partOf(watch, 0.8, 1)));

@@ -1,4 +1,4 @@
-import { AT_REST_RESIDUAL, ROD_CLOSURE_MM } from '../../base/tolerances.ts';
+import { AT_REST_RESIDUAL, ROD_CLOSURE_MM, SAME_POINT_MM } from '../../base/tolerances.ts';
 import { addScaled, DOWN, distance, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type CubicCurve, curveLengthMm, joinCurves, splineThrough, straightCurve } from '../../geometry/cubicCurve.ts';
@@ -102,7 +102,8 @@ function relaxSpan(
       },
       watch,
     );
-    if (rod.outcome === 'too-short') return best;
+    // A rod that did not close does not reach its end: there is no hose to show.
+    if (rod.outcome === 'too-short' || rod.closureMm > CLOSED_MM) return best;
     const curve = splineThrough(rod.nodes, reach, rod.startDirection, rod.endDirection);
     best = { span, rod, curve };
     const off = lengthMm - curveLengthMm(curve);
@@ -120,6 +121,9 @@ function isAtRest(rod: RodShape): boolean {
 
 /** mm. A hose pressed into something deeper than this has no room there: the whole of the contact's own softness is less. */
 const PRESSED_MM = 0.2;
+
+/** mm. A rod whose ends miss their places by more than this has no shape; well under SAME_POINT_MM, so that spans join. */
+const CLOSED_MM = SAME_POINT_MM / 2;
 
 /** mm. How near the spline's length comes to the wanted length: far under what a saw can cut. */
 const LENGTH_PROOF_MM = 100 * ROD_CLOSURE_MM;

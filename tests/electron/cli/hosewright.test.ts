@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { copyFile, cp, mkdir, readdir, readFile, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { EndTrial } from '../../../shared/document/endTrial/schema.ts';
 import { LayReport } from '../../../shared/document/lay/schema.ts';
 import { bundled } from '../bundled.ts';
 import { exampleLay, exampleReport } from '../exampleReport.ts';
@@ -198,6 +199,10 @@ test('the real thing: a small rig is laid, checked again and put on paper', asyn
   const papers = sheets.out.trimEnd().split('\n');
   expect(papers.some((name) => name.endsWith('.pdf'))).toBe(true);
   for (const name of papers) expect((await readFile(path.join(scratch.folder, name))).length).toBeGreaterThan(100);
+  const trial = await hosewright(scratch.folder, ['trial', '.', '--run', 'feed', '--json'], undefined, cli);
+  expect(trial.code).toBe(0);
+  const tried = EndTrial.parse(JSON.parse(trial.out));
+  expect([tried.tried, tried.entries[0]?.ends]).toEqual([1, { a: 'straight-6', b: 'straight-6' }]);
   const unknown = await hosewright(scratch.folder, ['lay', '.', '--run', 'drain'], undefined, cli);
   expect(unknown).toMatchObject({ code: 2, out: '', err: expect.stringContaining('"drain"') });
   await rm(real, { recursive: true });

@@ -1,0 +1,36 @@
+import path from 'node:path';
+import { readProjectFiles } from '../node/readProjectFiles.ts';
+import { readReport } from '../node/readReport.ts';
+import { writeFilesInto } from '../node/writeFilesInto.ts';
+import { type CommandHost, reportProblems } from './commandHost.ts';
+import { EXIT, type ExitCode } from './exitCodes.ts';
+import type { LayingOptions } from './parseCommand.ts';
+import { trialTable } from './trialTable.ts';
+import { watchedJob } from './watchedJob.ts';
+
+const TRIAL_FILE = 'end-trial.json';
+
+/** `hosewright trial`: one run with every pair of ends. Other runs stand in the way only where an earlier report has them. */
+export async function runTrial(
+  options: LayingOptions & { readonly run: string; readonly report?: string },
+  host: CommandHost,
+): Promise<ExitCode> {
+  const read = await readProjectFiles(options.project);
+  const report = options.report === undefined ? undefined : await readReport(options.report);
+  if (!read.ok || report?.ok === false)
+    return reportProblems(host, [...(read.ok ? [] : read.problems), ...(report?.ok === false ? report.problems : [])]);
+  const { projectText, files } = read.value;
+  const earlier = report === undefined ? {} : { earlier: report.value };
+  const tried = await watchedJob(host, 'endTrial', { projectText, files, run: options.run, ...earlier });
+  if (!tried.ok) return tried.exit;
+  const json = `${JSON.stringify(tried.output, null, 2)}\n`;
+  host.out(options.json ? json : trialTable(tried.output));
+  if (options.out !== undefined) {
+    const written = await writeFilesInto(options.out, [{ path: TRIAL_FILE, bytes: new TextEncoder().encode(json) }]);
+    if (!written.ok) return reportProblems(host, written.problems);
+    if (!options.json) host.out(`\nwritten: ${path.join(options.out, TRIAL_FILE)}\n`);
+  }
+  return tried.output.entries.some(({ findings }) => findings.every((f) => f.severity !== 'stop'))
+    ? EXIT.clean
+    : EXIT.doNotCut;
+}

@@ -1,0 +1,77 @@
+import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
+import type { TrialEntry } from '../../document/endTrial/schema.ts';
+import type { Finding } from '../../document/lay/schema.ts';
+import type { End } from '../../document/parts/schema.ts';
+import type { ResolvedEnd, ResolvedProject, ResolvedRun } from '../../document/project/resolve.ts';
+import type { TubeField } from '../bay/tubeField.ts';
+import { runChecks } from '../checks/index.ts';
+import { type LayContext, layIfClean } from '../layRun/layRun.ts';
+import { shelfFor } from './shelf.ts';
+
+export interface Trial {
+  readonly tried: number;
+  readonly entries: readonly TrialEntry[];
+}
+
+/**
+ * One run laid with every pair of ends on the shelf that fit its hose and ports, those that lie clean, best first. An end
+ * that is not the chosen one is free to turn about its port, since a stated clock was for the chosen one. others: hoses
+ * that stay where they are. Ranked by, in this order: fewest stops, fewest looks, fewest proposed clamps, least bend of
+ * both ends together, least slack over the wanted one, most room at the tightest place, shortest cut; then by ids, so
+ * that the same input gives the same order.
+ */
+export function endTrial(
+  context: LayContext,
+  resolved: ResolvedProject,
+  run: ResolvedRun,
+  table: readonly End[],
+  others: TubeField,
+  watch: Watch,
+): Trial {
+  const pairs = shelfFor(run.a, table).flatMap((a) => shelfFor(run.b, table).map((b) => ({ a, b })));
+  const entries = pairs.flatMap(({ a, b }, i): TrialEntry[] => {
+    stopIfCancelled(watch);
+    watch.report({ fraction: i / pairs.length, doing: `${a.bendAngleDeg} and ${b.bendAngleDeg} degrees` });
+    const changed: ResolvedRun = {
+      ...run,
+      a: withEnd(run.a, a),
+      b: withEnd(run.b, b),
+      run: { ...run.run, a: { port: run.a.port.id, end: a.id }, b: { port: run.b.port.id, end: b.id } },
+    };
+    const silent = { ...partOf(watch, 0, 1), report: () => undefined };
+    const lay = layIfClean(context, changed, others, silent);
+    if (lay === undefined) return [];
+    const findings = runChecks({ ...resolved, runs: [changed] }, [lay]);
+    return [{ ends: { a: a.id, b: b.id }, bendsDeg: { a: a.bendAngleDeg, b: b.bendAngleDeg }, lay, findings }];
+  });
+  return { tried: pairs.length, entries: entries.sort(byRank) };
+}
+
+function withEnd(current: ResolvedEnd, end: End): ResolvedEnd {
+  return end.id === current.end.id ? current : { port: current.port, end };
+}
+
+/** Below 0: p comes first. */
+export function byRank(p: TrialEntry, q: TrialEntry): number {
+  const [x, y] = [ranks(p), ranks(q)];
+  const i = x.findIndex((value, k) => value !== y[k]);
+  return i < 0 ? idOf(p).localeCompare(idOf(q), 'en') : (x[i] as number) - (y[i] as number);
+}
+
+function ranks({ lay, findings, bendsDeg }: TrialEntry): number[] {
+  const count = (severity: Finding['severity']): number => findings.filter((f) => f.severity === severity).length;
+  const room = Math.min(...lay.clearances.map((c) => c.clearanceMm - c.requiredMm));
+  return [
+    count('stop'),
+    count('look'),
+    lay.supports.filter((s) => s.proposed).length,
+    bendsDeg.a + bendsDeg.b,
+    Math.round(lay.slack * 1000),
+    -Math.round(room),
+    Math.round(lay.cutLengthMm),
+  ];
+}
+
+function idOf({ ends }: TrialEntry): string {
+  return `${ends.a} ${ends.b}`;
+}

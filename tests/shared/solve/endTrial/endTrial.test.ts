@@ -1,0 +1,137 @@
+import { describe, expect, it } from 'vitest';
+import { seededRandom } from '../../../../shared/base/random.ts';
+import { anySquareTo, unit, type Vec3 } from '../../../../shared/base/vec3.ts';
+import { UNWATCHED } from '../../../../shared/base/watch.ts';
+import type { TrialEntry } from '../../../../shared/document/endTrial/schema.ts';
+import { buildTubeField } from '../../../../shared/solve/bay/tubeField.ts';
+import { byRank, endTrial } from '../../../../shared/solve/endTrial/endTrial.ts';
+import { shelfFor } from '../../../../shared/solve/endTrial/shelf.ts';
+import { layIfClean } from '../../../../shared/solve/layRun/layRun.ts';
+import { straightLay } from '../../../arbitraries/lays.ts';
+import { emptyBay, exampleEnd, exampleHose, examplePort, oneRunProject } from '../../../arbitraries/rig.ts';
+
+const BAY = emptyBay();
+const shelf = [0, 45, 90].map((angle) =>
+  exampleEnd(angle, { seatToBendMm: angle === 0 ? 0 : 30, shoulderToMouthMm: 15 }),
+);
+const HOSE = exampleHose({ insideDiameterMm: 9, outsideDiameterMm: 14, minBendRadiusMm: 60 });
+
+/** Two ports on one wall, 300 mm apart, both facing out of it, the run with straight ends. */
+function sideBySide() {
+  const a = examplePort('a', { axis: [0, 0, 1], up: [1, 0, 0] });
+  const b = examplePort('b', { seatPoint: [300, 0, 0], axis: [0, 0, 1], up: [1, 0, 0] });
+  return oneRunProject([a, b], [shelf[0]!, shelf[0]!], HOSE, {});
+}
+
+describe('endTrial', () => {
+  const resolved = sideBySide();
+  const context = { project: resolved.project, bay: BAY };
+  const trial = endTrial(context, resolved, resolved.runs[0]!, shelf, buildTubeField([]), UNWATCHED);
+
+  it('lays every pair that lies clean, each with its own ends, free to turn', () => {
+    expect(trial.tried).toBe(9);
+    expect(trial.entries.length).toBeGreaterThan(5);
+    for (const { ends, lay, bendsDeg } of trial.entries) {
+      expect(lay.outcome).toBe('laid');
+      expect(ends.a).toBe(`end-${bendsDeg.a}`);
+      expect(lay.ends.a.ownClockChosen).toBe(bendsDeg.a > 0);
+    }
+  });
+
+  it('finds the shortest hose with two square ends turned to each other: the ports face the same way', () => {
+    const shortest = trial.entries.reduce((p, q) => (q.lay.cutLengthMm < p.lay.cutLengthMm ? q : p));
+    expect(shortest.bendsDeg).toEqual({ a: 90, b: 90 });
+    // Face to face 300 - 2 x 47 mm apart at the shoulders: slack is all that the hose has to bend.
+    expect(shortest.lay.tautLengthMm).toBeCloseTo(300 - 2 * 47 - 2 * 15, 0);
+    const straight = trial.entries.find((e) => e.bendsDeg.a === 0 && e.bendsDeg.b === 0)!;
+    expect(straight.lay.cutLengthMm).toBeGreaterThan(1.5 * shortest.lay.cutLengthMm);
+  });
+
+  it('says the same twice', () => {
+    const again = endTrial(context, resolved, resolved.runs[0]!, shelf, buildTubeField([]), UNWATCHED);
+    const plain = (entries: readonly TrialEntry[]) =>
+      JSON.stringify(entries.map((e) => ({ ...e, lay: { ...e.lay, timingsMs: {} } })));
+    expect(plain(again.entries)).toBe(plain(trial.entries));
+  });
+});
+
+describe('shelfFor', () => {
+  it('takes one end of each angle: the chosen one, else its material, else what there is; only what fits', () => {
+    const chosen = exampleEnd(45, { id: 'mine', material: 'steel' });
+    const table = [
+      exampleEnd(45, { id: 'other-45', material: 'steel' }),
+      chosen,
+      exampleEnd(90, { id: 'brass-90', material: 'brass' }),
+      exampleEnd(90, { id: 'steel-90', material: 'steel' }),
+      exampleEnd(30, { id: 'small-30', dash: 6 }),
+      exampleEnd(60, { id: 'odd-60', seat: 'other-seat' }),
+      exampleEnd(120, { id: 'brass-120', material: 'brass' }),
+    ];
+    const found = shelfFor({ port: examplePort('a', {}), end: chosen }, table);
+    expect(found.map((e) => e.id)).toEqual(['mine', 'steel-90', 'brass-120']);
+  });
+});
+
+describe('byRank', () => {
+  const entry = (id: string, more: Partial<TrialEntry>): TrialEntry => ({
+    ends: { a: id, b: id },
+    bendsDeg: { a: 90, b: 90 },
+    lay: straightLay(),
+    findings: [],
+    ...more,
+  });
+
+  it('puts fewer clamps before less bend, less bend before a shorter cut, and breaks ties by name', () => {
+    const clamp = {
+      id: 'c',
+      kind: 'clamp' as const,
+      proposed: true,
+      at: { arcLengthMm: 9, point: [9, 0, 0] as [number, number, number] },
+      axis: [1, 0, 0] as [number, number, number],
+    };
+    const clamped = entry('clamped', { bendsDeg: { a: 0, b: 0 }, lay: straightLay({ supports: [clamp] }) });
+    const bent = entry('bent', { lay: straightLay({ cutLengthMm: 300 }) });
+    const gentle = entry('gentle', { bendsDeg: { a: 45, b: 0 } });
+    const twin = entry('a-twin', { bendsDeg: { a: 45, b: 0 } });
+    expect([clamped, bent, gentle, twin].sort(byRank).map((e) => e.ends.a)).toEqual([
+      'a-twin',
+      'gentle',
+      'bent',
+      'clamped',
+    ]);
+  });
+});
+
+it('never fails on ends thrown anywhere, near or far, and what is clean is one unbroken hose', () => {
+  const random = seededRandom(9);
+  const direction = (): [number, number, number] => {
+    const [x, y, z]: Vec3 = unit([random() - 0.5, random() - 0.5, random() - 0.5]);
+    return [x, y, z];
+  };
+  let clean = 0;
+  for (let i = 0; i < 40; i++) {
+    const reach = i % 2 === 0 ? 150 : 600;
+    const at = (): [number, number, number] => [
+      reach * (random() - 0.5),
+      reach * (random() - 0.5),
+      reach * (random() - 0.5),
+    ];
+    const port = (id: string) => {
+      const axis = direction();
+      return examplePort(id, {
+        seatPoint: at(),
+        axis,
+        up: [...anySquareTo(axis)] as [number, number, number],
+      });
+    };
+    const pick = () => shelf[Math.floor(random() * shelf.length)]!;
+    const one = oneRunProject([port('a'), port('b')], [pick(), pick()], HOSE, {});
+    const lay = layIfClean({ project: one.project, bay: BAY }, one.runs[0]!, buildTubeField([]), UNWATCHED);
+    if (lay === undefined) continue;
+    clean++;
+    const { points } = lay.centreline;
+    for (let k = 1; k < points.length; k++)
+      expect(Math.hypot(...points[k]!.map((v, axis) => v - points[k - 1]![axis]!))).toBeLessThan(4.01);
+  }
+  expect(clean).toBeGreaterThan(15);
+});
