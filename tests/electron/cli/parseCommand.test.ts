@@ -41,7 +41,7 @@ describe('parseCommand', () => {
     expect(problems('check')).toHaveLength(2);
     expect(problems('lay bay other --port 1 --lay x')).toHaveLength(3);
     expect(problems('lay bay --colour')).toEqual([expect.stringContaining('--colour')]);
-    expect(problems('schema hose')).toEqual([expect.stringContaining('project, lay-report, part-tables')]);
+    expect(problems('schema hose')).toEqual([expect.stringContaining('project, lay-report, end-trial, part-tables')]);
     expect(problems('serve bay --example')).toHaveLength(1);
     for (const port of ['65536', '-1', '8o', '1.5', '']) expect(problems(`serve --port=${port}`)).toHaveLength(1);
   });
