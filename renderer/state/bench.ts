@@ -5,6 +5,7 @@ import type { Project } from '../../shared/document/project/schema.ts';
 import { serialiseProject } from '../../shared/document/project/serialiseProject.ts';
 import type { NamedFile, ProjectFiles } from '../../shared/jobs/contract.ts';
 import { createDocumentStore } from './documentStore.ts';
+import { setEnds } from './edits/runEdits.ts';
 import type { NumberedFinding } from './findingOrder.ts';
 import { createJobsStore } from './jobsStore.ts';
 import type { BenchPorts } from './ports.ts';
@@ -52,6 +53,22 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     const input = { ...now.files, ...(runs === undefined ? {} : { runs }), ...earlier };
     const report = await jobs.work(title, 'layRuns', input);
     if (report !== null) document.reported(report, now.project, runs);
+  };
+
+  /** Lays one run with every pair of ends that fits; the other runs stay where they were laid. */
+  const tryEnds = async (run: string): Promise<void> => {
+    const now = filesNow();
+    if (now === null) return;
+    const report = document.getState().open?.report;
+    const earlier = report === null || report === undefined ? {} : { earlier: report };
+    const trial = await jobs.work('Trying other ends', 'endTrial', { ...now.files, run, ...earlier });
+    if (trial !== null) document.tried(trial, now.project);
+  };
+
+  /** Puts a pair of ends on a run, one step back, and lays it. */
+  const fitEnds = (run: string, ends: { readonly a: string; readonly b: string }): Promise<void> => {
+    document.edit('both ends', (project) => setEnds(project, run, ends));
+    return lay([run]);
   };
 
   /** Says what became of a save; true when it was made. */
@@ -119,6 +136,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     openChosen: async (): Promise<void> => take(await desktop.chooseProject()),
     layAll: (): Promise<void> => lay(),
     layRun: (run: string): Promise<void> => lay([run]),
+    tryEnds,
+    fitEnds,
     save,
     goToFinding,
     showRun,

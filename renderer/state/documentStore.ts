@@ -1,6 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { Problem } from '../../shared/base/result.ts';
 import type { OpenedProject } from '../../shared/desktop/contract.ts';
+import type { EndTrial } from '../../shared/document/endTrial/schema.ts';
 import type { LayReport } from '../../shared/document/lay/schema.ts';
 import type { PartTables } from '../../shared/document/parts/schema.ts';
 import type { Project } from '../../shared/document/project/schema.ts';
@@ -18,6 +19,8 @@ export interface OpenDocument {
   readonly report: LayReport | null;
   /** for each run in the report, the project as it stood when that run was laid */
   readonly laidFrom: Readonly<Record<string, Project>>;
+  /** for each run, its last end trial and the project that was made from */
+  readonly trials: Readonly<Record<string, { readonly trial: EndTrial; readonly from: Project }>>;
   /** the project as last saved or opened */
   readonly saved: Project;
 }
@@ -46,6 +49,7 @@ export function createDocumentStore() {
           warnings: [],
           report: null,
           laidFrom: {},
+          trials: {},
           saved: project,
         },
       }),
@@ -65,6 +69,8 @@ export function createDocumentStore() {
         const kept = runs === undefined ? {} : open.laidFrom;
         return { ...open, report, laidFrom: { ...kept, ...Object.fromEntries(fresh.map((id) => [id, from])) } };
       }),
+    tried: (trial: EndTrial, from: Project): void =>
+      change((open) => ({ ...open, trials: { ...open.trials, [trial.run]: { trial, from } } })),
     savedAs: (project: Project): void => change((open) => ({ ...open, saved: project })),
   };
 }

@@ -25,6 +25,11 @@ export function setEnd(project: Project, runId: string, tag: EndTag, end: string
   );
 }
 
+/** Both ends at once, as one edit. */
+export function setEnds(project: Project, runId: string, ends: Readonly<Record<EndTag, string>>): Project {
+  return setEnd(setEnd(project, runId, 'a', ends.a), runId, 'b', ends.b);
+}
+
 /** Own clock of an end about its port, degrees from the port's 12 o'clock; undefined = free, the program chooses. */
 export function setOwnClock(project: Project, runId: string, tag: EndTag, clockDeg: number | undefined): Project {
   return withRun(project, runId, (run) => {

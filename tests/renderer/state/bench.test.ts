@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { hasUnsavedEdits, type OpenDocument } from '../../../renderer/state/documentStore.ts';
-import { setEnd, setOwnClock, setSlack, setSleeve } from '../../../renderer/state/edits/runEdits.ts';
+import { setEnd, setEnds, setOwnClock, setSlack, setSleeve } from '../../../renderer/state/edits/runEdits.ts';
 import { orderFindings } from '../../../renderer/state/findingOrder.ts';
 import { runState } from '../../../renderer/state/runState.ts';
 import { stepOpenings } from '../../../renderer/state/stepOpenings.ts';
@@ -148,6 +148,11 @@ describe('edits of a run', () => {
     const fixed = setOwnClock(SAMPLE_PROJECT, 'feed', 'b', 90);
     expect(fixed.runs[0]?.b.clockDeg).toBe(90);
     expect(setEnd(fixed, 'feed', 'b', 'elbow')).toBe(fixed);
+    expect(setEnds(fixed, 'feed', { a: fixed.runs[0]!.a.end, b: 'elbow' })).toBe(fixed);
+    expect(setEnds(fixed, 'feed', { a: 'straight', b: 'straight' }).runs[0]).toMatchObject({
+      a: { end: 'straight' },
+      b: { end: 'straight' },
+    });
     expect(setEnd(fixed, 'feed', 'b', 'straight').runs[0]?.b).toEqual({ port: 'p2', end: 'straight' });
     expect(setOwnClock(fixed, 'feed', 'b', undefined)).toEqual(SAMPLE_PROJECT);
   });
