@@ -64,6 +64,12 @@ export function twoElbowProject(mesh: Uint8Array): Project {
         reason: 'the known answer is the taut hose itself; a hose to build has slack',
       },
       {
+        rule: 'breathing-shorter',
+        run: 'two-elbow',
+        value: 0,
+        reason: 'the rig carries no pressure',
+      },
+      {
         rule: 'straight-tail',
         run: 'two-elbow',
         value: 0,
