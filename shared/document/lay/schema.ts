@@ -20,6 +20,12 @@ export const EndPose = z.strictObject({
   ),
   hoseAxis: point.describe('unit; along the hose axis from the end into the hose'),
   ownClockDeg: finite.describe("about the port axis from the port's 12 o'clock; 0 for straight ends"),
+  room: z
+    .strictObject({ roomMm: finite, part: z.string(), point })
+    .optional()
+    .describe(
+      "least room round the end itself, bend to mouth, at its collar's radius; negative = it stands in that part. Its own port is let be",
+    ),
   ownClockChosen: z.boolean().describe('true = a swivel the program turned; false = stated by the user or straight'),
 });
 

@@ -11,4 +11,13 @@ export const LAY_RULES: readonly Rule[] = [
     grade: 'common-practice',
     overridable: false,
   },
+  {
+    id: 'end-room',
+    title: 'Room round the ends themselves, at the collar',
+    value: 0,
+    unit: 'mm',
+    source: `${NO_SOURCE}: an end that stands in the bay cannot be fitted`,
+    grade: 'common-practice',
+    overridable: true,
+  },
 ];

@@ -9,6 +9,7 @@ import { clampSpacing } from './clampSpacing.ts';
 import { clearance } from './clearance.ts';
 import { coolantHighPoint } from './coolantHighPoint.ts';
 import { drainFall } from './drainFall.ts';
+import { endRoom } from './endRoom.ts';
 import { heatDistance } from './heatDistance.ts';
 import { laid } from './laid.ts';
 import { pressureRating } from './pressureRating.ts';
@@ -23,6 +24,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   laid,
   bendRadius,
   straightTail,
+  endRoom,
   slack,
   breathing,
   clearance,

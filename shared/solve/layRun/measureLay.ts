@@ -13,6 +13,7 @@ import type { TubeField } from '../bay/tubeField.ts';
 import { clockBetween } from '../ends/clock.ts';
 import type { FittedEnd } from '../ends/endPose.ts';
 import { measureClearances } from './measureClearances.ts';
+import { measureEndRoom } from './measureEndRoom.ts';
 import { measureProfile } from './measureProfile.ts';
 import type { Shape } from './relaxRoute.ts';
 import type { EndSetting, RunSetting } from './runSetting.ts';
@@ -48,7 +49,10 @@ export function measureLay(input: MeasureInput): Lay {
     ...(input.reason === undefined ? {} : { reason: input.reason }),
     centreline: centrelineOf(shape.curve),
     outsideDiameterMm: 2 * setting.outsideRadiusMm,
-    ends: { a: endPose(setting.a, shape.a, shape.clockARad), b: endPose(setting.b, shape.b, shape.clockBRad) },
+    ends: {
+      a: endPose(setting.a, shape.a, shape.clockARad, input.bay),
+      b: endPose(setting.b, shape.b, shape.clockBRad, input.bay),
+    },
     supports: supportsOf(setting, shape),
     cutLengthMm,
     liveLengthMm: shape.liveLengthMm,
@@ -78,8 +82,10 @@ function centrelineOf(curve: CubicCurve): Lay['centreline'] {
   return { points: arcLengthMm.map((s) => triple(curveAt(curve, s).point)), arcLengthMm };
 }
 
-function endPose(setting: EndSetting, fitted: FittedEnd, clockRad: number): EndPose {
+function endPose(setting: EndSetting, fitted: FittedEnd, clockRad: number, bay: BayIndex): EndPose {
+  const room = measureEndRoom(setting, clockRad, bay);
   return {
+    ...(room === undefined ? {} : { room }),
     seatPoint: triple(fitted.seatPoint),
     bendPoint: triple(fitted.bendPoint),
     shoulderPoint: triple(fitted.shoulderPoint),

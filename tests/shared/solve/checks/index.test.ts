@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { Finding } from '../../../../shared/document/lay/schema.ts';
+import { Finding, type Lay } from '../../../../shared/document/lay/schema.ts';
+import type { ResolvedProject } from '../../../../shared/document/project/resolve.ts';
 import { RULES } from '../../../../shared/document/rules/index.ts';
 import { CHECK_NAMES } from '../../../../shared/document/wording/findingWords.ts';
 import { CHECKS, runChecks } from '../../../../shared/solve/checks/index.ts';
@@ -23,7 +24,7 @@ it('finds nothing in a sound lay', () => {
 });
 
 /** A lay spoilt in every way, of a drain full of petrol. */
-function everythingWrong() {
+function everythingWrong(): { project: ResolvedProject; lay: Lay } {
   const service = { purpose: 'turbo-oil-drain', fluid: 'petrol', pressureKpa: 20_000, temperatureC: 300 } as const;
   const project = resolved({ runs: [sampleRun({ service })] }, { hoses: [sampleHose({ conductiveCore: false })] });
   const lay = layAlong(
@@ -44,7 +45,8 @@ function everythingWrong() {
       ],
     },
   );
-  return { project, lay };
+  const room = { roomMm: -3, part: 'block', point: [1, 0, 0] as [number, number, number] };
+  return { project, lay: { ...lay, ends: { ...lay.ends, a: { ...lay.ends.a, room } } } };
 }
 
 it('gives findings that fit the schema, name a rule, and are negative in margin where broken', () => {
