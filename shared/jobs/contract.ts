@@ -1,6 +1,8 @@
 import type { Problem } from '../base/result.ts';
+import type { Vec3 } from '../base/vec3.ts';
 import type { Progress } from '../base/watch.ts';
 import type { EndTrial } from '../document/endTrial/schema.ts';
+import type { HandChange, HandShape } from '../document/hand/handChange.ts';
 import type { LayReport } from '../document/lay/schema.ts';
 import type { NamedFile, ProjectFiles } from '../document/project/projectFiles.ts';
 
@@ -8,7 +10,7 @@ import type { NamedFile, ProjectFiles } from '../document/project/projectFiles.t
  * Long work by name: what goes in, what comes out. Inputs and outputs are plain records and typed arrays, so that a job
  * runs the same in a browser worker, in a Node worker thread and inline. `runJob` is the only caller of `solve`.
  */
-export type { NamedFile, ProjectFiles };
+export type { HandChange, HandShape, NamedFile, ProjectFiles };
 
 /** A bay ready to be drawn. Positions in mm, bay frame; parts as ranges of triangles, each with the id of its skin. */
 export interface BayPicture {
@@ -27,6 +29,25 @@ export interface JobTable {
   };
   /** Lay one run with every pair of ends that fits; the other runs stay as `earlier` has them. */
   readonly endTrial: { input: ProjectFiles & { run: string; earlier?: LayReport }; output: EndTrial };
+  /**
+   * Take one laid run in the hand: what `moveRun` needs is made ready and kept by the worker under the name `hand`. Only
+   * the last few hands are kept. A run without a hose to show (`no-way`) cannot be taken.
+   */
+  readonly takeRun: {
+    input: ProjectFiles & { run: string; report: LayReport };
+    output: { hand: string; shape: HandShape };
+  };
+  /** The shape of the hose in the hand after a change. A hand the worker does not know is a problem at `hand`: take the run again. */
+  readonly moveRun: { input: { hand: string; change: HandChange }; output: HandShape };
+  /**
+   * Lay one run again near where it lies: the project as it is now, the way round things as `along` (such as the
+   * centreline of the shape in the hand) or the earlier report has it, without a search for other ways. The other lays
+   * stay as `earlier` has them. `layRuns` lays it anew from nothing.
+   */
+  readonly relayRun: {
+    input: ProjectFiles & { run: string; earlier: LayReport; along?: readonly Vec3[] };
+    output: LayReport;
+  };
   /** Check the lays of a report against the project as it stands now. */
   readonly checkLays: { input: ProjectFiles & { report: LayReport }; output: LayReport };
   /** Draw the papers from a report; nothing is computed here that is not in it. */

@@ -8,6 +8,7 @@ import { runChecks } from '../solve/checks/index.ts';
 import { layRuns } from '../solve/layRun/layRuns.ts';
 import type { JobEnd, JobInput, JobName, JobOutput } from './contract.ts';
 import { endTrialJob } from './endTrialJob.ts';
+import { moveRunJob, relayRunJob, takeRunJob } from './handJobs.ts';
 import { bayIndex, bayMesh, type JobMemory } from './jobMemory.ts';
 import { type ReadProject, readProject, unknownRuns } from './readProject.ts';
 
@@ -19,6 +20,9 @@ const JOBS: { [N in JobName]: Job<N> } = {
   openProject,
   layRuns: layRunsJob,
   endTrial: endTrialJob,
+  takeRun: takeRunJob,
+  moveRun: moveRunJob,
+  relayRun: relayRunJob,
   checkLays,
   makeSheets: makeSheetsJob,
 };

@@ -7,7 +7,7 @@ import type { DoJob } from '../../shared/jobs/serveJobs.ts';
  * input, `exit` ends its thread, `deaf` never looks at its cancel flag.
  */
 export const fakeJobs: DoJob = async <N extends JobName>(_name: N, input: JobInput<N>, watch: Parameters<DoJob>[2]) => {
-  const { projectText, files } = input;
+  const { projectText, files } = input as JobInput<'openProject'>;
   switch (projectText) {
     case 'wait':
       while (!watch.isCancelled()) {

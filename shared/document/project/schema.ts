@@ -98,6 +98,15 @@ export const Support = z.strictObject({
   axis: direction.optional().describe('along the hose, from END A to END B; needed for a clamp and a pass-through'),
 });
 
+/** A stretch of a laid hose that stays as it lies when the rest of the run is laid again. */
+export const Lock = z.strictObject({
+  id,
+  after: id.optional().describe('the last support before it from END A; absent = it comes before all of them'),
+  points: z.array(point).min(2).describe('the centreline of the stretch from END A to END B, a few mm apart'),
+  startAxis: direction.describe('along the hose where the stretch starts, from END A to END B'),
+  endAxis: direction.describe('and where it ends'),
+});
+
 export const PURPOSES = [
   'turbo-oil-feed',
   'turbo-oil-drain',
@@ -144,6 +153,7 @@ export const Run = z
     slack: nonNegative.max(0.5).default(0.05).describe('live length over taut length, less one'),
     cutLengthMm: positive.optional().describe('a hose already cut; then slack is measured, not wanted'),
     supports: z.array(Support).default([]).describe('in order from END A to END B'),
+    locks: z.array(Lock).optional().describe('stretches that stay as they lie, in order from END A to END B'),
   })
   .superRefine((run, ctx) => {
     run.supports.forEach((s, i) => {
@@ -190,6 +200,7 @@ export type Bay = z.infer<typeof Bay>;
 export type Port = z.infer<typeof Port>;
 export type RunEnd = z.infer<typeof RunEnd>;
 export type Support = z.infer<typeof Support>;
+export type Lock = z.infer<typeof Lock>;
 export type Service = z.infer<typeof Service>;
 export type Purpose = Service['purpose'];
 export type Fluid = Service['fluid'];

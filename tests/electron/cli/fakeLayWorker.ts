@@ -7,7 +7,7 @@ import { exampleFinding, exampleLay, exampleReport } from '../exampleReport.ts';
 /** Answers what the project's name asks for, so that the command line can be tested without laying anything. */
 async function fakeJob<N extends JobName>(name: N, input: JobInput<N>): Promise<JobEnd<N>> {
   if (name === 'makeSheets') return sheets(input as JobInput<'makeSheets'>) as unknown as JobEnd<N>;
-  const wanted = (JSON.parse(input.projectText) as { name: string }).name;
+  const wanted = (JSON.parse((input as JobInput<'layRuns'>).projectText) as { name: string }).name;
   if (wanted === 'fault') throw new Error('fakeLayWorker: thrown on purpose');
   if (wanted === 'forever') {
     writeFileSync('started', '');
