@@ -144,6 +144,9 @@ function shapeOf(run: RodRun, outcome: RodShape['outcome'], stable: boolean): Ro
     clockBRad: state.clockB,
     energyNmm: rodEnergy(ws, scale, run.loads, state) * scale.energyNmm,
     bendingNmm: bendingEnergy(state, ws.edges) * scale.energyNmm,
+    twistingNmm: 0,
+    twistRad: 0,
+    torqueNmm: 0,
     endForceN: [-multiplier[0]! * scale.forceN, -multiplier[1]! * scale.forceN, -multiplier[2]! * scale.forceN],
     residual: run.residual,
     closureMm: closureOf(state, new Float64Array(3)) * scale.lengthMm,
@@ -158,6 +161,7 @@ function checkProblem(p: RodProblem): void {
   invariant(Number.isInteger(p.edges) && p.edges >= 4, 'relaxRod: edges must be a whole number of 4 or more');
   invariant(p.lengthMm > 0 && p.stiffnessNmm2 > 0, 'relaxRod: length and stiffness must be above 0');
   invariant(p.weightNPerMm >= 0, 'relaxRod: weight must not be below 0');
+  invariant(!p.twist?.torsionalStiffnessNmm2, 'relaxRod: twist has a form but no answer yet');
   invariant(p.guess.length >= 6 && p.guess.length % 3 === 0, 'relaxRod: the guess needs two points or more');
 }
 

@@ -1,6 +1,7 @@
 import { contactEnergy } from './rodContact.ts';
 import type { RodLoads } from './rodLoads.ts';
 import type { RodProblem } from './rodProblem.ts';
+import { pullEnergy } from './rodPull.ts';
 import { poseAt, type RodScale, type RodState, type RodWorkspace } from './rodState.ts';
 
 /**

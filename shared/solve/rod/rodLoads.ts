@@ -1,4 +1,4 @@
-import type { ContactField, RodProblem } from './rodProblem.ts';
+import type { ContactField, RodProblem, RodPull } from './rodProblem.ts';
 import type { RodScale } from './rodState.ts';
 
 /** Loads in the units of the relaxation. */
@@ -8,6 +8,7 @@ export interface RodLoads {
   readonly wy: number;
   readonly wz: number;
   readonly contact: ContactField | undefined;
+  readonly pulls: readonly RodPull[];
   /** energy of a node pressed in by g mm: half of this times g^2 */
   readonly pressPerMm2: number;
 }
@@ -19,6 +20,7 @@ export function rodLoads(problem: RodProblem, scale: RodScale, stiffnessNPerMm: 
     wy: weight * problem.down[1],
     wz: weight * problem.down[2],
     contact: problem.contact,
+    pulls: problem.pulls ?? [],
     pressPerMm2: stiffnessNPerMm / scale.energyNmm,
   };
 }

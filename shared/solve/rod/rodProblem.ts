@@ -38,6 +38,39 @@ export interface ContactField {
   gapAt(x: number, y: number, z: number, out: Gap): void;
 }
 
+/** A node drawn to a place by a spring: a hand that holds the hose there and leaves its direction free. */
+export interface RodPull {
+  /** 1 to edges - 1; at most one pull a node */
+  readonly node: number;
+  /** mm, bay frame */
+  readonly point: Vec3;
+  /** above 0; the node stays off the place by its force over this */
+  readonly stiffnessNPerMm: number;
+}
+
+/**
+ * Ends that do not let the hose turn in them: a hose already made, or tightened, resists being wrung.
+ *
+ * A line along the hose's surface (its lay line) leaves A in the direction `materialA` and arrives at B in the direction
+ * `materialB`: unit vectors of the bay, each square to the rod's direction at its end. An end that has moved took its
+ * direction with it: turn it by the end's own rigid motion. At a `turning` end it stands for clock 0 and turns with it.
+ *
+ * The twist Tw is the angle, right-handed about the rod's direction at B, from A's material direction carried along the
+ * rod without twist (from edge to edge by the least rotation) to B's. It is spread evenly over a rod at rest, which is
+ * alike in all directions; its energy is GJ Tw^2 / (2 L). Ends alone tell Tw but for whole turns: those are taken so
+ * that Tw at the guess comes nearest to `nearRad`, and from there Tw is followed without a jump to the rod at rest. So
+ * the guess should be the last known shape and `nearRad` its twist. Tw keeps its sign when A and B change places, and
+ * changes it in a mirror.
+ */
+export interface RodTwist {
+  /** GJ, N mm^2, 0 or more; 0 is a hose that turns in its ends freely */
+  readonly torsionalStiffnessNmm2: number;
+  readonly materialA: Vec3;
+  readonly materialB: Vec3;
+  /** rad, about what the twist of the guess is; 0 for a hose tightened at rest */
+  readonly nearRad: number;
+}
+
 /** A hose of fixed length between two ends, to be let go into its natural shape. */
 export interface RodProblem {
   /** how many equal straight edges stand for the hose, at least 4; the error falls with its square */
@@ -52,7 +85,10 @@ export interface RodProblem {
   readonly weightNPerMm: number;
   /** unit vector of gravity */
   readonly down: Vec3;
+  /** left out: the hose turns freely in its ends, and has no twist */
+  readonly twist?: RodTwist;
   readonly contact?: ContactField;
+  readonly pulls?: readonly RodPull[];
   /** N per mm a node is pressed in, to begin with; it is raised until nothing is pressed in deeper than allowed */
   readonly contactStiffnessNPerMm?: number;
   /** x, y, z of any polyline of two points or more from about A to about B: the shape to start from */
@@ -82,10 +118,16 @@ export interface RodShape {
   readonly endDirection: Vec3;
   readonly clockARad: number;
   readonly clockBRad: number;
-  /** bending, weight (0 at point A's height) and contact, N mm */
+  /** bending, twist, weight (0 at point A's height) and contact, N mm */
   readonly energyNmm: number;
   /** bending alone, N mm */
   readonly bendingNmm: number;
+  /** twist alone, N mm */
+  readonly twistingNmm: number;
+  /** Tw as in `RodTwist`, rad; 0 without one */
+  readonly twistRad: number;
+  /** N mm, GJ Tw / L: the moment about the rod's direction at B with which end B holds the hose; at A it is the opposite */
+  readonly torqueNmm: number;
   /** N, the force with which end B holds the hose */
   readonly endForceN: Vec3;
   /** what is left out of balance, against the largest of EI/L^2, the weight and the end force */
