@@ -1,4 +1,4 @@
 export { relaxRod } from './relaxRod.ts';
 export { resampleToLength } from './resampleToLength.ts';
-export type { ContactField, Gap, RodContact, RodEnd, RodProblem, RodShape, RodTwist } from './rodProblem.ts';
+export type { ContactField, Gap, RodContact, RodEnd, RodProblem, RodPull, RodShape, RodTwist } from './rodProblem.ts';
 export { materialAtEnd, twistBetween } from './rodTwistOfNodes.ts';

@@ -1,5 +1,6 @@
 import { placeContacts } from './rodContact.ts';
 import type { RodLoads } from './rodLoads.ts';
+import { placePulls } from './rodPull.ts';
 import type { RodScale, RodState, RodWorkspace } from './rodState.ts';
 
 /**
@@ -131,7 +132,7 @@ export function placeGradient(ws: RodWorkspace): number {
 /**
  * First and second derivatives at the workspace's state. An edge turns
  * as t + A a - |a|^2 t / 2 + ...; the last term meets every force further along, through the adjoint.
- * Answers whether any node is pressed.
+ * Answers whether any node is pressed or pulled.
  */
 export function placeDerivatives(ws: RodWorkspace, scale: RodScale, loads: RodLoads): boolean {
   const { tangents, poseA, poseB }: RodState = ws.state;
@@ -141,6 +142,7 @@ export function placeDerivatives(ws: RodWorkspace, scale: RodScale, loads: RodLo
   for (let k = 1; k < edges; k++) cellAt(ws, k, tangents, 3 * k - 3, tangents, 3 * k);
   cellAt(ws, edges, tangents, 3 * edges - 3, poseB, 9);
   const touching = placeContacts(ws, scale, loads);
+  const pulled = placePulls(ws, scale, loads);
   placeAdjoint(ws, loads);
-  return touching;
+  return touching || pulled;
 }

@@ -71,7 +71,8 @@ export function placeNodes(state: RodState, problem: RodProblem, scale: RodScale
 
 /** All the energy of a placed shape, in EI/L. */
 export function rodEnergy(ws: RodWorkspace, scale: RodScale, loads: RodLoads, state: RodState): number {
-  return bendingEnergy(state, ws.edges) + weightEnergy(state, ws.edges, loads) + contactEnergy(ws, scale, loads, state);
+  const held = contactEnergy(ws, scale, loads, state) + pullEnergy(scale, loads, state);
+  return bendingEnergy(state, ws.edges) + weightEnergy(state, ws.edges, loads) + held;
 }
 
 /** Last node less the place of end B, into `out`; its length is the answer. */
