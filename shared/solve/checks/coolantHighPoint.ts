@@ -1,6 +1,7 @@
 import type { Finding, Lay } from '../../document/lay/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { lengthText } from '../../document/wording/quantityText.ts';
+import { deepestHump } from '../../geometry/deepestHump.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
 import { placeText, sideText } from './places.ts';
@@ -14,7 +15,7 @@ import { type Knot, seatToSeat } from './profile.ts';
 export function coolantHighPoint({ project, run, lay }: CheckContext): Finding[] {
   const { purpose, fluid } = run.run.service;
   if (fluid !== 'coolant' && purpose !== 'coolant' && purpose !== 'turbo-water') return [];
-  const hump = deepestHump(lay);
+  const hump = humpOf(lay);
   if (hump === undefined) return [];
   const use = ruleValue(project, 'coolant-high-point', run.run.id);
   const at = hump.knot.place;
@@ -35,33 +36,13 @@ export function coolantHighPoint({ project, run, lay }: CheckContext): Finding[]
   });
 }
 
-interface Hump {
+interface CoolantHump {
   readonly knot: Knot;
   readonly depthMm: number;
 }
 
-function deepestHump(lay: Lay): Hump | undefined {
+function humpOf(lay: Lay): CoolantHump | undefined {
   const knots = seatToSeat(lay);
-  const heights = knots.map((k) => k.point[2]);
-  let deepest: Hump | undefined;
-  for (let i = 1; i < heights.length - 1; i++) {
-    const here = heights[i] ?? 0;
-    if ((heights[i - 1] ?? 0) > here || (heights[i + 1] ?? 0) > here) continue;
-    const knot = knots[i];
-    const depthMm = Math.min(fallAway(heights, i, -1), fallAway(heights, i, 1));
-    if (knot !== undefined && depthMm > (deepest?.depthMm ?? 0)) deepest = { knot, depthMm };
-  }
-  return deepest;
-}
-
-/** How far the profile falls from a crest, one way, before it comes higher than the crest or ends. */
-function fallAway(heights: readonly number[], crest: number, step: 1 | -1): number {
-  const top = heights[crest] ?? 0;
-  let lowest = top;
-  for (let i = crest + step; i >= 0 && i < heights.length; i += step) {
-    const here = heights[i] ?? top;
-    if (here > top) break;
-    lowest = Math.min(lowest, here);
-  }
-  return top - lowest;
+  const hump = deepestHump(knots.map((k) => k.point[2]));
+  return hump && { knot: knots[hump.at] as Knot, depthMm: hump.depth };
 }

@@ -8,6 +8,7 @@ import {
   segmentLengthMm,
 } from '../../geometry/arcLinePath.ts';
 import { type Fall, segmentFalls, turnedRoundFall } from './fall.ts';
+import { type NoCrest, segmentHasNoCrest, turnedRoundNoCrest } from './noCrest.ts';
 import type { ClearanceField } from './problem.ts';
 
 /** Margins at least this far above 0 are taken from the coarse bound alone. */
@@ -25,6 +26,8 @@ export interface ClearSpace {
   readonly plugs: readonly Plug[];
   /** where the hose has to run downhill */
   readonly fall?: Fall;
+  /** where the hose may have no crest */
+  readonly noCrest?: NoCrest;
 }
 
 export interface Plug {
@@ -35,7 +38,8 @@ export interface Plug {
 /** The same space for one who goes a way backwards: only what depends on direction changes. */
 export function turnedRoundSpace(space: ClearSpace): ClearSpace {
   const fall = turnedRoundFall(space.fall);
-  return fall === undefined ? space : { ...space, fall };
+  const noCrest = turnedRoundNoCrest(space.noCrest);
+  return { ...space, ...(fall === undefined ? {} : { fall }), ...(noCrest === undefined ? {} : { noCrest }) };
 }
 
 /** A value that decides: a lower bound where the margin is surely wide, else the exact margin up to `EXACT_UP_TO_MM`. */
@@ -68,12 +72,13 @@ export function isPlugged(space: ClearSpace, x: number, y: number, z: number): b
 }
 
 /**
- * Whether a segment starting at `pose` is clear, and falls where it has to. Conservative advancement: from a margin m the next place asked is
+ * Whether a segment starting at `pose` is clear, falls where it has to and has no crest where it may have none. Conservative advancement: from a margin m the next place asked is
  * (m + 2 tol) / lipschitz further on, so between two places with margins of at least 0 it is nowhere below -tol, tol =
  * CLEARANCE_PROOF_MM. That is a proof, not sampling.
  */
 export function isSegmentClear(space: ClearSpace, pose: Pose, segment: PathSegment): boolean {
   if (space.fall !== undefined && !segmentFalls(space.fall, pose, segment)) return false;
+  if (space.noCrest !== undefined && !segmentHasNoCrest(space.noCrest, pose, segment)) return false;
   return segmentMargin(space, pose, segment) >= 0;
 }
 

@@ -38,6 +38,6 @@ function isThreadClear(space: ClearSpace, from: Vec3, to: Vec3): boolean {
   if (lengthMm === 0) return true;
   const direction: Vec3 = [(to[0] - from[0]) / lengthMm, (to[1] - from[1]) / lengthMm, (to[2] - from[2]) / lengthMm];
   // A thread between two ways is no hose: it may climb.
-  const { fall: _, ...open } = space;
+  const { fall: _, noCrest: __, ...open } = space;
   return isSegmentClear(open, { point: from, direction }, { kind: 'line', lengthMm });
 }

@@ -2,6 +2,7 @@ import type { Vec3 } from '../../base/vec3.ts';
 import type { ArcLinePath, Pose } from '../../geometry/arcLinePath.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Fall } from './fall.ts';
+import type { NoCrest } from './noCrest.ts';
 
 /** Where the hose's centreline may run, for one run: everything the search may ask of the bay. */
 export interface ClearanceField {
@@ -42,6 +43,8 @@ export interface SearchProblem {
   readonly effort: Effort;
   /** where the hose has to run downhill all along, from END A to END B or the other way */
   readonly fall?: Fall;
+  /** where the hose may have no crest in which air stays */
+  readonly noCrest?: NoCrest;
   /** true = do not look for the nearest miss when there is no way: it costs as much as the search itself */
   readonly withoutNearMiss?: boolean;
 }

@@ -56,6 +56,7 @@ export function searchWays(problem: SearchProblem, watch: Watch): SearchResult {
     offsetMm: 0,
     plugs: [],
     ...(problem.fall === undefined ? {} : { fall: problem.fall }),
+    ...(problem.noCrest === undefined ? {} : { noCrest: problem.noCrest }),
   };
   // The proof of clearness may fall short by CLEARANCE_PROOF_MM: where the ends allow it, that much is held in hand.
   const inHand: ClearSpace = { ...exact, offsetMm: -CLEARANCE_PROOF_MM };
