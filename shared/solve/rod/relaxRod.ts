@@ -23,6 +23,7 @@ import type { RodProblem, RodShape } from './rodProblem.ts';
 import { endAt, type Reach, reach } from './rodReach.ts';
 import { factor, type RodRun } from './rodRun.ts';
 import { type RodWorkspace, rodScale, takeWorkspace } from './rodState.ts';
+import { startTwist, twistEnergy } from './rodTwist.ts';
 import { softenGuess } from './softenGuess.ts';
 
 /** The guess with its end points put on the ends' points, the rest moved along in proportion. */
@@ -68,10 +69,12 @@ function startRun(problem: RodProblem, start: Reach, ws: RodWorkspace): RodRun {
   placeNodes(ws.state, problem, scale);
   if (start.kind === 'slack') softenGuess(ws);
   placeNodes(ws.state, problem, scale);
+  const loads = rodLoads(problem, scale, problem.contactStiffnessNPerMm ?? CONTACT_STIFFNESS_N_PER_MM);
+  startTwist(ws, loads.twist, problem.twist?.nearRad ?? 0);
   return {
     problem,
     scale,
-    loads: rodLoads(problem, scale, problem.contactStiffnessNPerMm ?? CONTACT_STIFFNESS_N_PER_MM),
+    loads,
     ws,
     iterations: 0,
     maxIterations: problem.maxIterations ?? MAX_ITERATIONS,
@@ -144,9 +147,9 @@ function shapeOf(run: RodRun, outcome: RodShape['outcome'], stable: boolean): Ro
     clockBRad: state.clockB,
     energyNmm: rodEnergy(ws, scale, run.loads, state) * scale.energyNmm,
     bendingNmm: bendingEnergy(state, ws.edges) * scale.energyNmm,
-    twistingNmm: 0,
-    twistRad: 0,
-    torqueNmm: 0,
+    twistingNmm: twistEnergy(run.loads.twist, state) * scale.energyNmm,
+    twistRad: state.twistRad,
+    torqueNmm: ((problem.twist?.torsionalStiffnessNmm2 ?? 0) * state.twistRad) / problem.lengthMm,
     endForceN: [-multiplier[0]! * scale.forceN, -multiplier[1]! * scale.forceN, -multiplier[2]! * scale.forceN],
     residual: run.residual,
     closureMm: closureOf(state, new Float64Array(3)) * scale.lengthMm,
@@ -161,13 +164,13 @@ function checkProblem(p: RodProblem): void {
   invariant(Number.isInteger(p.edges) && p.edges >= 4, 'relaxRod: edges must be a whole number of 4 or more');
   invariant(p.lengthMm > 0 && p.stiffnessNmm2 > 0, 'relaxRod: length and stiffness must be above 0');
   invariant(p.weightNPerMm >= 0, 'relaxRod: weight must not be below 0');
-  invariant(!p.twist?.torsionalStiffnessNmm2, 'relaxRod: twist has a form but no answer yet');
+  invariant(!p.twist || p.twist.torsionalStiffnessNmm2 >= 0, 'relaxRod: torsional stiffness must not be below 0');
   invariant(p.guess.length >= 6 && p.guess.length % 3 === 0, 'relaxRod: the guess needs two points or more');
 }
 
 /**
  * The natural shape of a hose of fixed length between two ends: the nearest minimum, from the guess, of bending energy
- * and weight under contact. The hose is an inextensible rod, alike in all directions and free of twist, of N equal
+ * and weight under contact. The hose is an inextensible rod, alike in all directions, free of twist unless its ends are said to hold it, of N equal
  * straight edges (discrete Kirchhoff rod; curvature 2 tan(angle/2) / l at the nodes, half cells at the clamped ends).
  * Newton's method on the edges' directions with the end force as multiplier, O(N) per step, line search, saddles left.
  * @param problem mm, N, rad, bay frame; see `RodProblem`

@@ -2,6 +2,7 @@ import { placeContacts } from './rodContact.ts';
 import type { RodLoads } from './rodLoads.ts';
 import { placePulls } from './rodPull.ts';
 import type { RodScale, RodState, RodWorkspace } from './rodState.ts';
+import { placeTwist } from './rodTwist.ts';
 
 /**
  * An orthonormal pair square to each tangent, without branches that jump near the pole
@@ -141,6 +142,7 @@ export function placeDerivatives(ws: RodWorkspace, scale: RodScale, loads: RodLo
   cellAt(ws, 0, poseA, 9, tangents, 0);
   for (let k = 1; k < edges; k++) cellAt(ws, k, tangents, 3 * k - 3, tangents, 3 * k);
   cellAt(ws, edges, tangents, 3 * edges - 3, poseB, 9);
+  if (loads.twist !== undefined) placeTwist(ws, loads.twist);
   const touching = placeContacts(ws, scale, loads);
   const pulled = placePulls(ws, scale, loads);
   placeAdjoint(ws, loads);

@@ -3,6 +3,7 @@ import type { RodLoads } from './rodLoads.ts';
 import type { RodProblem } from './rodProblem.ts';
 import { pullEnergy } from './rodPull.ts';
 import { poseAt, type RodScale, type RodState, type RodWorkspace } from './rodState.ts';
+import { twistEnergy } from './rodTwist.ts';
 
 /**
  * Bending energy between unit tangents u and v across a cell of length h, without the factor 2/h: tan^2(angle / 2),
@@ -72,7 +73,8 @@ export function placeNodes(state: RodState, problem: RodProblem, scale: RodScale
 /** All the energy of a placed shape, in EI/L. */
 export function rodEnergy(ws: RodWorkspace, scale: RodScale, loads: RodLoads, state: RodState): number {
   const held = contactEnergy(ws, scale, loads, state) + pullEnergy(scale, loads, state);
-  return bendingEnergy(state, ws.edges) + weightEnergy(state, ws.edges, loads) + held;
+  const elastic = bendingEnergy(state, ws.edges) + twistEnergy(loads.twist, state);
+  return elastic + weightEnergy(state, ws.edges, loads) + held;
 }
 
 /** Last node less the place of end B, into `out`; its length is the answer. */

@@ -1,5 +1,6 @@
 import type { ContactField, RodProblem, RodPull } from './rodProblem.ts';
 import type { RodScale } from './rodState.ts';
+import { type TwistLoad, twistLoad } from './rodTwist.ts';
 
 /** Loads in the units of the relaxation. */
 export interface RodLoads {
@@ -9,6 +10,7 @@ export interface RodLoads {
   readonly wz: number;
   readonly contact: ContactField | undefined;
   readonly pulls: readonly RodPull[];
+  readonly twist: TwistLoad | undefined;
   /** energy of a node pressed in by g mm: half of this times g^2 */
   readonly pressPerMm2: number;
 }
@@ -21,6 +23,7 @@ export function rodLoads(problem: RodProblem, scale: RodScale, stiffnessNPerMm: 
     wz: weight * problem.down[2],
     contact: problem.contact,
     pulls: problem.pulls ?? [],
+    twist: twistLoad(problem),
     pressPerMm2: stiffnessNPerMm / scale.energyNmm,
   };
 }

@@ -5,6 +5,7 @@ import type { RodLoads } from './rodLoads.ts';
 import type { RodProblem } from './rodProblem.ts';
 import type { RodScale, RodState, RodWorkspace } from './rodState.ts';
 import { sweepBack } from './rodSweep.ts';
+import { followTwist } from './rodTwist.ts';
 
 /** One relaxation under way. */
 export interface RodRun {
@@ -31,7 +32,7 @@ export interface RodRun {
 
 /** Puts `trial` where the state goes by `fraction` of a step: every edge by (t + A a) / |t + A a|, clocks by adding. */
 export function moveBy(run: RodRun, step: Float64Array, fraction: number): void {
-  const { ws, problem, scale } = run;
+  const { ws, problem, scale, loads } = run;
   const { bases, edges } = ws;
   const from = ws.state.tangents;
   const to = ws.trial.tangents;
@@ -48,6 +49,7 @@ export function moveBy(run: RodRun, step: Float64Array, fraction: number): void 
   ws.trial.clockA = ws.state.clockA + fraction * step[2 * edges]!;
   ws.trial.clockB = ws.state.clockB + fraction * step[2 * edges + 1]!;
   placeNodes(ws.trial, problem, scale);
+  if (loads.twist !== undefined) followTwist(ws, loads.twist);
 }
 
 export function acceptTrial(ws: RodWorkspace): void {
@@ -70,12 +72,14 @@ export function look(run: RodRun): boolean {
 
 /** Factors with the given shift (units of EI l / L^2); true where the system is convex on the closure. */
 export function factor(run: RodRun, shift: number): boolean {
-  const { ws, problem } = run;
+  const { ws, problem, loads } = run;
+  const twist = loads.twist?.stiffness ?? 0;
   const negative = sweepBack(ws, ws.closure, {
     turningA: problem.a.kind === 'turning',
     turningB: problem.b.kind === 'turning',
     touching: run.touching,
+    twist,
     shift: shift / ws.edges,
   });
-  return negative === 3;
+  return negative === (twist > 0 ? 4 : 3);
 }

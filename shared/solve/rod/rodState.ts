@@ -21,6 +21,8 @@ export interface RodState {
   readonly nodes: Float64Array;
   clockA: number;
   clockB: number;
+  /** Tw as in `RodTwist`, followed from state to state; 0 without a twist */
+  twistRad: number;
   /** point, its 1st and 2nd derivative by the clock, direction, its 1st and 2nd derivative: 18 numbers each */
   readonly poseA: Float64Array;
   readonly poseB: Float64Array;
@@ -56,6 +58,14 @@ export interface RodWorkspace {
   /** per node: how many planes stand for the field there (0 = the field itself), and 3 of normal 3 + distance (mm) */
   readonly creased: Uint8Array;
   readonly creasePlanes: Float64Array;
+  /** what the twist is ahead of its frames' angle, all through: 0 or an odd number of whole turns */
+  twistLiftRad: number;
+  /** the twist's derivatives, in the order of `gradient`; and its column in the sweep: gains, 2 per edge, and cost-to-go */
+  readonly twistGradient: Float64Array;
+  readonly twistGains: Float64Array;
+  readonly twistQx: Float64Array;
+  readonly twistQa: Float64Array;
+  readonly twistS: Float64Array;
   readonly gap: Gap;
   readonly probe: Gap;
   readonly multiplier: Float64Array;
@@ -74,7 +84,9 @@ export interface RodWorkspace {
   readonly borderRight: Float64Array;
   readonly eigenvalues: Float64Array;
   readonly eigenvectors: Float64Array;
-  readonly border5: Float64Array;
+  readonly borderGiven: Float64Array;
+  /** how many of them the last sweep had */
+  unknowns: number;
 }
 
 function newState(edges: number): RodState {
@@ -83,6 +95,7 @@ function newState(edges: number): RodState {
     nodes: new Float64Array(3 * edges + 3),
     clockA: 0,
     clockB: 0,
+    twistRad: 0,
     poseA: new Float64Array(18),
     poseB: new Float64Array(18),
   };
@@ -111,6 +124,12 @@ function newWorkspace(edges: number): RodWorkspace {
     askedGap: floats(edges + 1),
     creased: new Uint8Array(edges + 1),
     creasePlanes: floats(12 * edges + 12),
+    twistLiftRad: 0,
+    twistGradient: floats(2 * edges + 2),
+    twistGains: floats(2 * edges),
+    twistQx: floats(3),
+    twistQa: floats(2),
+    twistS: floats(6),
     gap: { gapMm: 0, nx: 0, ny: 0, nz: 0 },
     probe: { gapMm: 0, nx: 0, ny: 0, nz: 0 },
     multiplier: floats(3),
@@ -124,11 +143,12 @@ function newWorkspace(edges: number): RodWorkspace {
     qx: floats(15),
     qa: floats(10),
     s: floats(25),
-    border: floats(25),
-    borderRight: floats(5),
-    eigenvalues: floats(5),
-    eigenvectors: floats(25),
-    border5: floats(5),
+    border: floats(36),
+    borderRight: floats(6),
+    eigenvalues: floats(6),
+    eigenvectors: floats(36),
+    borderGiven: floats(6),
+    unknowns: 5,
   };
 }
 

@@ -10,10 +10,15 @@ import { symmetricEigen } from './symmetricEigen.ts';
  * At the start the state is one turn of clock A. What is left is a symmetric 5 x 5 system for both clocks and the
  * multipliers. By Haynsworth the whole system has as many negative eigenvalues as the 2 x 2 pivots and the 5 x 5
  * have together; it is a minimum on the closure exactly when that number is three.
+ *
+ * Twist adds a full matrix of rank one, c g g^T. It is written as one more unknown t with H x + sqrt(c) g t = ... and
+ * sqrt(c) g.x - t = 0: a sixth column, a 6 x 6 system, and one more negative eigenvalue.
  */
 const CONSTANT = 0;
 const CLOCK_B = 4;
 const COLUMNS = 5;
+/** The column of the twist stands after the others, in arrays of its own, so that a rod without one pays nothing. */
+const TWIST = 5;
 
 /** A pivot whose determinant is this small against its entries is a zero one. */
 const PIVOT_ROUNDING = 1e-15;
@@ -53,6 +58,8 @@ const H = new Float64Array(3);
 const lA = new Float64Array(6);
 const G = new Float64Array(6);
 const R = new Float64Array(10);
+/** The inverse pivot, for the column of the twist. */
+const inverse = new Float64Array(3);
 
 /** The pivot of edge k: what its turning costs on the spot and in everything further along. */
 function placePivot(ws: RodWorkspace, k: number, shift: number, touched: boolean): void {
@@ -80,6 +87,36 @@ function placePivot(ws: RodWorkspace, k: number, shift: number, touched: boolean
   H[0] = H[0]! + G[0]! * lA[0]! + G[1]! * lA[1]! + G[2]! * lA[2]! + x00;
   H[1] = H[1]! + G[0]! * lA[3]! + G[1]! * lA[4]! + G[2]! * lA[5]! + x01;
   H[2] = H[2]! + G[3]! * lA[3]! + G[4]! * lA[4]! + G[5]! * lA[5]! + x11;
+}
+
+/** Clears the column of the twist at node N. */
+function startTwistColumn(ws: RodWorkspace, root: number): void {
+  ws.twistQx.fill(0);
+  ws.twistQa.fill(0);
+  ws.twistS.fill(0);
+  ws.twistS[CLOCK_B] = root * ws.twistGradient[2 * ws.edges + 1]!;
+  ws.twistS[TWIST] = -1;
+}
+
+/** Carries the column of the twist past edge k; `R` and `G` must still be those of the edge. */
+function carryTwist(ws: RodWorkspace, k: number, root: number, touched: boolean): void {
+  const { twistQx, twistQa, twistS, twistGains, twistGradient, cellHessian } = ws;
+  const x0 = twistQx[0]!;
+  const x1 = twistQx[1]!;
+  const x2 = twistQx[2]!;
+  const r0 = lA[0]! * x0 + lA[1]! * x1 + lA[2]! * x2 + twistQa[0]! + root * twistGradient[2 * k]!;
+  const r1 = lA[3]! * x0 + lA[4]! * x1 + lA[5]! * x2 + twistQa[1]! + root * twistGradient[2 * k + 1]!;
+  const t0 = inverse[0]! * r0 + inverse[1]! * r1;
+  const t1 = inverse[1]! * r0 + inverse[2]! * r1;
+  const h = 10 * k;
+  twistGains[2 * k] = t0;
+  twistGains[2 * k + 1] = t1;
+  twistQa[0] = -(cellHessian[h + 6]! * t0 + cellHessian[h + 7]! * t1);
+  twistQa[1] = -(cellHessian[h + 8]! * t0 + cellHessian[h + 9]! * t1);
+  for (let c = 0; c < COLUMNS; c++) twistS[c] = twistS[c]! - (R[c]! * t0 + R[COLUMNS + c]! * t1);
+  twistS[TWIST] = twistS[TWIST]! - (r0 * t0 + r1 * t1);
+  if (!touched) return;
+  for (let r = 0; r < 3; r++) twistQx[r] = twistQx[r]! - (G[r]! * t0 + G[3 + r]! * t1);
 }
 
 /** How edge k answers the five columns, before its pivot is applied. */
@@ -129,7 +166,7 @@ function carryTurns(ws: RodWorkspace, k: number, i00: number, i01: number, i11: 
 }
 
 /** Eliminates edge k; how many negative pivots it had, or NaN where the pivot is zero. */
-function eliminate(ws: RodWorkspace, k: number, shift: number, touched: boolean): number {
+function eliminate(ws: RodWorkspace, k: number, shift: number, touched: boolean, root: number): number {
   placePivot(ws, k, shift, touched);
   const h00 = H[0]!;
   const h01 = H[1]!;
@@ -142,6 +179,12 @@ function eliminate(ws: RodWorkspace, k: number, shift: number, touched: boolean)
   placeRight(ws, k);
   carryTurns(ws, k, i00, i01, i11);
   if (touched) carryPositions(ws, k, i00, i01, i11);
+  if (root > 0) {
+    inverse[0] = i00;
+    inverse[1] = i01;
+    inverse[2] = i11;
+    carryTwist(ws, k, root, touched);
+  }
   if (determinant < 0) return 1;
   return h00 > 0 ? 0 : 2;
 }
@@ -176,8 +219,8 @@ function pressNode(ws: RodWorkspace, k: number): void {
   for (let i = 0; i < 9; i++) pxx[i] = pxx[i]! + pressHessian[9 * k + i]!;
 }
 
-/** Gathers the 5 x 5 system for clock A, clock B and the multipliers from the cost-to-go at node 0. */
-function gatherBorder(ws: RodWorkspace, turningA: boolean, turningB: boolean, clockShift: number): void {
+/** Gathers the system of n unknowns (clock A, clock B, the multipliers, the twist) from the cost-to-go at node 0. */
+function gatherBorder(ws: RodWorkspace, n: number, options: SweepOptions, clockShift: number): void {
   const { border, borderRight, pxx, pxa, paa, qx, qa, s, gradient, adjoint, edges } = ws;
   const p = ws.state.poseA;
   const row = [qa[0]!, qa[1]!, qa[2]!, qa[3]!, qa[4]!];
@@ -195,21 +238,36 @@ function gatherBorder(ws: RodWorkspace, turningA: boolean, turningB: boolean, cl
   for (let i = 1; i < 5; i++) {
     const ci = column[i]!;
     border[i] = row[ci]!;
-    border[5 * i] = row[ci]!;
+    border[n * i] = row[ci]!;
     borderRight[i] = s[ci * COLUMNS]!;
-    for (let j = 1; j < 5; j++) border[5 * i + j] = s[ci * COLUMNS + column[j]!]!;
+    for (let j = 1; j < 5; j++) border[n * i + j] = s[ci * COLUMNS + column[j]!]!;
   }
-  if (!turningA) blank(ws, 0);
-  if (!turningB) blank(ws, 1);
+  if (n > TWIST) gatherTwist(ws, options.twist);
+  if (!options.turningA) blank(ws, 0, n);
+  if (!options.turningB) blank(ws, 1, n);
+}
+
+/** The last row and column of the system: the twist's. */
+function gatherTwist(ws: RodWorkspace, twist: number): void {
+  const { border, borderRight, twistQx, twistQa, twistS, twistGradient, edges } = ws;
+  const p = ws.state.poseA;
+  const entries = [0, twistS[CLOCK_B]!, twistS[1]!, twistS[2]!, twistS[3]!, twistS[TWIST]!];
+  entries[0] = twistQa[0]! + Math.sqrt(twist) * twistGradient[2 * edges]!;
+  for (let i = 0; i < 3; i++) entries[0] += p[3 + i]! * twistQx[i]!;
+  for (const [i, entry] of entries.entries()) {
+    border[6 * i + TWIST] = entry;
+    border[6 * TWIST + i] = entry;
+  }
+  borderRight[TWIST] = twistS[CONSTANT]!;
 }
 
 /** A clock that cannot turn: a row of its own with pivot 1, so that the count of negative ones is unmoved. */
-function blank(ws: RodWorkspace, i: number): void {
-  for (let j = 0; j < 5; j++) {
-    ws.border[5 * i + j] = 0;
-    ws.border[5 * j + i] = 0;
+function blank(ws: RodWorkspace, i: number, n: number): void {
+  for (let j = 0; j < n; j++) {
+    ws.border[n * i + j] = 0;
+    ws.border[n * j + i] = 0;
   }
-  ws.border[6 * i] = 1;
+  ws.border[(n + 1) * i] = 1;
   ws.borderRight[i] = 0;
 }
 
@@ -217,33 +275,39 @@ export interface SweepOptions {
   readonly turningA: boolean;
   readonly turningB: boolean;
   readonly touching: boolean;
+  /** GJ / EI, the factor of the twist's rank-one part; 0 without one */
+  readonly twist: number;
   /** added to the Hessian's diagonal per edge; N times as much on a clock */
   readonly shift: number;
 }
 
 /**
  * Factors the Newton system of the derivatives in the workspace, with `gradient` and `closure` on the right.
- * Answers how many negative eigenvalues it has (3 = convex on the closure), or NaN where it is singular.
+ * Answers how many negative eigenvalues it has (3 = convex on the closure; 4 with a twist), or NaN where it is singular.
  */
 export function sweepBack(ws: RodWorkspace, closure: Float64Array, options: SweepOptions): number {
   const { edges, pressed } = ws;
   const clockShift = options.shift * edges;
+  const root = Math.sqrt(options.twist);
+  const n = root > 0 ? 6 : 5;
   startBackward(ws, closure, clockShift);
+  if (root > 0) startTwistColumn(ws, root);
   ws.gains.fill(0);
   let negative = 0;
   let touched = false;
   for (let k = edges - 1; k >= 0; k--) {
-    negative += eliminate(ws, k, options.shift, touched);
+    negative += eliminate(ws, k, options.shift, touched, root);
     if (Number.isNaN(negative)) return negative;
     if (options.touching && pressed[k]) {
       touched = true;
       pressNode(ws, k);
     }
   }
-  gatherBorder(ws, options.turningA, options.turningB, clockShift);
-  ws.border5.set(ws.borderRight);
-  symmetricEigen(ws.border, 5, ws.eigenvalues, ws.eigenvectors);
-  for (let i = 0; i < 5; i++) {
+  gatherBorder(ws, n, options, clockShift);
+  ws.borderGiven.set(ws.borderRight);
+  ws.unknowns = n;
+  symmetricEigen(ws.border, n, ws.eigenvalues, ws.eigenvectors);
+  for (let i = 0; i < n; i++) {
     if (ws.eigenvalues[i] === 0) return Number.NaN;
     if (ws.eigenvalues[i]! < 0) negative++;
   }
@@ -260,17 +324,17 @@ export function sweepForward(
   step: Float64Array,
   multiplierStep: Float64Array,
 ): void {
-  const { edges, gains, bases, border5, borderRight, eigenvalues, eigenvectors } = ws;
-  borderRight.set(border5);
+  const { edges, gains, bases, borderGiven, borderRight, eigenvalues, eigenvectors, twistGains, unknowns: n } = ws;
+  borderRight.set(borderGiven);
   if (extra) for (let i = 0; i < 3; i++) borderRight[2 + i] = borderRight[2 + i]! + extra[i]!;
-  const w = [0, 0, 0, 0, 0];
-  for (let j = 0; j < 5; j++) {
+  const w: [number, number, number, number, number, number] = [0, 0, 0, 0, 0, 0];
+  for (let j = 0; j < n; j++) {
     let along = 0;
-    for (let i = 0; i < 5; i++) along += eigenvectors[5 * i + j]! * borderRight[i]!;
+    for (let i = 0; i < n; i++) along += eigenvectors[n * i + j]! * borderRight[i]!;
     along /= eigenvalues[j]!;
-    for (let i = 0; i < 5; i++) w[i] = w[i]! - eigenvectors[5 * i + j]! * along;
+    for (let i = 0; i < n; i++) w[i] = w[i]! - eigenvectors[n * i + j]! * along;
   }
-  const [clockA, clockB, m0, m1, m2] = w as [number, number, number, number, number];
+  const [clockA, clockB, m0, m1, m2, twist] = w;
   step[2 * edges] = clockA;
   step[2 * edges + 1] = clockB;
   multiplierStep[0] = m0;
@@ -286,7 +350,7 @@ export function sweepForward(
   for (let k = 0; k < edges; k++) {
     const g = 20 * k;
     const b = 6 * k;
-    const a0 = -(
+    let a0 = -(
       gains[g]! * x +
       gains[g + 1]! * y +
       gains[g + 2]! * z +
@@ -298,7 +362,7 @@ export function sweepForward(
       gains[g + 13]! * m2 +
       gains[g + 14]! * clockB
     );
-    const a1 = -(
+    let a1 = -(
       gains[g + 3]! * x +
       gains[g + 4]! * y +
       gains[g + 5]! * z +
@@ -310,6 +374,10 @@ export function sweepForward(
       gains[g + 18]! * m2 +
       gains[g + 19]! * clockB
     );
+    if (n > TWIST) {
+      a0 -= twistGains[2 * k]! * twist;
+      a1 -= twistGains[2 * k + 1]! * twist;
+    }
     step[2 * k] = a0;
     step[2 * k + 1] = a1;
     x += l * (bases[b]! * a0 + bases[b + 3]! * a1);
