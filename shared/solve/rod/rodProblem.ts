@@ -46,6 +46,8 @@ export interface RodPull {
   readonly point: Vec3;
   /** above 0; the node stays off the place by its force over this */
   readonly stiffnessNPerMm: number;
+  /** N, the most the spring pulls with, however far off the node is; absent = no limit */
+  readonly strengthN?: number;
 }
 
 /**

@@ -57,4 +57,18 @@ describe('a node drawn to a place', () => {
     expect(held.bendingNmm / free.bendingNmm).toBeCloseTo(1, 6);
     expect(distance(nodeOf(held.nodes, 32), to)).toBeLessThan(1e-3);
   });
+
+  it('out of reach, is drawn with the strength of the hand and no more', () => {
+    const strengthN = 40;
+    const node = 32;
+    const point: Vec3 = [195, 400, 0];
+    const shape = relaxRod({ ...STRAIGHT, pulls: [{ node, point, stiffnessNPerMm: 500, strengthN }] });
+    expect(shape.outcome).toBe('converged');
+    // The hand's force and what the ends answer with are in balance (ends: their force, and that of the other end).
+    const along = distance(nodeOf(shape.nodes, node), point);
+    expect(along).toBeGreaterThan(300);
+    expect(nodeOf(shape.nodes, node)[1]).toBeGreaterThan(20);
+    const moved = relaxRod({ ...STRAIGHT, pulls: [{ node, point: [195, 800, 0], stiffnessNPerMm: 500, strengthN }] });
+    expect(nodeOf(moved.nodes, node)[1] - nodeOf(shape.nodes, node)[1]).toBeLessThan(0.5);
+  });
 });

@@ -1,0 +1,52 @@
+import { dot, sub, type Vec3 } from '../../base/vec3.ts';
+import type { Lay } from '../../document/lay/schema.ts';
+import type { Pose } from '../../geometry/arcLinePath.ts';
+import { type CubicCurve, curveAt, splineThrough } from '../../geometry/cubicCurve.ts';
+
+/** A lay as the hand took it, as a curve to read places from. */
+export interface TakenLay {
+  readonly lay: Lay;
+  /** through the points of the report, so within a hundredth of a millimetre of the curve they were taken from */
+  readonly curve: CubicCurve;
+}
+
+/** The report's centreline, which has equal steps, as a curve again. */
+export function takenLay(lay: Lay): TakenLay {
+  const { points, arcLengthMm } = lay.centreline;
+  const stepMm = (arcLengthMm[arcLengthMm.length - 1] as number) / (points.length - 1);
+  const { a, b } = lay.ends;
+  const into: Vec3 = [-b.hoseAxis[0], -b.hoseAxis[1], -b.hoseAxis[2]];
+  return { lay, curve: splineThrough(Float64Array.from(points.flat()), stepMm, a.hoseAxis, into) };
+}
+
+/** Place and direction of the hose at an arc length from shoulder A, mm. */
+export function poseAt({ curve }: TakenLay, arcMm: number): Pose {
+  const { point, tangent } = curveAt(curve, arcMm);
+  return { point, direction: tangent };
+}
+
+/** Arc length, mm, of the place of a line of points that is nearest to a place; to the straight pieces between them. */
+export function nearestArcMm(points: readonly Vec3[], arcLengthMm: readonly number[], place: Vec3): number {
+  let best = Number.POSITIVE_INFINITY;
+  let at = 0;
+  for (let i = 0; i + 1 < points.length; i++) {
+    const from = points[i] as Vec3;
+    const along = sub(points[i + 1] as Vec3, from);
+    const off = sub(place, from);
+    const square = dot(along, along);
+    const t = square === 0 ? 0 : Math.min(1, Math.max(0, dot(off, along) / square));
+    const d = dot(off, off) - 2 * t * dot(off, along) + t * t * square;
+    if (d >= best) continue;
+    best = d;
+    at = (arcLengthMm[i] as number) + t * ((arcLengthMm[i + 1] as number) - (arcLengthMm[i] as number));
+  }
+  return at;
+}
+
+/** x, y, z of places of the lay from one arc length to another, both among them, at most `stepMm` apart. */
+export function guessBetween(taken: TakenLay, fromMm: number, toMm: number, stepMm: number): Float64Array {
+  const steps = Math.max(2, Math.ceil((toMm - fromMm) / stepMm));
+  const out = new Float64Array(3 * steps + 3);
+  for (let i = 0; i <= steps; i++) out.set(curveAt(taken.curve, fromMm + ((toMm - fromMm) * i) / steps).point, 3 * i);
+  return out;
+}
