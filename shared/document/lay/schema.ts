@@ -62,6 +62,9 @@ export const Clock = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('free'), reason: z.enum(['a-straight', 'b-straight', 'both-straight']) }),
 ]);
 
+/** What a service or the project asks of a hose's shape beyond radius and clearance. */
+export const WISHES = ['fall', 'no-crest', 'calm-suction', 'one-plane'] as const;
+
 export const OUTCOMES = ['laid', 'near-miss', 'no-way'] as const;
 
 export const LaySupport = z.strictObject({
@@ -114,6 +117,10 @@ export const Lay = z.strictObject({
       'laid: meets radius and clearance; near-miss: the best found, with what it breaks; no-way: nothing to show',
     ),
   reason: z.string().optional().describe('for near-miss and no-way: the tightest constraint, in words'),
+  givenUp: z
+    .array(z.strictObject({ wish: z.enum(WISHES), reason: z.string(), at: Place }))
+    .optional()
+    .describe('what the service or the project asks of the shape and this lay does not keep, though it was looked for'),
   centreline: z.strictObject({
     points: z.array(point).describe('dense, at most 5 mm apart, shoulder A to shoulder B'),
     arcLengthMm: z.array(finite),
@@ -181,6 +188,7 @@ export const LayReport = z.strictObject({
 export type EndPose = z.infer<typeof EndPose>;
 export type Place = z.infer<typeof Place>;
 export type Thing = z.infer<typeof Thing>;
+export type Wish = (typeof WISHES)[number];
 export type Breath = z.infer<typeof Breath>;
 export type Clearance = z.infer<typeof Clearance>;
 export type Clock = z.infer<typeof Clock>;

@@ -3,7 +3,7 @@ import { UP_ALONG_AXIS_RAD } from '../../base/tolerances.ts';
 import { angleBetween, unit } from '../../base/vec3.ts';
 import { shortJson } from '../problems/shortJson.ts';
 import { ruleById } from '../rules/index.ts';
-import { CHASSIS_BODY, PLAIN_SKIN, type Port, type Project, type RunEnd } from './schema.ts';
+import { CHASSIS_BODY, PLAIN_SKIN, type Port, type Project, type Run, type RunEnd } from './schema.ts';
 
 /**
  * What one part of a project says about another, checked once its shape is right: ids given twice, ports, bodies, runs
@@ -17,6 +17,7 @@ export function crossReferenceProblems(project: Project): Problem[] {
     ...duplicates('ports', project.ports),
     ...duplicates('runs', project.runs),
     ...project.runs.flatMap((run, i) => duplicates(`runs[${i}].supports`, run.supports)),
+    ...project.runs.flatMap((run, i) => planeProblems(run, `runs[${i}].onePlane`)),
     ...keptIds(project),
     ...project.ports.flatMap((port, i) => portProblems(project, port, `ports[${i}]`)),
     ...runPortProblems(project),
@@ -38,6 +39,15 @@ function duplicates(path: string, items: readonly { id: string }[]): Problem[] {
     first.set(id, i);
     return [];
   });
+}
+
+function planeProblems(run: Run, path: string): Problem[] {
+  const begins = ['a', ...run.supports.filter((s) => s.kind !== 'waypoint').map((s) => s.id)];
+  return (run.onePlane ?? []).flatMap((from, i) =>
+    begins.includes(from)
+      ? []
+      : [problem(`${path}[${i}]`, `no clamp or pass-through of this run has this id${list(begins)}`, from)],
+  );
 }
 
 function keptIds(project: Project): Problem[] {

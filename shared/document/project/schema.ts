@@ -94,6 +94,7 @@ export const Support = z.strictObject({
   kind: z
     .enum(['clamp', 'pass-through', 'waypoint'])
     .describe('a clamp and a pass-through hold place and direction; a waypoint only guides the way'),
+  name: name.optional().describe('what the shop calls it; absent = its kind and its place'),
   point,
   axis: direction.optional().describe('along the hose, from END A to END B; needed for a clamp and a pass-through'),
 });
@@ -133,6 +134,8 @@ export const FLUIDS = [
   'other',
 ] as const;
 
+export const FLOWS = ['a-to-b', 'b-to-a'] as const;
+
 export const Service = z.strictObject({
   purpose: z.enum(PURPOSES),
   fluid: z.enum(FLUIDS),
@@ -153,6 +156,20 @@ export const Run = z
     slack: nonNegative.max(0.5).default(0.05).describe('live length over taut length, less one'),
     cutLengthMm: positive.optional().describe('a hose already cut; then slack is measured, not wanted'),
     supports: z.array(Support).default([]).describe('in order from END A to END B'),
+    flow: z
+      .enum(FLOWS)
+      .optional()
+      .describe('which way the fluid goes; absent = from END A to END B. On suction the pump is where it goes to'),
+    bledAtCrest: z
+      .boolean()
+      .optional()
+      .describe('true = a bleed is fitted where this hose is highest, so it may have a high point'),
+    onePlane: z
+      .array(id)
+      .optional()
+      .describe(
+        'stretches that shall lie in one plane each, named by where they begin: a for END A, or the id of a clamp or pass-through; each goes on to the next place that holds the hose',
+      ),
     locks: z.array(Lock).optional().describe('stretches that stay as they lie, in order from END A to END B'),
   })
   .superRefine((run, ctx) => {

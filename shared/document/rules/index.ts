@@ -9,6 +9,7 @@ import { RATING_RULES } from './ratingRules.ts';
 import type { Rule } from './rule.ts';
 import { SLACK_RULES } from './slackRules.ts';
 import { STATIC_RULES } from './staticRules.ts';
+import { SUCTION_RULES } from './suctionRules.ts';
 import { SUPPORT_RULES } from './supportRules.ts';
 
 /** The date of this set of rules; papers print it. A changed value or source is a new date. */
@@ -21,6 +22,7 @@ export const RULES: readonly Rule[] = [
   ...SLACK_RULES,
   ...CLEARANCE_RULES,
   ...DRAIN_RULES,
+  ...SUCTION_RULES,
   ...SUPPORT_RULES,
   ...CLOCK_RULES,
   ...RATING_RULES,

@@ -1,4 +1,4 @@
-import type { Rule } from './rule.ts';
+import { NO_SOURCE, type Rule } from './rule.ts';
 
 /** Clamps. */
 export const SUPPORT_RULES: readonly Rule[] = [
@@ -11,6 +11,15 @@ export const SUPPORT_RULES: readonly Rule[] = [
     grade: 'published',
     dissent:
       'a speedway rule book (New Zealand, 2010, p. 181): fuel lines every 300 mm; none needed on short hoses (NAVEDTRA 14105)',
+    overridable: true,
+  },
+  {
+    id: 'one-plane',
+    title: 'How far a stretch that is to lie in one plane may lie off it',
+    value: 5,
+    unit: 'mm',
+    source: `${NO_SOURCE} for the figure; bend in the plane of movement, clamp where the plane changes: US Army TM 1-1500-204-23-2 p. 4-66; bend in one plane between clamps: ContiTech catalogue p. 330`,
+    grade: 'common-practice',
     overridable: true,
   },
 ];

@@ -48,7 +48,8 @@ export interface Surroundings {
 /**
  * From routes to the hose that lies best: each route is relaxed with growing slack, with its swivel ends free and then
  * held at the route's clock; if that does not keep radius and clearance, clamps are proposed one by one where the hose
- * goes furthest wrong. The first trial with a candidate without fault wins; else the candidate with the least fault.
+ * goes furthest wrong. The first trial with a candidate that leaves nothing to wish for
+ * wins; else the candidate with the least fault, then the least regret.
  */
 export function findShape(
   setting: RunSetting,
@@ -60,17 +61,19 @@ export function findShape(
   const clamped = new Map(routes.map((route) => [route, [[]] as (readonly ProposedClamp[])[]]));
   const trials = setting.cutLengthMm === undefined ? TRIALS : TRIALS.filter((t) => t.slack === 'snug');
   for (const [i, trial] of trials.entries()) {
+    // More slack than the handbook's is not worth what only the service wishes for.
+    if (best?.judgement.fault === 0 && trial.slack === 'loose') continue;
     watch.report({ fraction: i / trials.length, doing: 'letting the hose lie' });
     for (const [route, byCount] of clamped) {
       const clamps = byCount[trial.clamps];
       if (clamps === undefined) continue;
       const here = bestOfRoute(setting, route, clamps, SLACK_STEPS[trial.slack], surroundings, watch);
       if (here === undefined) continue;
-      best = betterOf(best, here);
+      best = keptOf(best, here);
       const more = byCount[trial.clamps + 1] ?? oneMoreClamp(setting, route, clamps, here);
       if (more !== undefined) byCount[trial.clamps + 1] = more;
     }
-    if (best !== undefined && best.judgement.fault === 0) return best;
+    if (best?.judgement.content === true) return best;
   }
   return best;
 }
@@ -95,7 +98,7 @@ function bestOfRoute(
       const judgement = judgeShape(setting, shape, surroundings.field);
       best = betterOf(best, { route, shape, judgement, tautLiveMm, clamps });
     }
-    if (best !== undefined && best.judgement.fault === 0) return best;
+    if (best?.judgement.content === true) return best;
   }
   return best;
 }
@@ -107,14 +110,25 @@ function wantedLiveMm(setting: RunSetting, tautLiveMm: number, slack: number): n
   return Math.max(setting.cutLengthMm - sockets, tautLiveMm);
 }
 
-/** The better of two candidates: less fault, then less bending. */
+/** The better of two candidates: less fault, then less regret, then less bending. */
 export function betterOf(a: Candidate | undefined, b: Candidate | undefined): Candidate | undefined {
   if (a === undefined || b === undefined) return a ?? b;
   return isBetter(b, a) ? b : a;
 }
 
+/** A clamp more must take away half of the regret, or it is not worth having. */
+const WORTH_A_CLAMP = 0.5;
+
+function keptOf(best: Candidate | undefined, more: Candidate): Candidate {
+  if (best === undefined || best.judgement.fault > 0 || more.clamps.length <= best.clamps.length)
+    return betterOf(best, more) ?? more;
+  const isWorthIt = more.judgement.fault === 0 && more.judgement.regret <= WORTH_A_CLAMP * best.judgement.regret;
+  return isWorthIt ? more : best;
+}
+
 function isBetter(a: Candidate, b: Candidate): boolean {
   if (a.judgement.fault !== b.judgement.fault) return a.judgement.fault < b.judgement.fault;
+  if (a.judgement.regret !== b.judgement.regret) return a.judgement.regret < b.judgement.regret;
   return a.shape.energyNmm < b.shape.energyNmm;
 }
 
@@ -129,7 +143,7 @@ function oneMoreClamp(
   worst: Candidate,
 ): readonly ProposedClamp[] | undefined {
   const { judgement, shape } = worst;
-  const atMm = judgement.marginMm < 0 ? judgement.marginAtMm : judgement.radiusAtMm;
+  const atMm = judgement.worstAtMm;
   const fraction =
     (atMm - setting.a.end.shoulderToMouthMm - shape.tailMm.a) / (shape.liveLengthMm - shape.tailMm.a - shape.tailMm.b);
   const wanted = Math.min(1, Math.max(0, fraction)) * route.lengthMm;

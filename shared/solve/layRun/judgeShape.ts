@@ -1,11 +1,12 @@
 import { CLEARANCE_PROOF_MM, RADIUS_RELATIVE } from '../../base/tolerances.ts';
-import { dot, type Vec3 } from '../../base/vec3.ts';
-import { curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
+import type { Vec3 } from '../../base/vec3.ts';
+import { curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { leastAlong, leastRadius } from '../../geometry/curveLimits.ts';
 import type { RunField } from '../bay/runField.ts';
-import type { Fall } from '../search/fall.ts';
+import type { Broken } from '../character/brokenBy.ts';
 import type { Shape } from './relaxRoute.ts';
 import { type EndSetting, endMarginMm, type RunSetting } from './runSetting.ts';
+import { brokenByShape, isForced } from './shapeLine.ts';
 
 /** How a relaxed hose stands against its radius and everything it must keep from. */
 export interface Judgement {
@@ -15,8 +16,14 @@ export interface Judgement {
   readonly marginMm: number;
   readonly marginAtMm: number;
   readonly marginPoint: Vec3;
+  /** where a clamp would mend the worst of it, mm from shoulder A */
+  readonly worstAtMm: number;
   /** 0 = meets everything; else how badly it fails, comparable between shapes of one run */
   readonly fault: number;
+  /** as fault, of what the service asks of the shape and a hose may be cut without: of shapes alike in fault the one with less is better */
+  readonly regret: number;
+  /** whether there is nothing left to look for: no fault, and no regret that another shape could be without */
+  readonly content: boolean;
 }
 
 /** Relative. How finely radii are compared; a small part of what counts as meeting a limit. */
@@ -39,14 +46,23 @@ export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): 
     turnedEndMargin(setting.b, shape.clockBRad, field),
   );
   const near = Math.max(0, -margin.provenAtLeast, -ends);
-  const climb = setting.fall === undefined ? 0 : climbFault(setting.fall, shape);
+  const character = judgeCharacter(setting, brokenByShape(setting, shape));
+  const fault = near + short * setting.minRadiusMm + character.fault + (shape.settled ? 0 : UNSETTLED_FAULT);
   return {
     radiusMm: radius.found,
     radiusAtMm: radius.arcLengthMm,
     marginMm: margin.found,
     marginAtMm: margin.arcLengthMm,
     marginPoint: margin.point,
-    fault: near + short * setting.minRadiusMm + climb + (shape.settled ? 0 : UNSETTLED_FAULT),
+    worstAtMm:
+      margin.found < 0
+        ? margin.arcLengthMm
+        : short > 0
+          ? radius.arcLengthMm
+          : (character.clampAtMm ?? radius.arcLengthMm),
+    fault,
+    regret: character.regret,
+    content: fault === 0 && character.isKept,
   };
 }
 
@@ -55,19 +71,21 @@ function turnedEndMargin(end: EndSetting, clockRad: number, field: RunField): nu
   return end.turns ? endMarginMm(end, clockRad, field) : Number.POSITIVE_INFINITY;
 }
 
-/** What a place that falls too little counts for, in mm of clearance missing, per unit of slope missing. */
-const CLIMB_WEIGHT_MM = 100;
-/** mm. How finely the fall of a shape is looked at. */
-const FALL_STEP_MM = 4;
-
-/** How far the worst place of the live hose misses its least fall; 0 where it falls enough all along. */
-function climbFault({ down, leastSin }: Fall, { curve }: Shape): number {
-  const total = curveLengthMm(curve);
-  const steps = Math.ceil(total / FALL_STEP_MM);
-  let missing = 0;
-  for (let i = 0; i <= steps; i++)
-    missing = Math.max(missing, leastSin - dot(curveAt(curve, (total * i) / steps).tangent, down));
-  return missing * CLIMB_WEIGHT_MM;
+/** A drain that does not fall is a fault while it is asked for; the rest of its character is regretted. */
+function judgeCharacter(
+  setting: RunSetting,
+  broken: readonly Broken[],
+): { fault: number; regret: number; isKept: boolean; clampAtMm: number | undefined } {
+  const isFault = (b: Broken): boolean => setting.characterAsked && b.wish === 'fall';
+  const sum = (list: readonly Broken[]): number => list.reduce((mm, b) => mm + b.missingMm, 0);
+  const mendable = setting.characterAsked ? broken.filter((b) => !isForced(setting, b)) : [];
+  const worst = [...mendable].sort((p, q) => q.missingMm - p.missingMm)[0];
+  return {
+    fault: sum(broken.filter(isFault)),
+    regret: sum(broken.filter((b) => !isFault(b))),
+    isKept: mendable.length === 0,
+    clampAtMm: worst?.clampAtMm,
+  };
 }
 
 /** A shape that did not come to rest is worse than any that did. */

@@ -7,14 +7,17 @@ import type { BayIndex } from '../bay/bayIndex.ts';
 import { buildContactField } from '../bay/contactField.ts';
 import { buildRunField, type RunField } from '../bay/runField.ts';
 import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
+import { hasCharacter } from '../character/character.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import { breathe } from './breathe.ts';
 import { betterOf, type Candidate, findShape } from './findShape.ts';
+import { givenUpOf } from './givenUp.ts';
 import { measureLay } from './measureLay.ts';
 import { reasonOf, shortByMm } from './reasonOf.ts';
 import { type Route, routeRun } from './routeRun.ts';
 import { runKeeps, runSetting } from './runLimits.ts';
 import { heldPlaces, type RunSetting } from './runSetting.ts';
+import { brokenByShape } from './shapeLine.ts';
 import { straightShape } from './straightShape.ts';
 
 export interface LayContext {
@@ -24,28 +27,28 @@ export interface LayContext {
 
 /**
  * One attempt: how much of each clearance and of the straight tails is asked. The first asks for all. Later ones give
- * up tail, then a drain's fall, then clearance, to find the lay that breaks least; the last looks through everything, only
+ * up tail, then what the service asks of the shape, then clearance, to find the lay that breaks least; the last looks through everything, only
  * to have a hose to show.
  */
 interface Attempt {
   readonly clearanceShare: number;
   readonly tailShare: number;
   readonly blind?: boolean;
-  /** true = a drain need not fall all along */
-  readonly mayClimb?: boolean;
+  /** true = what the service asks of the shape (a drain's fall, no high point, no tight bend at a pump) is given up */
+  readonly givesUpCharacter?: boolean;
   /** true = only the shortest way, quickly: for trying many things one after the other */
   readonly brief?: boolean;
 }
-/** Only for drains: all of the rest is asked before the fall is given up. */
-const MAY_CLIMB: Attempt = { clearanceShare: 1, tailShare: 1, mayClimb: true };
+/** Only where the service asks something of the shape: all of the rest is kept before any clearance is given up. */
+const WITHOUT_CHARACTER: Attempt = { clearanceShare: 1, tailShare: 1, givesUpCharacter: true };
 const ATTEMPTS: readonly Attempt[] = [
   { clearanceShare: 1, tailShare: 1 },
   { clearanceShare: 1, tailShare: 0.5 },
-  MAY_CLIMB,
-  { clearanceShare: 0.5, tailShare: 1, mayClimb: true },
-  { clearanceShare: 0.2, tailShare: 0.5, mayClimb: true },
-  { clearanceShare: 0, tailShare: 0, mayClimb: true },
-  { clearanceShare: 0, tailShare: 1, mayClimb: true, blind: true },
+  WITHOUT_CHARACTER,
+  { clearanceShare: 0.5, tailShare: 1, givesUpCharacter: true },
+  { clearanceShare: 0.2, tailShare: 0.5, givesUpCharacter: true },
+  { clearanceShare: 0, tailShare: 0, givesUpCharacter: true },
+  { clearanceShare: 0, tailShare: 1, givesUpCharacter: true, blind: true },
 ];
 
 /** How many ways round things are followed up. */
@@ -64,18 +67,19 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
   const setting = runSetting(context.project, resolved);
   let best: { candidate: Candidate; attempt: Attempt } | undefined;
   for (const [i, attempt] of ATTEMPTS.entries()) {
-    if (attempt === MAY_CLIMB && setting.fall === undefined) continue;
+    if (attempt === WITHOUT_CHARACTER && !hasCharacter(setting.character)) continue;
+    if (best !== undefined && attempt !== WITHOUT_CHARACTER) continue;
     const part = partOf(watch, i / ATTEMPTS.length, (i + 1) / ATTEMPTS.length);
     const candidate = tryAttempt(
       context,
-      attempt.mayClimb === true ? mayClimb(setting) : setting,
+      attempt.givesUpCharacter === true ? { ...setting, characterAsked: false } : setting,
       others,
       attempt,
       part,
     );
     if (candidate === undefined) continue;
-    best = { candidate, attempt };
-    break;
+    if (best === undefined || candidate.judgement.fault < best.candidate.judgement.fault) best = { candidate, attempt };
+    if (!mayGiveUpMore(setting, attempt, candidate)) break;
   }
   const timingsMs = (): Record<string, number> => ({ lay: watch.now() - startedAt });
   const measured = { project: context.project, setting, bay: context.bay, others };
@@ -91,6 +95,12 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
     return { ...lay, reason: NO_HOSE };
   }
   return layOf(context, setting, others, best.candidate, best.attempt, watch, timingsMs);
+}
+
+/** A hose whose radius or clearance suffers under what its service asks may be better without; a drain is not. */
+function mayGiveUpMore({ character }: RunSetting, attempt: Attempt, { judgement }: Candidate): boolean {
+  const asks = attempt.givesUpCharacter !== true && hasCharacter(character) && character.fall === undefined;
+  return asks && judgement.fault > 0;
 }
 
 /** As `layRun`, but only if the run lies clean with all of its clearances and tails: undefined otherwise, and sooner. */
@@ -121,7 +131,8 @@ function layOf(
 ): Lay {
   const measured = { project: context.project, setting, bay: context.bay, others };
   const tooShort = shortByMm(setting, candidate.tautLiveMm) > SAME_POINT_MM;
-  const climbs = attempt.mayClimb === true && setting.fall !== undefined;
+  const broken = brokenByShape(setting, candidate.shape);
+  const climbs = broken.some((b) => b.wish === 'fall');
   const clean = candidate.judgement.fault === 0 && attempt.clearanceShare === 1 && !climbs && !tooShort;
   const lay = measureLay({
     ...measured,
@@ -130,18 +141,16 @@ function layOf(
     outcome: clean ? 'laid' : attempt.blind === true ? 'no-way' : 'near-miss',
     timingsMs: timingsMs(),
   });
-  if (!clean) return { ...lay, reason: reasonOf(lay, candidate, setting) };
+  const givenUp = givenUpOf(setting, broken);
+  const told = givenUp.length === 0 ? lay : { ...lay, givenUp };
+  if (!clean) return { ...told, reason: reasonOf(lay, candidate, setting) };
   const contact = contactOf(context.bay, others, setting);
   const breathing = breathe(context.project, setting, candidate, contact, context.bay, others, watch);
-  return { ...lay, breathing, timingsMs: timingsMs() };
+  return { ...told, breathing, timingsMs: timingsMs() };
 }
 
 function contactOf(bay: BayIndex, others: TubeField, setting: RunSetting): ContactField {
   return buildContactField(bay, others, setting.outsideRadiusMm, heldPlaces(setting));
-}
-
-function mayClimb({ fall: _, ...rest }: RunSetting): RunSetting {
-  return rest;
 }
 
 const NO_HOSE =
@@ -172,10 +181,21 @@ function tryAttempt(
   const lie = (routes: readonly Route[], known: readonly Route[], part: Watch): Candidate | undefined =>
     findShape(setting, routes, { field: judged, contact, tautLiveOf: (route) => tautLiveMm(route, known) }, part);
   const along = lie(shortest, shortest, partOf(watch, 0.3, 0.4));
-  if (along?.judgement.fault === 0 || attempt.brief === true) return along;
+  if (along?.judgement.content === true || attempt.brief === true) return along;
+  if (along?.judgement.fault === 0) {
+    // Only what the service wishes for is missing: a few gentler routes are tried, not every side of everything.
+    const wished = wishedRadii(setting).flatMap((radiusMm) => routesOf(radiusMm, 1, partOf(watch, 0.4, 0.7)));
+    return betterOf(along, lie(wished, shortest, partOf(watch, 0.7, 1)));
+  }
   const close = routesOf(setting.minRadiusMm, WAYS, partOf(watch, 0.4, 0.6));
   const gentle = routesOf(setting.minRadiusMm * GENTLER, WAYS, partOf(watch, 0.6, 0.8));
   return betterOf(along, lie([...close, ...gentle], close, partOf(watch, 0.8, 1)));
+}
+
+/** Radii of the routes that are tried when a hose lies clean but not as its service wishes. */
+function wishedRadii({ minRadiusMm, character: { calm } }: RunSetting): number[] {
+  const wanted = Math.max(minRadiusMm, calm?.radiusMm ?? 0) * GENTLER;
+  return [wanted, wanted * GENTLER];
 }
 
 /**

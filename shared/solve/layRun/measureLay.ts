@@ -12,14 +12,13 @@ import type { BayIndex } from '../bay/bayIndex.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { clockBetween } from '../ends/clock.ts';
 import type { FittedEnd } from '../ends/endPose.ts';
+import { centrelineOf } from './centreline.ts';
 import { measureClearances } from './measureClearances.ts';
 import { measureEndRoom } from './measureEndRoom.ts';
 import { measureProfile } from './measureProfile.ts';
 import type { Shape } from './relaxRoute.ts';
 import type { EndSetting, RunSetting } from './runSetting.ts';
 
-/** mm. Greatest distance between the report's centreline points. */
-const CENTRELINE_STEP_MM = 4;
 /** Relative. How far below the found least radius its proof may lie. */
 const RADIUS_PROOF = 0.0002;
 /** mm. A hose with no bend has no radius; the report says this instead of infinity, which JSON cannot hold. */
@@ -73,13 +72,6 @@ export function measureLay(input: MeasureInput): Lay {
 /** Live over taut, less one, to one in a million: finer than lengths are known, so a wanted 5 % reads as 5 %. */
 function slackOf(liveMm: number, tautMm: number): number {
   return Math.round((liveMm / tautMm - 1) / LIMIT_RELATIVE) * LIMIT_RELATIVE + 0;
-}
-
-function centrelineOf(curve: CubicCurve): Lay['centreline'] {
-  const total = curveLengthMm(curve);
-  const steps = Math.max(2, Math.ceil(total / CENTRELINE_STEP_MM));
-  const arcLengthMm = Array.from({ length: steps + 1 }, (_, i) => (total * i) / steps);
-  return { points: arcLengthMm.map((s) => triple(curveAt(curve, s).point)), arcLengthMm };
 }
 
 function endPose(setting: EndSetting, fitted: FittedEnd, clockRad: number, bay: BayIndex): EndPose {

@@ -12,8 +12,9 @@ export function reasonOf(lay: Lay, candidate: Candidate, setting: RunSetting): s
   const shortMm = near === undefined ? 0 : near.requiredMm - near.clearanceMm;
   if (!candidate.shape.settled)
     return 'the hose did not come to rest in this place: lead it another way or hold it with a clamp';
-  if (setting.fall !== undefined && shortMm <= 0 && tight <= lay.minRadius.limitMm * RADIUS_RELATIVE)
-    return `a drain has to fall at least ${rounded(leastFallDeg(setting.fall))} degrees all the way, and no hose between these ends does: lower or turn the outlet, or the port it drains to`;
+  const { fall } = setting.character;
+  if (fall !== undefined && shortMm <= 0 && tight <= lay.minRadius.limitMm * RADIUS_RELATIVE)
+    return `a drain has to fall at least ${rounded(leastFallDeg(fall))} degrees all the way, and no hose between these ends does: lower or turn the outlet, or the port it drains to`;
   const missingMm = shortByMm(setting, lay.tautLengthMm);
   if (setting.cutLengthMm !== undefined && missingMm > SAME_POINT_MM)
     return `a hose cut to ${rounded(setting.cutLengthMm)} mm is too short by ${rounded(missingMm)} mm even pulled taut; the lay shown is the taut one`;

@@ -3,7 +3,8 @@ import { addScaled, angleBetween, distance, dot, scale, sub, unit, type Vec3 } f
 import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type Pose, pathLengthMm, poseOnPath } from '../../geometry/arcLinePath.ts';
 import type { RunField } from '../bay/runField.ts';
-import type { EndChoice, SearchResult, Way } from '../search/problem.ts';
+import { underCeiling } from '../search/noCrest.ts';
+import type { EndChoice, SearchProblem, SearchResult, Way } from '../search/problem.ts';
 import { searchWays } from '../search/searchWays.ts';
 import { type RunSetting, searchEnd, tailPose } from './runSetting.ts';
 
@@ -56,6 +57,8 @@ export function routeRun(
     ...stations.map((s): EndChoice => ({ kind: 'held', pose: s.pose })),
     searchEnd(setting.b, 'b', tails.b, field),
   ];
+  const { crest } = setting.character;
+  const room = crest === undefined || !setting.characterAsked ? field : underCeiling(field, crest);
   const ways: (readonly Way[])[] = [];
   for (let i = 0; i + 1 < stops.length; i++) {
     stopIfCancelled(watch);
@@ -72,12 +75,12 @@ export function routeRun(
         from,
         to,
         minRadiusMm: radiusMm,
-        field,
+        field: room,
         ways: stations.length === 0 ? count : 1,
         seed: setting.seed + i,
         effort,
         withoutNearMiss: true,
-        ...(setting.fall === undefined ? {} : { fall: setting.fall }),
+        ...asksOf(setting),
       },
       part,
     );
@@ -96,6 +99,12 @@ export function routeRun(
       ),
     ],
   };
+}
+
+/** What of the run's character the search keeps by itself. */
+function asksOf({ character: { fall, crest }, characterAsked }: RunSetting): Pick<SearchProblem, 'fall' | 'noCrest'> {
+  if (!characterAsked) return {};
+  return { ...(fall === undefined ? {} : { fall }), ...(crest === undefined ? {} : { noCrest: crest }) };
 }
 
 function routeOf(

@@ -1,5 +1,4 @@
 import { degreesToRadians } from '../../base/units.ts';
-import { DOWN, UP } from '../../base/vec3.ts';
 import { bendingStiffness } from '../../document/parts/bendingStiffness.ts';
 import { centrelineMinRadiusMm } from '../../document/parts/centrelineMinRadius.ts';
 import { hoseWeight } from '../../document/parts/hoseWeight.ts';
@@ -9,6 +8,7 @@ import type { Project, Skin } from '../../document/project/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { requiredRunClearance, requiredSkinClearance } from '../../document/rules/requiredClearance.ts';
 import type { RunKeeps } from '../bay/runField.ts';
+import { characterOf } from '../character/characterOf.ts';
 import type { PortFrame } from '../ends/endPose.ts';
 import { type EndSetting, heldPlaces, type RunSetting } from './runSetting.ts';
 
@@ -19,30 +19,25 @@ const GRAVITY = 9.80665;
 export function runSetting(project: Project, resolved: ResolvedRun): RunSetting {
   const { run, hose, sleeve } = resolved;
   const outsideRadiusMm = outsideDiameterMm(hose, sleeve) / 2;
-  const tailDiameters = ruleValue(project, 'straight-tail', run.id).value;
-  return {
-    run: run.id,
+  const ends = {
     a: endSetting(resolved.a),
     b: endSetting(resolved.b),
+    minRadiusMm: centrelineMinRadiusMm(hose) * ruleValue(project, 'bend-radius', run.id).value,
+    tailMm: ruleValue(project, 'straight-tail', run.id).value * hose.outsideDiameterMm,
+  };
+  return {
+    ...ends,
+    run: run.id,
     supports: run.supports,
     outsideRadiusMm,
-    minRadiusMm: centrelineMinRadiusMm(hose) * ruleValue(project, 'bend-radius', run.id).value,
-    tailMm: tailDiameters * hose.outsideDiameterMm,
     slack: run.slack,
     ...(run.cutLengthMm === undefined ? {} : { cutLengthMm: run.cutLengthMm }),
     stiffnessNmm2: bendingStiffness(hose).valueNmm2,
     weightNPerMm: (hoseWeight(hose, run.service.fluid, sleeve).totalKgPerM * GRAVITY) / 1000,
     seed: project.seed,
-    ...fallOf(project, resolved),
+    character: characterOf(project, resolved, ends),
+    characterAsked: true,
   };
-}
-
-/** A drain runs downhill from its higher port to its lower one, by at least the rule's slope. */
-function fallOf(project: Project, { run, a, b }: ResolvedRun): Pick<RunSetting, 'fall'> {
-  if (run.service.purpose !== 'turbo-oil-drain') return {};
-  const slopeDeg = ruleValue(project, 'drain-least-fall', run.id).value;
-  const down = a.port.seatPoint[2] >= b.port.seatPoint[2] ? DOWN : UP;
-  return { fall: { down, leastSin: Math.sin(degreesToRadians(slopeDeg)) } };
 }
 
 function endSetting({ port, end, clockDeg }: ResolvedEnd): EndSetting {

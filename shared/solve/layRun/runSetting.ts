@@ -3,9 +3,9 @@ import type { End } from '../../document/parts/schema.ts';
 import type { Support } from '../../document/project/schema.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import type { RunField } from '../bay/runField.ts';
+import type { Character } from '../character/character.ts';
 import { type FittedEnd, fitEnd, type PortFrame } from '../ends/endPose.ts';
 import type { RodEnd } from '../rod/rodProblem.ts';
-import type { Fall } from '../search/fall.ts';
 import type { EndChoice } from '../search/problem.ts';
 
 /** One end of the run as laying needs it. */
@@ -36,8 +36,10 @@ export interface RunSetting {
   readonly stiffnessNmm2: number;
   readonly weightNPerMm: number;
   readonly seed: number;
-  /** where the hose has to run downhill all along */
-  readonly fall?: Fall;
+  /** what the service and the project ask of the shape */
+  readonly character: Character;
+  /** false = it is given up: still preferred, but no fault */
+  readonly characterAsked: boolean;
 }
 
 /** The fitted end at a clock; a straight end has but one. */
