@@ -68,6 +68,10 @@ export function twistLoad(problem: RodProblem): TwistLoad | undefined {
   };
 }
 
+function dot3(a: Float64Array, i: number, b: Float64Array, j: number): number {
+  return a[i]! * b[j]! + a[i + 1]! * b[j + 1]! + a[i + 2]! * b[j + 2]!;
+}
+
 /** Scratch: an end's frame at its clock, and A's frame carried along the rod. */
 const frame = new Float64Array(4);
 const carried = new Float64Array(4);
@@ -143,91 +147,95 @@ export function twistEnergy(load: TwistLoad | undefined, state: RodState): numbe
   return load === undefined ? 0 : 0.5 * load.stiffness * state.twistRad * state.twistRad;
 }
 
-/** Scratch: one side of a cell. Its axes' parts along the other side's direction and along b. */
-const alongOther = new Float64Array(4);
-const alongB = new Float64Array(4);
-
 /**
- * Adds a cell's part of the twist: its gradient to the column of the twist, and its first and second derivatives times
- * the torque to those of bending. The second derivative by a and c, each a turn of u or of v, is the symmetric part of
- * the change of b.(du + dv); b is square to u and to v, so that t - |a|^2 t / 2 adds nothing, save at a turning end.
+ * Adds an inner cell's part of the twist: its gradient to the column of the twist, and its first and second derivatives
+ * times the torque to those of bending. The second derivative by a and c, each a turn of u or of v, is the symmetric part
+ * of the change of b.(du + dv); b is square to u and to v, so that the term -|a|^2 t / 2 of a turn adds nothing. The
+ * bases are right-handed about their edges, which leaves only products of u, v and the bases: b.a0 = -a1.v / (1 + u.v).
  */
 function twistCell(ws: RodWorkspace, k: number, torque: number): void {
-  const { bases, cellGradient, cellHessian, twistGradient, edges } = ws;
-  const { tangents, poseA, poseB } = ws.state;
-  const atStart = k === 0;
-  const atEnd = k === edges;
-  const u = atStart ? poseA : tangents;
-  const ui = atStart ? 9 : 3 * k - 3;
-  const v = atEnd ? poseB : tangents;
-  const vi = atEnd ? 9 : 3 * k;
-  const A = atStart ? poseA : bases;
-  const ai = atStart ? 12 : 6 * k - 6;
-  const B = atEnd ? poseB : bases;
-  const bi = atEnd ? 12 : 6 * k;
-  const ux = u[ui]!;
-  const uy = u[ui + 1]!;
-  const uz = u[ui + 2]!;
-  const vx = v[vi]!;
-  const vy = v[vi + 1]!;
-  const vz = v[vi + 2]!;
-  const inv = 1 / (1 + ux * vx + uy * vy + uz * vz);
-  const bx = (uy * vz - uz * vy) * inv;
-  const by = (uz * vx - ux * vz) * inv;
-  const bz = (ux * vy - uy * vx) * inv;
-  const ofA = atStart ? 1 : 2;
-  const ofB = atEnd ? 1 : 2;
-  for (let i = 0; i < 2; i++) {
-    const a = ai + 3 * i;
-    const b = bi + 3 * i;
-    alongOther[i] = i < ofA ? A[a]! * vx + A[a + 1]! * vy + A[a + 2]! * vz : 0;
-    alongB[i] = i < ofA ? A[a]! * bx + A[a + 1]! * by + A[a + 2]! * bz : 0;
-    alongOther[2 + i] = i < ofB ? B[b]! * ux + B[b + 1]! * uy + B[b + 2]! * uz : 0;
-    alongB[2 + i] = i < ofB ? B[b]! * bx + B[b + 1]! * by + B[b + 2]! * bz : 0;
-  }
-  const p0 = alongOther[0]!;
-  const p1 = alongOther[1]!;
-  const r0 = alongOther[2]!;
-  const r1 = alongOther[3]!;
-  const q0 = alongB[0]!;
-  const q1 = alongB[1]!;
-  const s0 = alongB[2]!;
-  const s1 = alongB[3]!;
+  const { bases, cellGradient, cellHessian, twistGradient } = ws;
+  const t = ws.state.tangents;
+  const u = 3 * k - 3;
+  const v = 3 * k;
+  const a = 6 * k - 6;
+  const b = 6 * k;
+  const inv = 1 / (1 + dot3(t, u, t, v));
+  const a0v = dot3(bases, a, t, v);
+  const a1v = dot3(bases, a + 3, t, v);
+  const b0u = dot3(bases, b, t, u);
+  const b1u = dot3(bases, b + 3, t, u);
+  const a0 = -inv * a1v;
+  const a1 = inv * a0v;
+  const b0 = inv * b1u;
+  const b1 = -inv * b0u;
+  twistGradient[2 * k - 2] = twistGradient[2 * k - 2]! + a0;
+  twistGradient[2 * k - 1] = twistGradient[2 * k - 1]! + a1;
+  twistGradient[2 * k] = b0;
+  twistGradient[2 * k + 1] = b1;
   const g = 4 * k;
-  cellGradient[g] = cellGradient[g]! + torque * q0;
-  cellGradient[g + 1] = cellGradient[g + 1]! + torque * q1;
-  cellGradient[g + 2] = cellGradient[g + 2]! + torque * s0;
-  cellGradient[g + 3] = cellGradient[g + 3]! + torque * s1;
-  const earlier = atStart ? 2 * edges : 2 * k - 2;
-  const later = atEnd ? 2 * edges + 1 : 2 * k;
-  twistGradient[earlier] = twistGradient[earlier]! + q0;
-  if (!atStart) twistGradient[earlier + 1] = twistGradient[earlier + 1]! + q1;
-  twistGradient[later] = twistGradient[later]! + s0;
-  if (!atEnd) twistGradient[later + 1] = twistGradient[later + 1]! + s1;
+  cellGradient[g] = cellGradient[g]! + torque * a0;
+  cellGradient[g + 1] = cellGradient[g + 1]! + torque * a1;
+  cellGradient[g + 2] = cellGradient[g + 2]! + torque * b0;
+  cellGradient[g + 3] = cellGradient[g + 3]! + torque * b1;
   const h = 10 * k;
   const m = torque * inv;
-  const swingA = atStart ? torque * (bx * poseA[15]! + by * poseA[16]! + bz * poseA[17]!) : 0;
-  const swingB = atEnd ? torque * (bx * poseB[15]! + by * poseB[16]! + bz * poseB[17]!) : 0;
-  cellHessian[h] = cellHessian[h]! - m * q0 * p0 + swingA;
-  cellHessian[h + 1] = cellHessian[h + 1]! - 0.5 * m * (q0 * p1 + q1 * p0);
-  cellHessian[h + 2] = cellHessian[h + 2]! - m * q1 * p1;
-  cellHessian[h + 3] = cellHessian[h + 3]! - m * s0 * r0 + swingB;
-  cellHessian[h + 4] = cellHessian[h + 4]! - 0.5 * m * (s0 * r1 + s1 * r0);
-  cellHessian[h + 5] = cellHessian[h + 5]! - m * s1 * r1;
-  for (let i = 0; i < ofA; i++) {
-    const a = ai + 3 * i;
-    // The axis of u crossed with u.
-    const cx = A[a + 1]! * uz - A[a + 2]! * uy;
-    const cy = A[a + 2]! * ux - A[a]! * uz;
-    const cz = A[a]! * uy - A[a + 1]! * ux;
-    const qi = i === 0 ? q0 : q1;
-    for (let j = 0; j < ofB; j++) {
-      const b = bi + 3 * j;
-      const across = B[b]! * cx + B[b + 1]! * cy + B[b + 2]! * cz;
-      const at = h + 6 + 2 * i + j;
-      cellHessian[at] = cellHessian[at]! + m * (across - qi * (j === 0 ? r0 : r1));
-    }
-  }
+  cellHessian[h] = cellHessian[h]! - m * a0 * a0v;
+  cellHessian[h + 1] = cellHessian[h + 1]! - 0.5 * m * (a0 * a1v + a1 * a0v);
+  cellHessian[h + 2] = cellHessian[h + 2]! - m * a1 * a1v;
+  cellHessian[h + 3] = cellHessian[h + 3]! - m * b0 * b0u;
+  cellHessian[h + 4] = cellHessian[h + 4]! - 0.5 * m * (b0 * b1u + b1 * b0u);
+  cellHessian[h + 5] = cellHessian[h + 5]! - m * b1 * b1u;
+  cellHessian[h + 6] = cellHessian[h + 6]! - m * (dot3(bases, a + 3, bases, b) + a0 * b0u);
+  cellHessian[h + 7] = cellHessian[h + 7]! - m * (dot3(bases, a + 3, bases, b + 3) + a0 * b1u);
+  cellHessian[h + 8] = cellHessian[h + 8]! + m * (dot3(bases, a, bases, b) - a1 * b0u);
+  cellHessian[h + 9] = cellHessian[h + 9]! + m * (dot3(bases, a, bases, b + 3) - a1 * b1u);
+}
+
+/**
+ * The same for the half cell at an end, between the end's direction and its edge. The end turns by its clock alone, and
+ * not about an axis square to its direction: the direction's second derivative meets b, and the turn about itself takes
+ * the material with it. `sign` is -1 at A, where turning the material lowers the twist, and 1 at B.
+ */
+function twistEndCell(ws: RodWorkspace, k: number, torque: number, axis: Vec3 | undefined, sign: 1 | -1): void {
+  const { bases, cellGradient, cellHessian, twistGradient, edges } = ws;
+  const t = ws.state.tangents;
+  const pose = sign < 0 ? ws.state.poseA : ws.state.poseB;
+  const edge = sign < 0 ? 0 : edges - 1;
+  const e = 3 * edge;
+  const inv = 1 / (1 + dot3(pose, 9, t, e));
+  const d: Vec3 = [pose[9]!, pose[10]!, pose[11]!];
+  // b = u x v / (1 + u.v), with the end as u at A and as v at B.
+  const [bx, by, bz] = cross(d, [-sign * inv * t[e]!, -sign * inv * t[e + 1]!, -sign * inv * t[e + 2]!]);
+  const b = Float64Array.of(bx, by, bz);
+  const alongEdge = [dot3(bases, 6 * edge, b, 0), dot3(bases, 6 * edge + 3, b, 0)] as const;
+  const edgeAlongEnd = [dot3(bases, 6 * edge, pose, 9), dot3(bases, 6 * edge + 3, pose, 9)] as const;
+  const clock = dot3(pose, 12, b, 0);
+  const clockAlongEdge = dot3(pose, 12, t, e);
+  const rolled = axis === undefined ? 0 : sign * dot(axis, d);
+  twistGradient[2 * edge] = twistGradient[2 * edge]! + alongEdge[0];
+  twistGradient[2 * edge + 1] = twistGradient[2 * edge + 1]! + alongEdge[1];
+  twistGradient[sign < 0 ? 2 * edges : 2 * edges + 1] = clock + rolled;
+  const [gEnd, gEdge] = sign < 0 ? [4 * k, 4 * k + 2] : [4 * k + 2, 4 * k];
+  cellGradient[gEnd] = cellGradient[gEnd]! + torque * (clock + rolled);
+  cellGradient[gEdge] = cellGradient[gEdge]! + torque * alongEdge[0];
+  cellGradient[gEdge + 1] = cellGradient[gEdge + 1]! + torque * alongEdge[1];
+  const [hEnd, hEdge] = sign < 0 ? [10 * k, 10 * k + 3] : [10 * k + 3, 10 * k];
+  const m = torque * inv;
+  cellHessian[hEnd] = cellHessian[hEnd]! - m * clock * clockAlongEdge + torque * dot3(pose, 15, b, 0);
+  cellHessian[hEdge] = cellHessian[hEdge]! - m * alongEdge[0] * edgeAlongEnd[0];
+  cellHessian[hEdge + 1] =
+    cellHessian[hEdge + 1]! - 0.5 * m * (alongEdge[0] * edgeAlongEnd[1] + alongEdge[1] * edgeAlongEnd[0]);
+  cellHessian[hEdge + 2] = cellHessian[hEdge + 2]! - m * alongEdge[1] * edgeAlongEnd[1];
+  // The edge crossed with its axis 0 is its axis 1; with its axis 1, minus its axis 0.
+  const coupling = [
+    -sign * dot3(bases, 6 * edge + 3, pose, 12) - alongEdge[0] * clockAlongEdge,
+    sign * dot3(bases, 6 * edge, pose, 12) - alongEdge[1] * clockAlongEdge,
+  ] as const;
+  // Clock A meets the later edge's axes at 6 and 7, clock B the earlier one's at 6 and 8.
+  const second = sign < 0 ? 7 : 8;
+  cellHessian[10 * k + 6] = cellHessian[10 * k + 6]! + m * coupling[0];
+  cellHessian[10 * k + second] = cellHessian[10 * k + second]! + m * coupling[1];
 }
 
 /**
@@ -235,20 +243,10 @@ function twistCell(ws: RodWorkspace, k: number, torque: number): void {
  * sweep is the rank-one part: GJ / EI times `twistGradient` times itself.
  */
 export function placeTwist(ws: RodWorkspace, load: TwistLoad): void {
-  const { twistGradient, cellGradient, edges } = ws;
-  const { poseA, poseB } = ws.state;
+  const { twistGradient, edges } = ws;
   const torque = load.stiffness * ws.state.twistRad;
   twistGradient.fill(0);
-  for (let k = 0; k <= edges; k++) twistCell(ws, k, torque);
-  // A turning end also turns about its own direction, and the material with it.
-  if (load.axisA !== undefined) {
-    const rolled = load.axisA[0] * poseA[9]! + load.axisA[1] * poseA[10]! + load.axisA[2] * poseA[11]!;
-    twistGradient[2 * edges] = twistGradient[2 * edges]! - rolled;
-    cellGradient[0] = cellGradient[0]! - torque * rolled;
-  }
-  if (load.axisB !== undefined) {
-    const rolled = load.axisB[0] * poseB[9]! + load.axisB[1] * poseB[10]! + load.axisB[2] * poseB[11]!;
-    twistGradient[2 * edges + 1] = twistGradient[2 * edges + 1]! + rolled;
-    cellGradient[4 * edges + 2] = cellGradient[4 * edges + 2]! + torque * rolled;
-  }
+  for (let k = 1; k < edges; k++) twistCell(ws, k, torque);
+  twistEndCell(ws, 0, torque, load.axisA, -1);
+  twistEndCell(ws, edges, torque, load.axisB, 1);
 }
