@@ -146,7 +146,8 @@ function told(path: string, message: string, value: unknown): Problem {
   return { path, message, ...(got === undefined ? {} : { got }) };
 }
 
-function squarePort(port: Port): Port {
+/** A port with its axis and its 12 o'clock made unit and square to each other. */
+export function squarePort(port: Port): Port {
   const axis = unit(port.axis);
   return { ...port, axis: triple(axis), up: triple(unit(rejectFrom(unit(port.up), axis))) };
 }

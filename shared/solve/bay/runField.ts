@@ -44,14 +44,24 @@ export function askedDistanceMm(wholeMm: number, held: readonly Vec3[], point: V
   return Math.min(wholeMm, HELD_SLOPE * near);
 }
 
-export function buildRunField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps): RunField {
+/** A lower bound on the margin to every skin where the whole distance is asked, by point, mm. Costs a pass over the grids. */
+export function skinMargins(bay: BayIndex, keeps: RunKeeps): (x: number, y: number, z: number) => number {
+  return coarseMargins(
+    bay.skins.map((skin) => ({ grid: skin.grid, wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 })),
+    FAR_MM,
+  );
+}
+
+/** coarse: `skinMargins` of the same bay and distances, where they are known already; the held places may be others. */
+export function buildRunField(
+  bay: BayIndex,
+  tubes: TubeField,
+  keeps: RunKeeps,
+  coarse: (x: number, y: number, z: number) => number = skinMargins(bay, keeps),
+): RunField {
   const skins: { skin: IndexedSkin; wholeMm: number }[] = bay.skins
     .map((skin) => ({ skin, wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 }))
     .sort((a, b) => b.wholeMm - a.wholeMm);
-  const coarse = coarseMargins(
-    skins.map(({ skin, wholeMm }) => ({ grid: skin.grid, wholeMm })),
-    FAR_MM,
-  );
   const bounds = boundsWith(bay.bounds, keeps.held);
   const found = newNearestTube();
   const slopeReach = (x: number, y: number, z: number): number => {

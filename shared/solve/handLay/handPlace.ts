@@ -1,0 +1,57 @@
+import type { HandChange } from '../../document/hand/handChange.ts';
+import { type ResolvedEnd, type ResolvedRun, squarePort } from '../../document/project/resolve.ts';
+import { buildContactField } from '../bay/contactField.ts';
+import { buildRunField, type RunField, skinMargins } from '../bay/runField.ts';
+import type { TubeField } from '../bay/tubeField.ts';
+import type { LayContext } from '../layRun/layRun.ts';
+import { type Neighbour, neighboursOf } from '../layRun/neighbours.ts';
+import { runKeeps, runSetting } from '../layRun/runLimits.ts';
+import { heldPlaces, type RunSetting } from '../layRun/runSetting.ts';
+import type { ContactField } from '../rod/index.ts';
+
+/** What the hand's run is laid in, while its ports and supports stand as they do. */
+export interface HandPlace {
+  readonly setting: RunSetting;
+  readonly field: RunField;
+  readonly contact: ContactField;
+  readonly neighbours: readonly Neighbour[];
+}
+
+/** Answers the place for a change; kept from move to move while neither ports nor supports move. */
+export function handPlaces(
+  { project, bay }: LayContext,
+  resolved: ResolvedRun,
+  others: TubeField,
+): (change: HandChange) => HandPlace {
+  const neighbours = neighboursOf(project, resolved.run.id, bay, others);
+  const skins = bay.skins.map((s) => s.skin);
+  const coarse = skinMargins(bay, runKeeps(project, runSetting(project, resolved), skins, 1));
+  let last: { key: string; place: HandPlace } | undefined;
+  return (change) => {
+    const key = JSON.stringify([change.ports, change.supports]);
+    if (last?.key === key) return last.place;
+    const setting = runSetting(project, changedRun(resolved, change));
+    const keeps = runKeeps(project, setting, skins, 1);
+    const place: HandPlace = {
+      setting,
+      field: buildRunField(bay, others, keeps, coarse),
+      contact: buildContactField(bay, others, setting.outsideRadiusMm, heldPlaces(setting)),
+      neighbours,
+    };
+    last = { key, place };
+    return place;
+  };
+}
+
+function changedRun(resolved: ResolvedRun, { ports, supports }: HandChange): ResolvedRun {
+  const moved = (end: ResolvedEnd): ResolvedEnd => {
+    const port = ports?.find((p) => p.id === end.port.id);
+    return port === undefined ? end : { ...end, port: squarePort(port) };
+  };
+  return {
+    ...resolved,
+    a: moved(resolved.a),
+    b: moved(resolved.b),
+    run: supports === undefined ? resolved.run : { ...resolved.run, supports: [...supports] },
+  };
+}

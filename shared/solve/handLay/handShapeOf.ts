@@ -1,0 +1,132 @@
+import { CLEARANCE_PROOF_MM, RADIUS_RELATIVE } from '../../base/tolerances.ts';
+import { radiansToDegrees, wrapDegrees } from '../../base/units.ts';
+import type { Vec3 } from '../../base/vec3.ts';
+import type { HandHold, HandShape } from '../../document/hand/handChange.ts';
+import type { Clearance, Clock, EndPose, LaySupport } from '../../document/lay/schema.ts';
+import { cutOffMm } from '../../document/parts/cutOff.ts';
+import type { Project } from '../../document/project/schema.ts';
+import { clockToleranceRule } from '../../document/rules/clockRules.ts';
+import { ruleValue } from '../../document/rules/index.ts';
+import { type CubicCurve, curveLengthMm } from '../../geometry/cubicCurve.ts';
+import { leastRadius } from '../../geometry/curveLimits.ts';
+import { clockBetween } from '../ends/clock.ts';
+import type { FittedEnd } from '../ends/endPose.ts';
+import { centrelineOf } from '../layRun/centreline.ts';
+import type { EndSetting, RunSetting } from '../layRun/runSetting.ts';
+
+/** A run in the hand, shoulder to shoulder, before it is measured. */
+export interface HandLine {
+  readonly curve: CubicCurve;
+  readonly a: FittedEnd;
+  readonly b: FittedEnd;
+  readonly clockARad: number;
+  readonly clockBRad: number;
+  readonly supports: readonly LaySupport[];
+  readonly tailMm: { readonly a: number; readonly b: number };
+  readonly hold?: HandHold;
+  /** false = the rod came to no rest */
+  readonly settled: boolean;
+  /** what stands in the way of the change itself, in words */
+  readonly refused?: string;
+}
+
+/** How near the hose comes: the tightest clearance, and its margin (Infinity where nothing is near; also where it leaves the scan). */
+export interface Nearness {
+  readonly tightest?: Clearance;
+  readonly marginMm: number;
+  readonly outsideScan: boolean;
+}
+
+/** Relative. How far below the found least radius its proof may lie while the hose is in the hand. */
+const RADIUS_PROOF = 0.002;
+/** mm. A hose with no bend has no radius; this instead of infinity, which JSON cannot hold. */
+const STRAIGHT_RADIUS_MM = 1e6;
+
+/** Everything that is told of a hose in the hand. */
+export function handShapeOf(project: Project, setting: RunSetting, line: HandLine, near: Nearness): HandShape {
+  const { curve } = line;
+  const cutLengthMm = curveLengthMm(curve);
+  const overallLengthMm = cutLengthMm + cutOffMm(setting.a.end) + cutOffMm(setting.b.end);
+  const least = leastRadius(curve, RADIUS_PROOF);
+  const minRadius = {
+    radiusMm: Math.min(least.found, STRAIGHT_RADIUS_MM),
+    provenAtLeastMm: Math.min(least.provenAtLeast, STRAIGHT_RADIUS_MM),
+    limitMm: setting.minRadiusMm,
+    at: { arcLengthMm: least.arcLengthMm, point: triple(least.point) },
+  };
+  const reason = reasonOf(line, minRadius, near);
+  return {
+    run: setting.run,
+    outcome: reason === undefined ? 'laid' : 'near-miss',
+    ...(reason === undefined ? {} : { reason }),
+    centreline: centrelineOf(curve),
+    outsideDiameterMm: 2 * setting.outsideRadiusMm,
+    ends: { a: endPose(setting.a, line.a, line.clockARad), b: endPose(setting.b, line.b, line.clockBRad) },
+    supports: [...line.supports],
+    cutLengthMm,
+    liveLengthMm: cutLengthMm - setting.a.end.shoulderToMouthMm - setting.b.end.shoulderToMouthMm,
+    overallLengthMm,
+    clock: clockOf(project, setting, line, overallLengthMm),
+    minRadius,
+    straightTailMm: { ...line.tailMm },
+    ...(near.tightest === undefined ? {} : { tightest: near.tightest }),
+    ...(line.hold === undefined ? {} : { hold: line.hold }),
+  };
+}
+
+function endPose(setting: EndSetting, fitted: FittedEnd, clockRad: number): EndPose {
+  return {
+    seatPoint: triple(fitted.seatPoint),
+    bendPoint: triple(fitted.bendPoint),
+    shoulderPoint: triple(fitted.shoulderPoint),
+    mouthPoint: triple(fitted.mouthPoint),
+    outletAxis: triple(fitted.outletAxis),
+    up: triple(fitted.up),
+    hoseAxis: triple(fitted.hoseAxis),
+    ownClockDeg: setting.end.bendAngleDeg === 0 ? 0 : wrapDegrees(radiansToDegrees(clockRad)),
+    ownClockChosen: setting.turns,
+  };
+}
+
+function clockOf(project: Project, setting: RunSetting, line: HandLine, overallLengthMm: number): Clock {
+  const aStraight = setting.a.end.bendAngleDeg === 0;
+  const bStraight = setting.b.end.bendAngleDeg === 0;
+  if (aStraight || bStraight)
+    return { kind: 'free', reason: aStraight && bStraight ? 'both-straight' : aStraight ? 'a-straight' : 'b-straight' };
+  return {
+    kind: 'angle',
+    deg: clockBetween(line.curve, line.a.up, line.b.up),
+    toleranceDeg: ruleValue(project, clockToleranceRule(overallLengthMm), setting.run).value,
+  };
+}
+
+/** mm. A hose further than this from the hand is not where the hand wants it. */
+const IN_HAND_MM = 1;
+
+/** What is wrong with the hose as it is held, worst first; nothing where it could be left so. */
+function reasonOf(line: HandLine, minRadius: HandShape['minRadius'], near: Nearness): string | undefined {
+  const { hold, refused, settled } = line;
+  if (refused !== undefined) return refused;
+  if (hold !== undefined && hold.offMm > IN_HAND_MM)
+    return `stays ${rounded(hold.offMm)} mm from the hand: something is in the way, it is held near by, or it is too short`;
+  if (!settled) return 'does not come to rest here';
+  if (near.outsideScan) return `leaves the scanned bay by ${rounded(-near.marginMm)} mm`;
+  const { tightest } = near;
+  if (near.marginMm < -CLEARANCE_PROOF_MM && tightest !== undefined)
+    return `needs ${rounded(-near.marginMm)} mm more room at ${nameOf(tightest)}: ${rounded(tightest.clearanceMm)} mm there, ${rounded(tightest.requiredMm)} mm wanted`;
+  if (minRadius.radiusMm < minRadius.limitMm * (1 - RADIUS_RELATIVE))
+    return `bends to ${rounded(minRadius.radiusMm)} mm where the hose allows ${rounded(minRadius.limitMm)} mm`;
+  return undefined;
+}
+
+function nameOf({ to }: Clearance): string {
+  return to.kind === 'run' ? `run ${to.id}` : (to.part ?? to.id);
+}
+
+function rounded(mm: number): string {
+  return (Math.round(mm * 10) / 10).toString();
+}
+
+function triple(v: Vec3): [number, number, number] {
+  return [v[0], v[1], v[2]];
+}
