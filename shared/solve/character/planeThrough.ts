@@ -1,4 +1,15 @@
-import { addScaled, dot, scale, sub, type Vec3, ZERO } from '../../base/vec3.ts';
+import {
+  addScaled,
+  angleBetween,
+  dot,
+  length,
+  rejectFrom,
+  scale,
+  sub,
+  unit,
+  type Vec3,
+  ZERO,
+} from '../../base/vec3.ts';
 import { symmetricEigen } from '../rod/symmetricEigen.ts';
 
 /** A plane with how far the points it was laid through lie off it. */
@@ -34,4 +45,25 @@ export function planeThrough(points: readonly Vec3[]): PlaneThrough {
   const normal: Vec3 = [vectors[least] as number, vectors[3 + least] as number, vectors[6 + least] as number];
   const offMm = points.reduce((most, p) => Math.max(most, Math.abs(dot(sub(p, middle), normal))), 0);
   return { point: middle, normal, offMm };
+}
+
+/** rad. An end that points within 3 degrees along the line between both ends gives no plane. */
+const NO_PLANE_RAD = 0.0524;
+
+/**
+ * How far the planes of a row's two ends are turned to each other about the straight line between them, 0 to pi / 2 rad:
+ * what keeps every curve between these ends from lying in one plane. Undefined where an end points along that line.
+ */
+export function planeApartRad(points: readonly Vec3[]): number | undefined {
+  const n = points.length;
+  if (n < 3) return undefined;
+  const [first, last] = [points[0] as Vec3, points[n - 1] as Vec3];
+  const across = sub(last, first);
+  if (length(across) === 0) return undefined;
+  const line = unit(across);
+  const start = unit(sub(points[1] as Vec3, first));
+  const end = unit(sub(last, points[n - 2] as Vec3));
+  if ([start, end].some((d) => Math.abs(Math.sin(angleBetween(d, line))) < NO_PLANE_RAD)) return undefined;
+  const apart = angleBetween(unit(rejectFrom(start, line)), unit(rejectFrom(end, line)));
+  return Math.min(apart, Math.PI - apart);
 }

@@ -2,6 +2,7 @@ import type { Finding, Lay } from '../../document/lay/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { lengthText } from '../../document/wording/quantityText.ts';
 import { deepestHump } from '../../geometry/deepestHump.ts';
+import { holdsNoAir } from '../character/characterOf.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
 import { placeText, sideText } from './places.ts';
@@ -10,15 +11,18 @@ import { type Knot, seatToSeat } from './profile.ts';
 /**
  * The hump of a coolant hose that holds most air: a crest, in the hose or in one of its ends, from which it goes down
  * both ways before it comes higher again or reaches a seat. Measured by the lesser of the two falls, mm, +Z up. A crest
- * at a seat is the port's affair, not the hose's.
+ * at a seat is the port's affair, not the hose's. Where a bleed is stated it is a note of where that belongs.
  */
 export function coolantHighPoint({ project, run, lay }: CheckContext): Finding[] {
-  const { purpose, fluid } = run.run.service;
-  if (fluid !== 'coolant' && purpose !== 'coolant' && purpose !== 'turbo-water') return [];
+  if (!holdsNoAir(run.run.service)) return [];
   const hump = humpOf(lay);
   if (hump === undefined) return [];
   const use = ruleValue(project, 'coolant-high-point', run.run.id);
   const at = hump.knot.place;
+  const isBled = run.run.bledAtCrest === true;
+  const sought = lay.givenUp?.some((g) => g.wish === 'no-crest')
+    ? ' No hose between these ends without one was found.'
+    : '';
   const where = hump.knot.inEnd === undefined ? placeText(at) : `inside ${sideText(hump.knot.inEnd)}`;
   return judge({
     check: 'coolantHighPoint',
@@ -29,10 +33,12 @@ export function coolantHighPoint({ project, run, lay }: CheckContext): Finding[]
     ruleLimit: use.rule.value,
     measured: hump.depthMm,
     unit: 'mm',
-    severity: 'look',
+    severity: isBled ? 'note' : 'look',
     at,
-    message: `Humps ${lengthText(hump.depthMm)} high ${where}: air stays there.`,
-    mend: 'Lower it there, or put a bleed at the crest; the highest point of the system must be the cap or a bleed.',
+    message: `Humps ${lengthText(hump.depthMm)} high ${where}: ${isBled ? 'the bleed that is stated belongs there.' : `air stays there.${sought}`}`,
+    mend: isBled
+      ? 'Fit the bleed at the crest, not beside it.'
+      : 'Lower it there, or put a bleed at the crest and say so of the run; the highest point of the system must be the cap or a bleed.',
   });
 }
 

@@ -12,10 +12,12 @@ import { drainFall } from './drainFall.ts';
 import { endRoom } from './endRoom.ts';
 import { heatDistance } from './heatDistance.ts';
 import { laid } from './laid.ts';
+import { onePlane } from './onePlane.ts';
 import { pressureRating } from './pressureRating.ts';
 import { slack } from './slack.ts';
 import { staticCharge } from './staticCharge.ts';
 import { straightTail } from './straightTail.ts';
+import { suctionBend } from './suctionBend.ts';
 import { temperatureRating } from './temperatureRating.ts';
 import { turboDrainEnds } from './turboDrainEnds.ts';
 
@@ -34,6 +36,8 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   drainFall,
   turboDrainEnds,
   coolantHighPoint,
+  suctionBend,
+  onePlane,
   pressureRating,
   temperatureRating,
   staticCharge,

@@ -23,13 +23,18 @@ it('finds nothing in a sound lay', () => {
   expect(runChecks(resolved(), [straightLay({ clearances: clear })])).toEqual([]);
 });
 
-/** A lay spoilt in every way, of a drain full of petrol. */
+/** A lay spoilt in every way, of a drain full of petrol: so neither coolant nor suction. */
 function everythingWrong(): { project: ResolvedProject; lay: Lay } {
   const service = { purpose: 'turbo-oil-drain', fluid: 'petrol', pressureKpa: 20_000, temperatureC: 300 } as const;
-  const project = resolved({ runs: [sampleRun({ service })] }, { hoses: [sampleHose({ conductiveCore: false })] });
+  const project = resolved(
+    { runs: [sampleRun({ service, onePlane: ['a'] })] },
+    { hoses: [sampleHose({ conductiveCore: false })] },
+  );
   const lay = layAlong(
     [
       [0, 0, 0],
+      [250, 90, 0],
+      [550, -90, 70],
       [800, 0, 50],
     ],
     {
@@ -53,7 +58,7 @@ it('gives findings that fit the schema, name a rule, and are negative in margin 
   const { project, lay } = everythingWrong();
   const findings = runChecks(project, [lay]);
   const checks = new Set(findings.map((f) => f.check));
-  expect([...checks]).toEqual(CHECK_NAMES.filter((n) => n !== 'coolantHighPoint'));
+  expect([...checks]).toEqual(CHECK_NAMES.filter((n) => n !== 'coolantHighPoint' && n !== 'suctionBend'));
   for (const finding of findings) {
     expect(Finding.safeParse(finding).error).toBeUndefined();
     expect(RULES.map((r) => r.id)).toContain(finding.rule);
