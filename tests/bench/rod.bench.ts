@@ -1,6 +1,6 @@
 import { bench, describe } from 'vitest';
-import { unit, type Vec3 } from '../../shared/base/vec3.ts';
-import { type RodProblem, relaxRod } from '../../shared/solve/rod/index.ts';
+import { anySquareTo, turnAbout, unit, type Vec3 } from '../../shared/base/vec3.ts';
+import { materialAtEnd, type RodProblem, relaxRod } from '../../shared/solve/rod/index.ts';
 import { keep, REFERENCE, reference } from './reference.ts';
 
 /** How long a hose takes to find its natural shape. */
@@ -29,6 +29,14 @@ function warm(edges: number): RodProblem {
   return { ...problem, b: { ...problem.b, point: [B[0] + 1.2, B[1] - 0.9, B[2] - 1.3] }, guess: nodes };
 }
 
+/** The hose with its ends locked in it after one was turned by 60 degrees, GJ = 2/3 EI. */
+function locked(problem: RodProblem): RodProblem {
+  const materialA = anySquareTo(problem.a.direction);
+  const turnRad = Math.PI / 3;
+  const materialB = turnAbout(materialAtEnd(relaxRod(problem), materialA, 0), problem.b.direction, turnRad);
+  return { ...problem, twist: { torsionalStiffnessNmm2: 1e5, materialA, materialB, nearRad: turnRad } };
+}
+
 describe('natural shape of a hose', () => {
   bench(REFERENCE, () => keep(reference()));
   for (const edges of [32, 64, 128]) {
@@ -41,4 +49,12 @@ describe('natural shape of a hose', () => {
       keep(relaxRod(warmProblem).energyNmm);
     });
   }
+  const lockedProblem = locked(cold(64));
+  const lockedWarm = locked(warm(64));
+  bench('cold, 64 edges, ends locked and one turned by 60 degrees', () => {
+    keep(relaxRod(lockedProblem).energyNmm);
+  });
+  bench('warm, 64 edges, ends locked, one turned by 60 degrees and moved 2 mm', () => {
+    keep(relaxRod(lockedWarm).energyNmm);
+  });
 });

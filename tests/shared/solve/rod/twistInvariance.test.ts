@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { seededRandom } from '../../../../shared/base/random.ts';
 import { add, distance, dot, rejectFrom, scale, turnAbout, unit, type Vec3 } from '../../../../shared/base/vec3.ts';
 import {
+  type ContactField,
   materialAtEnd,
   type RodEnd,
   type RodProblem,
@@ -294,6 +295,53 @@ describe('ends that turn', () => {
     expect(at(c + 0.02)).toBeGreaterThan(shape.energyNmm);
     expect(at(c - 0.02)).toBeGreaterThan(shape.energyNmm);
     expect(Math.abs(dot(shape.endDirection, turnAbout(END, axis, c)) - 1)).toBeLessThan(1e-12);
+  });
+});
+
+describe('a wrung hose on a floor', () => {
+  const floorZ = -60;
+  const LYING = { weightNPerMm: 0.02, lengthMm: 560 };
+  const floor: ContactField = {
+    gapAt(_x, _y, z, out) {
+      out.gapMm = z - floorZ;
+      out.nx = 0;
+      out.ny = 0;
+      out.nz = 1;
+    },
+  };
+  const lying = relaxRod(wrung(2, { contact: floor, ...LYING }));
+
+  test('lies on it, wrung, at a minimum', () => {
+    expect(Math.min(...nodesOf(relaxRod(wrung(2, LYING))).map((p) => p[2]))).toBeLessThan(floorZ - 3);
+    expect(lying.outcome).toBe('converged');
+    expect(lying.stable).toBe(true);
+    expect(lying.contacts.length).toBeGreaterThan(1);
+    expect(lying.pressedMm).toBeLessThan(0.1);
+    expect(lying.twistRad).toBeGreaterThan(0.5);
+  });
+  test('and still costs torque times angle to turn on: by differences of the energy', () => {
+    const h = 1e-3;
+    const at = (by: number): number => relaxRod(wrung(2 + by, { contact: floor, ...LYING })).energyNmm;
+    expect(lying.torqueNmm / ((at(h) - at(-h)) / (2 * h))).toBeCloseTo(1, 4);
+  });
+});
+
+describe('what is asked', () => {
+  test('a taut straight hose keeps all its twist', () => {
+    const shape = relaxRod({
+      ...FREE,
+      lengthMm: 300,
+      a: { kind: 'held', point: [0, 0, 0], direction: [1, 0, 0] },
+      b: { kind: 'held', point: [300, 0, 0], direction: [1, 0, 0] },
+      twist: { torsionalStiffnessNmm2: TORSIONAL_NMM2, materialA: [0, 1, 0], materialB: [0, 0, 1], nearRad: 8 },
+    });
+    expect(shape.outcome).toBe('converged');
+    expect(shape.twistRad).toBeCloseTo(2.5 * Math.PI, 12);
+    expect(shape.energyNmm - shape.twistingNmm).toBeLessThan(1e-9);
+  });
+  test('a material direction along the hose, or a negative stiffness, is no question', () => {
+    expect(() => relaxRod({ ...FREE, twist: { ...twistBy(0), materialA: START } })).toThrow('square');
+    expect(() => relaxRod({ ...FREE, twist: { ...twistBy(0), torsionalStiffnessNmm2: -1 } })).toThrow('below 0');
   });
 });
 
