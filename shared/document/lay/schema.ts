@@ -105,6 +105,73 @@ export const Breath = z
   })
   .describe('the same hose, ends where they stand, at the length that pressure gives it');
 
+export const RockPose = z
+  .strictObject({
+    name: z.string().describe('in words, such as: engine: roll +2, pitch -1 degrees, z +3 mm; or: at rest'),
+    bodies: z.array(
+      z.strictObject({
+        body: z.string(),
+        rollDeg: finite,
+        pitchDeg: finite,
+        yawDeg: finite,
+        shiftMm: point,
+      }),
+    ),
+  })
+  .describe("where the moving bodies stand, as the project's motions have it; bodies not named stand as scanned");
+
+export const ROCK_OUTCOMES = ['lies', 'tight', 'too-short', 'unsettled'] as const;
+
+export const RockExtreme = z.strictObject({
+  pose: RockPose,
+  outcome: z
+    .enum(ROCK_OUTCOMES)
+    .describe(
+      'lies: lies still there; tight: shorter than its shortest lay there, so it pulls on its ends or bends tighter than its limit; too-short: does not reach, so there is no hose to measure; unsettled: no lay at rest was found',
+    ),
+  slackLeftMm: finite.describe(
+    'of the stretch between two places that hold it that has least: its length less its shortest lay there; below zero = tight',
+  ),
+  missingMm: finite.optional().describe('too-short only: what it lacks to reach in a straight line'),
+  minRadius: z.strictObject({ provenAtLeastMm: finite, at: Place }).optional(),
+  tightest: Clearance.optional().describe(
+    'the clearance that is then furthest under, or least over, what is asked; the place is on the hose as it lies there',
+  ),
+  tensionN: finite
+    .optional()
+    .describe(
+      'greatest pull along the hose where it is held; below zero = it pushes. As good as its bending stiffness',
+    ),
+  twistDeg: finite
+    .optional()
+    .describe('of the stretch that is wrung most, right-handed about the hose from END A to END B'),
+  torqueNmm: finite.optional().describe('with which that stretch is wrung; as good as its torsional stiffness'),
+});
+
+export const Rock = z
+  .strictObject({
+    carried: z.boolean().describe('true = all that holds the hose moves as one, and the hose with it: its shape stays'),
+    extremes: z.array(RockExtreme).describe('the first is at rest'),
+    worst: z
+      .strictObject({
+        slackLeft: z.int(),
+        minRadius: z.int().optional(),
+        clearance: z.int().optional(),
+        tension: z.int().optional(),
+        twist: z.int().optional(),
+      })
+      .describe('which extreme is worst in what: numbers in extremes'),
+    tightAt: z
+      .strictObject({ share: finite, extreme: z.int() })
+      .optional()
+      .describe(
+        'share of the motion at which the hose first goes tight, on the way from rest to that extreme: under 1 = within the motion; absent = not within twice the motion',
+      ),
+  })
+  .describe(
+    'the hose as it lies, ends and clocks as tightened at rest, when bodies stand at the extremes of their motion',
+  );
+
 export const Lay = z.strictObject({
   run: z.string(),
   inputHash: z
@@ -145,6 +212,7 @@ export const Lay = z.strictObject({
   clearances: z.array(Clearance),
   profile: Profile.optional().describe('absent in reports of the first builds'),
   breathing: z.array(Breath).optional().describe('absent where the run was not laid'),
+  rock: Rock.optional().describe('absent where no body moves, and where there is no hose to move'),
   residual: finite.describe('out-of-balance force of the relaxed rod over EI / L^2'),
   timingsMs: z.record(z.string(), finite),
 });
@@ -190,6 +258,9 @@ export type Place = z.infer<typeof Place>;
 export type Thing = z.infer<typeof Thing>;
 export type Wish = (typeof WISHES)[number];
 export type Breath = z.infer<typeof Breath>;
+export type RockPose = z.infer<typeof RockPose>;
+export type RockExtreme = z.infer<typeof RockExtreme>;
+export type Rock = z.infer<typeof Rock>;
 export type Clearance = z.infer<typeof Clearance>;
 export type Clock = z.infer<typeof Clock>;
 export type Outcome = (typeof OUTCOMES)[number];

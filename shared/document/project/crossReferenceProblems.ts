@@ -19,6 +19,10 @@ export function crossReferenceProblems(project: Project): Problem[] {
     ...project.runs.flatMap((run, i) => duplicates(`runs[${i}].supports`, run.supports)),
     ...project.runs.flatMap((run, i) => planeProblems(run, `runs[${i}].onePlane`)),
     ...keptIds(project),
+    ...motionProblems(project),
+    ...project.runs.flatMap((run, i) =>
+      run.supports.flatMap((s, k) => bodyProblems(project, s.body, `runs[${i}].supports[${k}].body`)),
+    ),
     ...project.ports.flatMap((port, i) => portProblems(project, port, `ports[${i}]`)),
     ...runPortProblems(project),
     ...overrideProblems(project),
@@ -58,11 +62,29 @@ function keptIds(project: Project): Problem[] {
   );
 }
 
+function bodyProblems(project: Project, body: string | undefined, path: string): Problem[] {
+  const known = [CHASSIS_BODY.id, ...project.bay.bodies.map((b) => b.id)];
+  if (body === undefined || known.includes(body)) return [];
+  return [problem(path, `no body has this id; known: ${[...new Set(known)].join(', ')}`, body)];
+}
+
+/** Everything moves against the chassis, so the chassis itself stands still. */
+function motionProblems(project: Project): Problem[] {
+  return project.bay.bodies.flatMap((body, i) =>
+    body.id === CHASSIS_BODY.id && body.motion !== undefined
+      ? [
+          problem(
+            `bay.bodies[${i}].motion`,
+            'the chassis stands still: all else moves against it; give the motion to the body that rocks',
+            body.id,
+          ),
+        ]
+      : [],
+  );
+}
+
 function portProblems(project: Project, port: Port, path: string): Problem[] {
-  const problems: Problem[] = [];
-  const bodies = [CHASSIS_BODY.id, ...project.bay.bodies.map((b) => b.id)];
-  if (port.body !== undefined && !bodies.includes(port.body))
-    problems.push(problem(`${path}.body`, `no body has this id; known: ${bodies.join(', ')}`, port.body));
+  const problems: Problem[] = bodyProblems(project, port.body, `${path}.body`);
   const angle = angleBetween(unit(port.axis), unit(port.up));
   if (Math.min(angle, Math.PI - angle) < UP_ALONG_AXIS_RAD)
     problems.push(

@@ -53,7 +53,43 @@ export const Skin = z
     path: ['surfaceTemperatureC'],
   });
 
-export const Body = z.strictObject({ id, name, parts: z.array(name) });
+/** deg. A body that turns further than this does not rock on its mounts, and the corners of its ranges are too far apart to tell what lies between. */
+export const MOST_ROCK_DEG = 45;
+
+function rangeWithRest(unit: string) {
+  return z
+    .tuple([finite, finite])
+    .refine(([least, most]) => least <= 0 && most >= 0, 'expected [least, most] with rest, 0, between them')
+    .default([0, 0])
+    .describe(`[least, most], ${unit}; absent = does not`);
+}
+
+function turnRange(about: string) {
+  return rangeWithRest(`deg, right-handed about ${about} through the pivot`).refine(
+    (range) => range.every((deg) => Math.abs(deg) <= MOST_ROCK_DEG),
+    `expected turns of at most ${MOST_ROCK_DEG} degrees`,
+  );
+}
+
+export const Motion = z
+  .strictObject({
+    pivot: point.describe('what the body turns about'),
+    rollDeg: turnRange("the bay's X axis"),
+    pitchDeg: turnRange("the bay's Y axis"),
+    yawDeg: turnRange("the bay's Z axis, up"),
+    shiftMm: z
+      .strictObject({
+        x: rangeWithRest("mm along the bay's X axis"),
+        y: rangeWithRest("mm along the bay's Y axis"),
+        z: rangeWithRest("mm along the bay's Z axis, up"),
+      })
+      .prefault({}),
+  })
+  .describe(
+    'how a body moves on its mounts, rigidly, from where it was scanned: turned about the pivot by roll, then pitch, then yaw, each about the axis of the bay (which do not turn with the body), then shifted',
+  );
+
+export const Body = z.strictObject({ id, name, parts: z.array(name), motion: Motion.optional() });
 
 export const Bay = z.strictObject({
   meshes: z.array(BayMesh).min(1),
@@ -97,6 +133,7 @@ export const Support = z.strictObject({
   name: name.optional().describe('what the shop calls it; absent = its kind and its place'),
   point,
   axis: direction.optional().describe('along the hose, from END A to END B; needed for a clamp and a pass-through'),
+  body: id.optional().describe('what the support is fixed to and moves with; absent = the chassis'),
 });
 
 /** A stretch of a laid hose that stays as it lies when the rest of the run is laid again. */
@@ -212,6 +249,7 @@ export const Project = z.strictObject({
 export type BayMesh = z.infer<typeof BayMesh>;
 export type Skin = z.infer<typeof Skin>;
 export type SkinKind = Skin['kind'];
+export type Motion = z.infer<typeof Motion>;
 export type Body = z.infer<typeof Body>;
 export type Bay = z.infer<typeof Bay>;
 export type Port = z.infer<typeof Port>;
