@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import { BayCard } from '../panels/bay/BayCard.tsx';
+import { HandReadout } from '../panels/byHand/HandReadout.tsx';
 import { ChecksCard } from '../panels/findings/ChecksCard.tsx';
 import { BenchCard } from '../panels/job/BenchCard.tsx';
 import { EmptyBench } from '../panels/job/EmptyBench.tsx';
@@ -47,6 +48,7 @@ function Benchtop() {
       <main className="bay">
         {isOpen ? <BayPlace /> : <EmptyBench />}
         <WorkStrip />
+        <HandReadout />
       </main>
       {isOpen && (
         <>

@@ -1,18 +1,18 @@
 import { Canvas } from '@react-three/fiber';
 import { useMemo } from 'react';
 import { orderFindings } from '../state/findingOrder.ts';
-import { isStale } from '../state/runState.ts';
 import { useBench, useDocument, useSession } from '../state/useBench.ts';
+import { BayAim } from './BayAim.tsx';
 import { BayMesh } from './BayMesh.tsx';
 import { CameraWork } from './CameraWork.tsx';
 import { ContextWatch } from './ContextWatch.tsx';
 import { FindingFlags } from './FindingFlags.tsx';
-import { HoseEnd } from './HoseEnd.tsx';
-import { HoseTube } from './HoseTube.tsx';
+import { HandThread } from './HandThread.tsx';
 import { HoverMarker } from './HoverMarker.tsx';
+import { PortMarks } from './PortMarks.tsx';
 import { PortTags } from './PortTags.tsx';
 import { SCENE_PALETTES } from './palette.ts';
-import { SupportBand } from './SupportBand.tsx';
+import { RunInBay } from './RunInBay.tsx';
 import { taggedPorts } from './taggedPorts.ts';
 
 /** The bay with everything that is on it. Drawn when something changes, never on a clock. */
@@ -42,35 +42,12 @@ export function BayScene() {
       <directionalLight position={[-0.35, -0.8, 1]} intensity={2.1} color={palette.skyLight} />
       <directionalLight position={[0.9, 0.3, 0.3]} intensity={0.35} color={palette.skyLight} />
       <BayMesh bay={open.bay} skins={project.bay.skins} palette={palette} />
-      {drawn.map((lay) => {
-        const run = project.runs.find((r) => r.id === lay.run);
-        const hose = open.tables.hoses.find((h) => h.id === run?.hose);
-        const endOf = (id: string | undefined) => open.tables.ends.find((end) => end.id === id);
-        return (
-          <group key={lay.run}>
-            <HoseTube
-              lay={lay}
-              cover={hose?.cover ?? 'rubber'}
-              selected={lay.run === chosen}
-              stale={isStale(open, lay.run)}
-              outlineColour={palette.selected}
-              chalkColour={palette.tag.paper}
-            />
-            {lay.supports
-              .filter((support) => support.kind !== 'waypoint')
-              .map((support) => (
-                <SupportBand
-                  key={support.id}
-                  support={support}
-                  hoseDiameterMm={lay.outsideDiameterMm}
-                  palette={palette}
-                />
-              ))}
-            <HoseEnd pose={lay.ends.a} end={endOf(run?.a.end)} hoseDiameterMm={lay.outsideDiameterMm} />
-            <HoseEnd pose={lay.ends.b} end={endOf(run?.b.end)} hoseDiameterMm={lay.outsideDiameterMm} />
-          </group>
-        );
-      })}
+      {drawn.map((lay) => (
+        <RunInBay key={lay.run} lay={lay} open={open} chosen={lay.run === chosen} palette={palette} />
+      ))}
+      <HandThread colour={palette.selected} />
+      <BayAim bay={open.bay} palette={palette} />
+      <PortMarks project={project} bay={open.bay} step={step} palette={palette} />
       <PortTags ports={taggedPorts(project, chosen, step)} palette={palette} />
       <FindingFlags findings={shownFindings} palette={palette} />
       <HoverMarker lays={lays} colour={palette.selected} />

@@ -16,15 +16,30 @@ interface HoseTubeProps {
   readonly stale: boolean;
   readonly outlineColour: string;
   readonly chalkColour: string;
+  /** takes hold of the hose there; absent = this hose is not to be taken */
+  readonly onPress?: (event: ThreeEvent<PointerEvent>, arcLengthMm: number) => void;
+  /** a click on the hose */
+  readonly onChoose: (arcLengthMm: number) => void;
 }
 
 /** Mm that the outline of the chosen hose stands out: wider than the hatch's lines, thinner than a clamp. */
 const OUTLINE_MM = 2.2;
 const SIDES = 18;
+/** px that a click may tremble; further is a turn of the camera that began on the hose. */
+const TREMBLE_PX = 4;
 
 /** A laid hose at its true outside diameter, in the look of its cover; pointing at it marks the place. */
-export function HoseTube({ lay, cover, selected, stale, outlineColour, chalkColour }: HoseTubeProps) {
-  const { hover, session } = useBench();
+export function HoseTube({
+  lay,
+  cover,
+  selected,
+  stale,
+  outlineColour,
+  chalkColour,
+  onPress,
+  onChoose,
+}: HoseTubeProps) {
+  const { hover } = useBench();
   const radiusMm = lay.outsideDiameterMm / 2;
   const path = lay.centreline.points;
   const tube = useDisposed(
@@ -56,7 +71,12 @@ export function HoseTube({ lay, cover, selected, stale, outlineColour, chalkColo
         material={look}
         onPointerMove={point}
         onPointerOut={() => hover.setState({ place: null })}
-        onClick={() => session.choose(lay.run)}
+        onPointerDown={(event) => {
+          if (event.button === 0) onPress?.(event, nearestArc(lay.centreline, event.point.toArray()));
+        }}
+        onClick={(event) => {
+          if (event.delta <= TREMBLE_PX) onChoose(nearestArc(lay.centreline, event.point.toArray()));
+        }}
       />
       <mesh geometry={live} material={behind} renderOrder={10} />
       {selected && <mesh geometry={outline} material={edge} />}

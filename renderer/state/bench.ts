@@ -4,10 +4,14 @@ import type { OpenedProject, Saved } from '../../shared/desktop/contract.ts';
 import type { Project } from '../../shared/document/project/schema.ts';
 import { serialiseProject } from '../../shared/document/project/serialiseProject.ts';
 import type { NamedFile, ProjectFiles } from '../../shared/jobs/contract.ts';
+import { createByHand } from './byHand.ts';
 import { createDocumentStore } from './documentStore.ts';
 import { setEnds } from './edits/runEdits.ts';
 import type { NumberedFinding } from './findingOrder.ts';
+import { createHandStore, NO_TOOL } from './handStore.ts';
 import { createJobsStore } from './jobsStore.ts';
+import { keepAnswers } from './keepAnswers.ts';
+import { createOnBay } from './onBay.ts';
 import type { BenchPorts } from './ports.ts';
 import { readDocument } from './readDocument.ts';
 import { createHoverStore, createSessionStore, type SessionChoices } from './sessionStore.ts';
@@ -21,7 +25,16 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const session = createSessionStore(choices);
   const hover = createHoverStore();
   const jobs = createJobsStore(ports.jobs);
+  const hand = createHandStore();
   const { desktop } = ports;
+  const byHand = createByHand({ document, session, hover, jobs, hand, host: ports.jobs });
+  const onBay = createOnBay({ document, jobs, hand });
+  keepAnswers(document);
+  session.subscribe(({ run, step }, before) => {
+    if (run !== before.run) byHand.letGo();
+    if (run !== before.run) hand.set({ support: null, stretch: null });
+    if (run !== before.run || step !== before.step) hand.take(NO_TOOL);
+  });
 
   /** The project as it stands, with its files, for a job. */
   const filesNow = (): { files: ProjectFiles; project: Project } | null => {
@@ -37,6 +50,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     const read = readDocument(got.value);
     if (!read.ok) return jobs.tellProblems('The project has problems', read.problems);
     const { project, tables } = read.value;
+    byHand.letGo();
+    hand.empty();
     document.opened(project, got.value, tables);
     session.set({ step: 'runs', run: project.runs[0]?.id ?? null, finding: null, parts: {} });
     hover.setState({ place: null });
@@ -131,6 +146,9 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     session,
     hover,
     jobs,
+    hand,
+    byHand,
+    onBay,
     openGiven: async (): Promise<void> => take(await desktop.openGiven()),
     openDemo: async (): Promise<void> => take(await desktop.openDemo()),
     openChosen: async (): Promise<void> => take(await desktop.chooseProject()),

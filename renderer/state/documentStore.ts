@@ -69,6 +69,9 @@ export function createDocumentStore() {
         const kept = runs === undefined ? {} : open.laidFrom;
         return { ...open, report, laidFrom: { ...kept, ...Object.fromEntries(fresh.map((id) => [id, from])) } };
       }),
+    /** Puts an earlier answer back, such as the one that the project had before an edit that was undone. */
+    answeredAgain: (answer: Pick<OpenDocument, 'report' | 'laidFrom'>): void =>
+      change((open) => ({ ...open, ...answer })),
     tried: (trial: EndTrial, from: Project): void =>
       change((open) => ({ ...open, trials: { ...open.trials, [trial.run]: { trial, from } } })),
     savedAs: (project: Project): void => change((open) => ({ ...open, saved: project })),

@@ -1,5 +1,10 @@
+import type { Run } from '../../shared/document/project/schema.ts';
 import type { Bench } from './bench.ts';
+import { middleThird } from './edits/lockEdits.ts';
+import type { SupportKind } from './edits/supportEdits.ts';
 import { orderFindings } from './findingOrder.ts';
+import { NO_TOOL } from './handStore.ts';
+import { layOf } from './runState.ts';
 import { type CameraNudge, STEPS } from './sessionStore.ts';
 
 /** One thing the keyboard does. `key` is as the browser names it; `shown` as it is printed on the list. */
@@ -38,7 +43,21 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'p', words: 'finding before', fits: plain('p'), act: (bench) => stepFinding(bench, -1) },
   { shown: 'l', words: 'lay this run', fits: plain('l'), act: layChosen },
   { shown: 'Shift L', words: 'lay all runs', fits: plain('L'), act: (bench) => void bench.layAll() },
-  { shown: 'Escape', words: 'cancel the work under way, or close a note', fits: plain('Escape'), act: stopOrClose },
+  { shown: 'c', words: 'clamp on the hose, where pointed at', fits: plain('c'), act: put('clamp') },
+  { shown: 'h', words: 'pass-through on the hose', fits: plain('h'), act: put('pass-through') },
+  { shown: 'v', words: 'waypoint on the hose', fits: plain('v'), act: put('waypoint') },
+  { shown: 'b', words: 'next of what holds the hose', fits: plain('b'), act: stepSupport },
+  { shown: 'g', words: 'mark a stretch of the hose; again: lock it', fits: plain('g'), act: markOrLock },
+  { shown: 'e', words: 'let this run settle where it lies', fits: plain('e'), act: settleChosen },
+  { shown: 'o', words: 'new port: click the bay', fits: plain('o'), act: newPort },
+  { shown: 'm', words: 'move the chosen port: click the bay', fits: plain('m'), act: movePort },
+  { shown: 'Delete', words: 'remove the chosen support or port', fits: plain('Delete'), act: removeChosen },
+  {
+    shown: 'Escape',
+    words: 'let go, put the tool down, cancel the work, close a note',
+    fits: plain('Escape'),
+    act: stopOrClose,
+  },
   { shown: 'a', words: 'walk round the bay', fits: plain('a'), act: nudge({ aroundDeg: -15 }) },
   { shown: 'd', words: 'walk round it the other way', fits: plain('d'), act: nudge({ aroundDeg: 15 }) },
   { shown: 'w', words: 'look from higher up', fits: plain('w'), act: nudge({ overDeg: -10 }) },
@@ -79,8 +98,60 @@ function layChosen({ session, layRun }: Bench): void {
   if (run !== null) void layRun(run);
 }
 
-function stopOrClose({ session, jobs }: Bench): void {
+function put(kind: SupportKind): (bench: Bench) => void {
+  return ({ byHand }) => byHand.put(kind);
+}
+
+function chosenRun({ document, session }: Bench): Run | undefined {
+  return document.getState().open?.history.present.runs.find(({ id }) => id === session.getState().run);
+}
+
+function stepSupport(bench: Bench): void {
+  const supports = chosenRun(bench)?.supports ?? [];
+  const at = supports.findIndex(({ id }) => id === bench.hand.getState().support);
+  const next = supports[(at + 1) % Math.max(1, supports.length)];
+  if (next === undefined) return;
+  bench.session.goTo('runs');
+  bench.hand.set({ support: next.id });
+}
+
+function markOrLock(bench: Bench): void {
+  const { open } = bench.document.getState();
+  const lay = open === null ? undefined : layOf(open, bench.session.getState().run ?? '');
+  bench.session.goTo('runs');
+  if (bench.hand.getState().stretch !== null || lay === undefined || lay.outcome === 'no-way') bench.byHand.lock();
+  else bench.hand.set({ stretch: middleThird(lay) });
+}
+
+function settleChosen({ session, byHand }: Bench): void {
+  const { run } = session.getState();
+  if (run !== null) void byHand.settle(run);
+}
+
+function newPort({ session, hand }: Bench): void {
+  session.goTo('ports');
+  hand.take({ kind: 'seat', port: null });
+}
+
+function movePort({ session, hand }: Bench): void {
+  const { port } = hand.getState();
+  if (session.getState().step === 'ports' && port !== null) hand.take({ kind: 'seat', port });
+}
+
+/** On the ports' step the chosen port, else the chosen support. */
+function removeChosen(bench: Bench): void {
+  const { port, support } = bench.hand.getState();
+  const run = chosenRun(bench);
+  if (bench.session.getState().step === 'ports') {
+    if (port !== null) bench.onBay.remove(port);
+  } else if (support !== null && run !== undefined) bench.byHand.remove(run.id, support);
+}
+
+function stopOrClose({ session, jobs, hand, byHand }: Bench): void {
   if (session.getState().keysShown) session.set({ keysShown: false });
+  else if (hand.getState().hold !== null) byHand.letGo();
+  else if (hand.getState().tool.kind !== 'none') hand.take(NO_TOOL);
+  else if (hand.getState().stretch !== null) hand.set({ stretch: null });
   else if (jobs.getState().current !== null) jobs.cancel();
   else jobs.dismiss();
 }

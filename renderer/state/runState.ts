@@ -18,7 +18,8 @@ export const RUN_STATE_WORDS: Record<RunState, string> = {
 function layInputs(project: Project, runId: string): string {
   const run = project.runs.find((r) => r.id === runId);
   if (run === undefined) return '';
-  const { name: _name, ...laid } = run;
+  const { name: _name, ...named } = run;
+  const laid = { ...named, supports: run.supports.map(({ name: _own, ...support }) => support) };
   const ports = project.ports.filter((port) => port.id === run.a.port || port.id === run.b.port);
   const overrides = project.overrides.filter((o) => o.run === undefined || o.run === runId);
   return JSON.stringify([laid, ports, project.bay, project.tables, overrides, project.seed]);

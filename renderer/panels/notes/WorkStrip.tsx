@@ -2,6 +2,7 @@ import { useBench, useJobs } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Glyph } from '../../widgets/Glyph.tsx';
 import { Shape } from '../../widgets/Shape.tsx';
+import { ToolStrip } from '../byHand/ToolStrip.tsx';
 
 /** Work under way with its way out, and what is to be said about work that has ended. */
 export function WorkStrip() {
@@ -10,6 +11,7 @@ export function WorkStrip() {
   const notice = useJobs((jobs) => jobs.notice);
   return (
     <div className="work" aria-live="polite">
+      <ToolStrip />
       {current !== null && (
         <section className="slip work-now" aria-label="Work under way">
           <div className="work-words">

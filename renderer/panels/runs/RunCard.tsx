@@ -4,6 +4,7 @@ import { layOf, RUN_STATE_WORDS, runState } from '../../state/runState.ts';
 import { useBench, useDocument, useJobs, useSession } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Shape } from '../../widgets/Shape.tsx';
+import { ByHand } from '../byHand/ByHand.tsx';
 import { EndTrialList } from '../endTrial/EndTrialList.tsx';
 import { FindingList } from '../findings/FindingList.tsx';
 import { STATE_SHAPES } from '../runStateShape.ts';
@@ -55,6 +56,7 @@ export function RunCard() {
         </section>
       )}
       {lay !== undefined && <Nearest lay={lay} project={open.history.present} />}
+      <ByHand run={run} lay={lay} />
       <RunChanges run={run} open={open} />
       <EndTrialList run={run} open={open} />
     </article>

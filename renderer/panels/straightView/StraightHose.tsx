@@ -1,5 +1,10 @@
+import { useStore } from 'zustand';
 import type { Lay } from '../../../shared/document/lay/schema.ts';
+import type { Lock, Run } from '../../../shared/document/project/schema.ts';
+import { stretchOf } from '../../state/edits/lockEdits.ts';
 import type { NumberedFinding } from '../../state/findingOrder.ts';
+import { type ShownSupport, shownSupports } from '../../state/shownSupports.ts';
+import { supportArc } from '../../state/supportPlaces.ts';
 import { useBench } from '../../state/useBench.ts';
 import { outOfDrawing, type SideOutlet, sideOutlets } from './outlets.ts';
 import type { StraightScale } from './scale.ts';
@@ -9,6 +14,7 @@ interface StraightHoseProps {
   readonly scale: StraightScale;
   readonly middlePx: number;
   readonly sleeved: boolean;
+  readonly run: Run | undefined;
   readonly findings: readonly NumberedFinding[];
 }
 
@@ -16,7 +22,7 @@ const THICKEST_PX = 30;
 const THINNEST_PX = 12;
 
 /** The hose laid straight: collars, ends, clamps, the line along it that keeps the clock, and the findings' flags. */
-export function StraightHose({ lay, scale, middlePx, sleeved, findings }: StraightHoseProps) {
+export function StraightHose({ lay, scale, middlePx, sleeved, run, findings }: StraightHoseProps) {
   const { x, pxPerMm } = scale;
   const thick = Math.min(THICKEST_PX, Math.max(THINNEST_PX, lay.outsideDiameterMm * pxPerMm));
   const outlets = sideOutlets(lay);
@@ -56,12 +62,18 @@ export function StraightHose({ lay, scale, middlePx, sleeved, findings }: Straig
         middlePx={middlePx}
         thickPx={thick}
       />
-      {lay.supports
-        .filter((support) => support.kind !== 'waypoint')
-        .map((support) => (
-          <g key={support.id} className={support.proposed ? 'clamp clamp-proposed' : 'clamp'}>
-            <rect x={x(support.at.arcLengthMm) - 4} y={middlePx - thick / 2 - 5} width={8} height={thick + 10} rx={2} />
-          </g>
+      {run?.locks?.map((lock) => (
+        <LockedBand key={lock.id} lock={lock} lay={lay} scale={scale} middlePx={middlePx} thickPx={thick} />
+      ))}
+      {run !== undefined &&
+        shownSupports(run, lay, null).map((support) => (
+          <SupportMark
+            key={support.id}
+            support={support}
+            x={x(supportArc(lay, support))}
+            middlePx={middlePx}
+            thickPx={thick}
+          />
         ))}
       {findings.map((numbered) => (
         <HoseFlag
@@ -73,6 +85,58 @@ export function StraightHose({ lay, scale, middlePx, sleeved, findings }: Straig
         />
       ))}
     </g>
+  );
+}
+
+interface SupportMarkProps {
+  readonly support: ShownSupport;
+  readonly x: number;
+  readonly middlePx: number;
+  readonly thickPx: number;
+}
+
+/** A clamp is a band across the hose, a pass-through a thin plate, a waypoint a loop round it. */
+function SupportMark({ support, x, middlePx, thickPx }: SupportMarkProps) {
+  const { hand } = useBench();
+  const chosen = useStore(hand, (state) => state.support === support.id);
+  const look = `clamp${support.proposed ? ' clamp-proposed' : ''}${chosen ? ' clamp-chosen' : ''}`;
+  const half = thickPx / 2;
+  return (
+    <g
+      className={look}
+      onPointerDown={(event) => {
+        if (support.proposed || hand.getState().tool.kind !== 'none') return;
+        event.stopPropagation();
+        hand.set({ support: support.id });
+      }}
+    >
+      {support.kind === 'clamp' && <rect x={x - 4} y={middlePx - half - 5} width={8} height={thickPx + 10} rx={2} />}
+      {support.kind === 'pass-through' && <rect x={x - 1.5} y={middlePx - half - 13} width={3} height={thickPx + 26} />}
+      {support.kind === 'waypoint' && <ellipse cx={x} cy={middlePx} rx={4.5} ry={half + 5} />}
+    </g>
+  );
+}
+
+interface LockedBandProps {
+  readonly lock: Lock;
+  readonly lay: Lay;
+  readonly scale: StraightScale;
+  readonly middlePx: number;
+  readonly thickPx: number;
+}
+
+/** A locked stretch is wrapped, as it is in the bay. */
+function LockedBand({ lock, lay, scale, middlePx, thickPx }: LockedBandProps) {
+  const { fromMm, toMm } = stretchOf(lay, lock);
+  const x = scale.x(fromMm);
+  return (
+    <rect
+      className="locked-band"
+      x={x}
+      y={middlePx - thickPx / 2 - 2}
+      width={Math.max(1, scale.x(toMm) - x)}
+      height={thickPx + 4}
+    />
   );
 }
 

@@ -1,14 +1,18 @@
 import { useCallback, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
 import type { Clearance, Lay } from '../../../shared/document/lay/schema.ts';
 import { formatMm } from '../../../shared/sheets/format/index.ts';
 import type { OpenDocument } from '../../state/documentStore.ts';
+import { stretchBetween } from '../../state/edits/lockEdits.ts';
 import { orderFindings } from '../../state/findingOrder.ts';
+import { handLay } from '../../state/handLay.ts';
 import { layOf } from '../../state/runState.ts';
 import { useBench, useDocument, useSession } from '../../state/useBench.ts';
 import { useWidth } from '../../widgets/useWidth.ts';
 import { thingName } from '../runs/Nearest.tsx';
 import { useLengthText } from '../useLengthText.ts';
 import { BareRule } from './BareRule.tsx';
+import { MarkedStretch } from './MarkedStretch.tsx';
 import { farthestDropMm } from './outlets.ts';
 import { PlaceCursor } from './PlaceCursor.tsx';
 import { Rule } from './Rule.tsx';
@@ -52,11 +56,15 @@ export function StraightView() {
   );
 }
 
-function StraightDrawing({ open, lay }: { open: OpenDocument; lay: Lay }) {
+function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) {
   const [box, setBox] = useState<HTMLDivElement | null>(null);
   const widthPx = useWidth(box);
-  const { hover } = useBench();
+  const { hover, hand, byHand } = useBench();
+  const stretch = useStore(hand, (state) => state.stretch);
+  const putting = useStore(hand, (state) => state.tool.kind === 'put');
   const lengthText = useLengthText();
+  const shape = useStore(hand, (state) => state.shape);
+  const lay = useMemo(() => handLay(laid, shape), [laid, shape]);
   const project = open.history.present;
   const run = project.runs.find((r) => r.id === lay.run);
   const scale = useMemo(
@@ -78,10 +86,31 @@ function StraightDrawing({ open, lay }: { open: OpenDocument; lay: Lay }) {
     event.preventDefault();
     mark(Math.min(lay.cutLengthMm, Math.max(0, to)));
   };
+  const placeUnder = (event: React.PointerEvent): { arcLengthMm: number; onRule: boolean } => {
+    const { left, top } = event.currentTarget.getBoundingClientRect();
+    const y = event.clientY - top - ROWS.rule.topPx;
+    return { arcLengthMm: scale.arcAt(event.clientX - left), onRule: y >= 0 && y <= ROWS.rule.heightPx };
+  };
+  const [markFrom, setMarkFrom] = useState<number | null>(null);
+  const press = (event: React.PointerEvent): void => {
+    const { arcLengthMm, onRule } = placeUnder(event);
+    const { tool } = hand.getState();
+    if (event.button !== 0) return;
+    if (tool.kind === 'put') byHand.putAt(tool.support, arcLengthMm);
+    else if (onRule) {
+      event.currentTarget.setPointerCapture(event.pointerId);
+      setMarkFrom(arcLengthMm);
+    }
+  };
+  const move = (event: React.PointerEvent): void => {
+    const { arcLengthMm } = placeUnder(event);
+    mark(arcLengthMm);
+    if (markFrom !== null) hand.set({ stretch: stretchBetween(lay, markFrom, arcLengthMm) });
+  };
   return (
     <div
       ref={setBox}
-      className="straight-box"
+      className={putting ? 'straight-box straight-putting' : 'straight-box'}
       role="slider"
       tabIndex={0}
       aria-label={`Place along ${run?.name ?? lay.run}, from shoulder A`}
@@ -90,7 +119,10 @@ function StraightDrawing({ open, lay }: { open: OpenDocument; lay: Lay }) {
       aria-valuenow={0}
       aria-valuetext={`hose of ${formatMm(lay.cutLengthMm, 'up')}`}
       onKeyDown={byKey}
-      onPointerMove={(event) => mark(scale.arcAt(event.clientX - event.currentTarget.getBoundingClientRect().left))}
+      onPointerDown={press}
+      onPointerMove={move}
+      onPointerUp={() => setMarkFrom(null)}
+      onPointerCancel={() => setMarkFrom(null)}
       onPointerLeave={() => hover.setState({ place: null })}
     >
       {widthPx > 0 && (
@@ -104,11 +136,13 @@ function StraightDrawing({ open, lay }: { open: OpenDocument; lay: Lay }) {
             {run?.sleeve !== undefined && ' with sleeve'}
           </text>
           <Rule lengthMm={lay.cutLengthMm} scale={scale} {...ROWS.rule} />
+          {stretch !== null && <MarkedStretch stretch={stretch} scale={scale} rule={ROWS.rule} />}
           <StraightHose
             lay={lay}
             scale={scale}
             middlePx={ROWS.hoseMiddle}
             sleeved={run?.sleeve !== undefined}
+            run={run}
             findings={findings.filter(({ finding }) => finding.run === lay.run)}
           />
           <BendTrack lay={lay} scale={scale} box={ROWS.bend} />
@@ -136,6 +170,9 @@ function StraightDefinitions() {
       </pattern>
       <pattern id="ribs" width="5" height="8" patternUnits="userSpaceOnUse">
         <path className="rib-line" d="M1 0v8" />
+      </pattern>
+      <pattern id="wrap" width="11" height="11" patternUnits="userSpaceOnUse" patternTransform="rotate(24)">
+        <path className="wrap-turn" d="M0 0h5.5v11h-5.5z" />
       </pattern>
     </defs>
   );

@@ -1,13 +1,8 @@
-import type { Project, Run } from '../../../shared/document/project/schema.ts';
+import type { Project } from '../../../shared/document/project/schema.ts';
+import { withRun } from './withRun.ts';
 
 /** Which end of a run an edit speaks of. */
 export type EndTag = 'a' | 'b';
-
-function withRun(project: Project, runId: string, change: (run: Run) => Run): Project {
-  const runs = project.runs.map((run) => (run.id === runId ? change(run) : run));
-  const changed = runs.some((run, i) => JSON.stringify(run) !== JSON.stringify(project.runs[i]));
-  return changed ? { ...project, runs } : project;
-}
 
 /** slack: live length over taut length, less one; 0 to 0.5 */
 export function setSlack(project: Project, runId: string, slack: number): Project {

@@ -1,0 +1,62 @@
+import { useStore } from 'zustand';
+import { SUPPORT_WORDS } from '../../../shared/document/wording/bayWords.ts';
+import type { Aim, Tool } from '../../state/handStore.ts';
+import { useBench, useDocument } from '../../state/useBench.ts';
+import { Button } from '../../widgets/Button.tsx';
+import { Length } from '../Length.tsx';
+
+/** What the next press does, what is under the pointer, and the way out. */
+export function ToolStrip() {
+  const { hand } = useBench();
+  const tool = useStore(hand, (state) => state.tool);
+  const aim = useStore(hand, (state) => state.aim);
+  const project = useDocument((state) => state.open?.history.present);
+  if (tool.kind === 'none') return null;
+  const skin = tool.kind === 'skin' ? project?.bay.skins.find(({ id }) => id === tool.skin)?.name : undefined;
+  return (
+    <section className="slip tool-strip" aria-label="In the hand" aria-live="polite">
+      <div className="work-words">
+        <b>{toolWords(tool, project?.ports.find(({ id }) => tool.kind === 'seat' && id === tool.port)?.name, skin)}</b>
+        <span>
+          <AimWords tool={tool} aim={aim} />
+        </span>
+      </div>
+      <Button hint="Escape" onPress={() => hand.take({ kind: 'none' })}>
+        Put it down
+      </Button>
+    </section>
+  );
+}
+
+function toolWords(tool: Tool, port: string | undefined, skin: string | undefined): string {
+  switch (tool.kind) {
+    case 'none':
+      return '';
+    case 'put':
+      return `${SUPPORT_WORDS[tool.support]}: click the hose where it goes, in the bay or on the straight view`;
+    case 'seat':
+      return port === undefined ? 'New port: click where the hose joins' : `${port}: click where it goes`;
+    case 'skin':
+      return `Click each part that is “${skin ?? 'plain'}”`;
+  }
+}
+
+function AimWords({ tool, aim }: { tool: Tool; aim: Aim | null }) {
+  const { onBay } = useBench();
+  if (tool.kind === 'put') return 'The chosen run’s hose is the outlined one.';
+  if (aim === null) return 'Point at the bay.';
+  if (tool.kind === 'skin')
+    return (
+      <>
+        {aim.part}: {onBay.skinOf(aim.part)}
+      </>
+    );
+  if (aim.rim === undefined) return aim.part;
+  return aim.rim === null ? (
+    <>{aim.part}: no round rim here, the surface’s own direction is taken</>
+  ) : (
+    <>
+      {aim.part}: round rim, Ø <Length mm={aim.rim.radiusMm * 2} />
+    </>
+  );
+}

@@ -1,0 +1,74 @@
+import { useThree } from '@react-three/fiber';
+import { useEffect } from 'react';
+import { useStore } from 'zustand';
+import type { OpenDocument } from '../state/documentStore.ts';
+import { upFor } from '../state/edits/portEdits.ts';
+import { useBench } from '../state/useBench.ts';
+import { aimAt, withRim } from './aimAt.ts';
+import { PortMark } from './PortMark.tsx';
+import type { ScenePalette } from './palette.ts';
+import { rayAt } from './useBayDrag.ts';
+
+interface BayAimProps {
+  readonly bay: NonNullable<OpenDocument['bay']>;
+  readonly palette: ScenePalette;
+}
+
+/** ms that the pointer rests before the rim under it is looked for. */
+const REST_MS = 90;
+/** px that a click may tremble. */
+const TREMBLE_PX = 4;
+
+/** While a tool looks for a place of the bay: the place under the pointer, marked, and the click that takes it. */
+export function BayAim({ bay, palette }: BayAimProps) {
+  const { hand } = useBench();
+  const tool = useStore(hand, (state) => state.tool);
+  const aim = useStore(hand, (state) => state.aim);
+  const looking = tool.kind === 'seat' || tool.kind === 'skin';
+  useAim(bay, looking);
+  if (aim === null || tool.kind !== 'seat') return null;
+  const [at, axis] = aim.rim ? [aim.rim.centre, aim.rim.axis] : [aim.point, aim.normal];
+  return (
+    <PortMark at={at} axis={axis} up={upFor(axis)} radiusMm={aim.rim?.radiusMm ?? 4} colour={palette.selected} solid />
+  );
+}
+
+function useAim(bay: BayAimProps['bay'], looking: boolean): void {
+  const { hand, onBay, session } = useBench();
+  const canvas = useThree((three) => three.gl.domElement);
+  const camera = useThree((three) => three.camera);
+  const invalidate = useThree((three) => three.invalidate);
+  useEffect(() => {
+    if (!looking) return;
+    let rest: ReturnType<typeof setTimeout> | undefined;
+    let pressed: { x: number; y: number } | null = null;
+    const look = (event: PointerEvent) => aimAt(bay, rayAt(event, canvas, camera), session.getState().parts);
+    const move = (event: PointerEvent): void => {
+      clearTimeout(rest);
+      if (event.buttons !== 0) return;
+      const aim = look(event);
+      hand.set({ aim });
+      invalidate();
+      if (aim !== null && hand.getState().tool.kind === 'seat')
+        rest = setTimeout(() => hand.getState().aim === aim && hand.set({ aim: withRim(bay, aim) }), REST_MS);
+    };
+    const down = (event: PointerEvent): void => {
+      pressed = event.button === 0 ? { x: event.clientX, y: event.clientY } : null;
+    };
+    const up = (event: PointerEvent): void => {
+      const click = pressed !== null && Math.hypot(event.clientX - pressed.x, event.clientY - pressed.y) <= TREMBLE_PX;
+      pressed = null;
+      const aim = click ? look(event) : null;
+      if (aim !== null) onBay.take(hand.getState().tool.kind === 'seat' ? withRim(bay, aim) : aim);
+    };
+    canvas.addEventListener('pointermove', move);
+    canvas.addEventListener('pointerdown', down);
+    canvas.addEventListener('pointerup', up);
+    return () => {
+      clearTimeout(rest);
+      canvas.removeEventListener('pointermove', move);
+      canvas.removeEventListener('pointerdown', down);
+      canvas.removeEventListener('pointerup', up);
+    };
+  }, [bay, looking, canvas, camera, hand, onBay, session, invalidate]);
+}

@@ -1,0 +1,224 @@
+import type { Vec3 } from '../../shared/base/vec3.ts';
+import type { HandChange } from '../../shared/document/hand/handChange.ts';
+import type { Lay } from '../../shared/document/lay/schema.ts';
+import type { Project, Run, Support } from '../../shared/document/project/schema.ts';
+import { serialiseProject } from '../../shared/document/project/serialiseProject.ts';
+import { SUPPORT_WORDS } from '../../shared/document/wording/bayWords.ts';
+import type { DocumentStore, OpenDocument } from './documentStore.ts';
+import { addLock, lockOf, removeLock, type Stretch } from './edits/lockEdits.ts';
+import { changeSupport, putSupport, removeSupport, reorderSupport, type SupportKind } from './edits/supportEdits.ts';
+import { type HandMoves, handMoves } from './handMoves.ts';
+import { type HandStore, type Hold, NO_TOOL } from './handStore.ts';
+import type { JobsStore } from './jobsStore.ts';
+import { placeAt } from './layPlaces.ts';
+import type { BenchPorts } from './ports.ts';
+import { layOf } from './runState.ts';
+import type { HoverStore, SessionStore } from './sessionStore.ts';
+import { hosePlace, orderAt, rounded, supportAt } from './supportPlaces.ts';
+
+interface HandNeeds {
+  readonly document: DocumentStore;
+  readonly session: SessionStore;
+  readonly hover: HoverStore;
+  readonly jobs: JobsStore;
+  readonly hand: HandStore;
+  readonly host: BenchPorts['jobs'];
+}
+
+/** ms without a further edit after which a run changed by numbers is laid again near where it lies. */
+const REST_MS = 350;
+
+/** Title of laying again near where the hose lies; other work is never stopped for it. */
+const SETTLING = 'Laying this run again near where it lies';
+
+/** What the hand does to a run: take hold of the hose, put and move what holds it, lock a stretch; each is one step back. */
+export function createByHand({ document, session, hover, jobs, hand, host }: HandNeeds) {
+  let moves: HandMoves | null = null;
+  let resting: ReturnType<typeof setTimeout> | undefined;
+
+  /** The chosen run with its lay. */
+  const chosen = (): { open: OpenDocument; project: Project; run: Run; lay: Lay | undefined } | null => {
+    const { open } = document.getState();
+    const project = open?.history.present;
+    const run = project?.runs.find(({ id }) => id === session.getState().run);
+    return open === null || project === undefined || run === undefined
+      ? null
+      : { open, project, run, lay: layOf(open, run.id) };
+  };
+
+  /** Lays a run again near where it lies, along the shape in the hand where there is one. Without a hose it does nothing. */
+  const settle = async (runId: string, along?: readonly Vec3[]): Promise<void> => {
+    clearTimeout(resting);
+    const { open } = document.getState();
+    if (open === null || open.report === null || !hasHose(layOf(open, runId))) return;
+    const project = open.history.present;
+    const files = { projectText: serialiseProject(project), files: open.files.files };
+    const input = { ...files, run: runId, earlier: open.report, ...(along === undefined ? {} : { along }) };
+    const report = await jobs.work(SETTLING, 'relayRun', input);
+    if (report !== null) document.reported(report, project, [runId]);
+  };
+
+  /** Settles when no further edit comes for a moment. A settling under way starts over, other work is let be. */
+  const settleSoon = (runId: string): void => {
+    clearTimeout(resting);
+    resting = setTimeout(() => {
+      const { current } = jobs.getState();
+      if (current === null) void settle(runId);
+      else if (current.title === SETTLING) {
+        if (!current.cancelling) jobs.cancel();
+        settleSoon(runId);
+      }
+    }, REST_MS);
+  };
+
+  /** An edit of a run's supports or locks, after which it settles. */
+  const edit = (runId: string, name: string, make: (project: Project) => Project, joinLast = false): void => {
+    const before = document.getState().open?.history.present;
+    document.edit(name, make, joinLast);
+    if (document.getState().open?.history.present !== before) settleSoon(runId);
+  };
+
+  /** Puts a support on the chosen run: at the place pointed at, else in the middle of its hose. */
+  const put = (kind: SupportKind): void => {
+    const here = chosen();
+    const { place } = hover.getState();
+    if (here === null) jobs.tell('No run is chosen', ['Choose the run whose hose is to be held.']);
+    else putAt(kind, place !== null && place.run === here.run.id ? place.arcLengthMm : null);
+  };
+
+  const putAt = (kind: SupportKind, arcLengthMm: number | null): void => {
+    const here = chosen();
+    const place = here === null ? null : hosePlace(here.project, here.run, here.lay, arcLengthMm);
+    if (here === null || place === null) return;
+    const support = supportAt(here.run, kind, place);
+    hand.set({ support: support.id, tool: NO_TOOL });
+    const order = orderAt(here.run, here.lay, arcLengthMm);
+    edit(here.run.id, `put ${SUPPORT_WORDS[kind].toLowerCase()}`, (project) =>
+      putSupport(project, here.run.id, order, support),
+    );
+  };
+
+  /** Takes hold of the chosen run's hose at a place, or of one of its supports. */
+  const grasp = (at: Hold['at'], to: Vec3): void => {
+    const here = chosen();
+    if (here === null || here.open.report === null || !hasHose(here.lay)) return;
+    if (jobs.getState().current !== null) {
+      jobs.tell('The bench is at work', ['Take hold of the hose when it is done, or cancel it first.']);
+      return;
+    }
+    letGo();
+    hand.set({ hold: { run: here.run.id, at, to, clamp: false, released: false }, trouble: null });
+    const files = { projectText: serialiseProject(here.project), files: here.open.files.files };
+    moves = handMoves(
+      host,
+      { ...files, run: here.run.id, report: here.open.report },
+      {
+        shape: (shape) => hand.set({ shape, trouble: null }),
+        trouble: (trouble) => hand.set({ trouble }),
+      },
+    );
+  };
+
+  const drag = (to: Vec3, clamp: boolean): void => {
+    const { hold } = hand.getState();
+    const here = chosen();
+    if (hold === null || hold.released || here === null) return;
+    hand.set({ hold: { ...hold, to, clamp } });
+    moves?.move(changeOf(hold, to, here.run));
+  };
+
+  /** Lets go without a trace. */
+  const letGo = (): void => {
+    moves?.drop();
+    moves = null;
+    hand.set({ hold: null, shape: null, trouble: null });
+  };
+
+  /** Lets go and keeps what was done: a waypoint or a clamp where the hose was held, or the support where it is now. */
+  const release = async (): Promise<void> => {
+    const { hold } = hand.getState();
+    if (hold === null || hold.released) return;
+    const mine = moves;
+    hand.set({ hold: { ...hold, released: true } });
+    await mine?.settled();
+    const here = chosen();
+    if (moves !== mine || hand.getState().hold === null || here === null) return;
+    const { shape } = hand.getState();
+    keep(hold, here.run, here.lay);
+    mine?.drop();
+    moves = null;
+    hand.set({ hold: null });
+    await settle(here.run.id, shape?.centreline.points);
+    hand.set({ shape: null, trouble: null });
+  };
+
+  const keep = (hold: Hold, run: Run, lay: Lay | undefined): void => {
+    if ('support' in hold.at) keepMoved(hold.at.support, hold.to, run);
+    else keepPulled(hold, hold.at.arcLengthMm, run, lay);
+  };
+
+  const keepMoved = (support: string, to: Vec3, run: Run): void =>
+    document.edit('move support', (project) => changeSupport(project, run.id, support, { point: rounded(to, 100) }));
+
+  const keepPulled = (hold: Hold, arcLengthMm: number, run: Run, lay: Lay | undefined): void => {
+    const held = hand.getState().shape?.hold;
+    const laid = lay === undefined ? null : placeAt(lay.centreline, arcLengthMm);
+    const along = held?.axis ?? laid?.along;
+    if (along === undefined) return;
+    const kind = hold.clamp ? 'clamp' : 'waypoint';
+    const support = supportAt(run, kind, { point: held?.point ?? hold.to, along });
+    hand.set({ support: support.id });
+    document.edit(`pull hose to a ${kind}`, (project) =>
+      putSupport(project, run.id, orderAt(run, lay, arcLengthMm), support),
+    );
+  };
+
+  /** Locks the stretch that is marked along the chosen run's hose. */
+  const lock = (stretch: Stretch | null = hand.getState().stretch): void => {
+    const here = chosen();
+    if (here?.lay === undefined || stretch === null) {
+      jobs.tell('Nothing to lock', ['Mark a stretch first: drag along the rule under the straight hose.']);
+      return;
+    }
+    const { lay, run } = here;
+    const made = lockOf(lay, run, stretch);
+    if (!made.ok) {
+      jobs.tellProblems('This stretch cannot be locked', made.problems);
+      return;
+    }
+    edit(run.id, 'lock stretch', (project) => addLock(project, lay, made.value));
+    hand.set({ stretch: null });
+  };
+
+  return {
+    settle,
+    edit,
+    put,
+    putAt,
+    remove: (runId: string, supportId: string): void => {
+      hand.set({ support: null });
+      edit(runId, 'remove support', (project) => removeSupport(project, runId, supportId));
+    },
+    reorder: (runId: string, supportId: string, by: 1 | -1): void =>
+      edit(runId, 'order of supports', (project) => reorderSupport(project, runId, supportId, by)),
+    grasp,
+    drag,
+    letGo,
+    release,
+    lock,
+    unlock: (runId: string, lockId: string): void =>
+      edit(runId, 'unlock stretch', (project) => removeLock(project, runId, lockId)),
+  };
+}
+
+export type ByHand = ReturnType<typeof createByHand>;
+
+function hasHose(lay: Lay | undefined): boolean {
+  return lay !== undefined && lay.outcome !== 'no-way' && lay.centreline.points.length > 1;
+}
+
+function changeOf({ at }: Hold, to: Vec3, run: Run): HandChange {
+  if (!('support' in at)) return { pull: { arcLengthMm: at.arcLengthMm, to } };
+  const supports = run.supports.map((s): Support => (s.id === at.support ? { ...s, point: rounded(to, 100) } : s));
+  return { supports };
+}

@@ -1,0 +1,104 @@
+import { bad, good, type Result } from '../../../shared/base/result.ts';
+import { distance, type Vec3 } from '../../../shared/base/vec3.ts';
+import type { Lay } from '../../../shared/document/lay/schema.ts';
+import type { Lock, Project, Run } from '../../../shared/document/project/schema.ts';
+import { nearestArc, placeAt } from '../layPlaces.ts';
+import { numberedId } from './freshId.ts';
+import { withRun } from './withRun.ts';
+
+/** A stretch of a laid hose, mm from shoulder A. */
+export interface Stretch {
+  readonly fromMm: number;
+  readonly toMm: number;
+}
+
+/** mm. A stretch shorter than this holds nothing that a clamp does not. */
+export const SHORTEST_LOCK_MM = 10;
+
+/** The part of a hose that can be locked: between its mouths, where it is not in a collar. */
+export function lockable(lay: Lay): Stretch {
+  const { a, b } = lay.ends;
+  return {
+    fromMm: distance(a.shoulderPoint, a.mouthPoint),
+    toMm: lay.cutLengthMm - distance(b.shoulderPoint, b.mouthPoint),
+  };
+}
+
+/** The stretch between two places along the hose, in whichever order; null where it is too short to be one. */
+export function stretchBetween(lay: Lay, oneMm: number, otherMm: number): Stretch | null {
+  const whole = lockable(lay);
+  const fromMm = Math.max(whole.fromMm, Math.min(oneMm, otherMm));
+  const toMm = Math.min(whole.toMm, Math.max(oneMm, otherMm));
+  return toMm - fromMm < SHORTEST_LOCK_MM ? null : { fromMm, toMm };
+}
+
+/** A stretch to begin with where none has been marked yet. */
+export function middleThird(lay: Lay): Stretch {
+  const { fromMm, toMm } = lockable(lay);
+  const third = (toMm - fromMm) / 3;
+  return { fromMm: fromMm + third, toMm: toMm - third };
+}
+
+/** A lock of a stretch as the hose lies now, or why there is none. */
+export function lockOf(lay: Lay, run: Run, stretch: Stretch): Result<Lock> {
+  const whole = lockable(lay);
+  const fromMm = Math.max(whole.fromMm, Math.min(stretch.fromMm, stretch.toMm));
+  const toMm = Math.min(whole.toMm, Math.max(stretch.fromMm, stretch.toMm));
+  const [start, end] = [placeAt(lay.centreline, fromMm), placeAt(lay.centreline, toMm)];
+  if (start === null || end === null || toMm - fromMm < SHORTEST_LOCK_MM)
+    return refused(`it has to be ${SHORTEST_LOCK_MM} mm or longer and between the collars`);
+  if (meetsLock(lay, run, { fromMm, toMm })) return refused('a part of it is locked already; unlock that first');
+  const between = lay.centreline.points.filter((_, i) => {
+    const arc = lay.centreline.arcLengthMm[i] as number;
+    return arc > fromMm + CLOSE_MM && arc < toMm - CLOSE_MM;
+  });
+  const before = run.supports.filter((support) => arcOf(lay, support) <= fromMm).at(-1);
+  return good({
+    id: numberedId('lock', run.locks ?? []),
+    ...(before === undefined ? {} : { after: before.id }),
+    points: [start.point, ...between, end.point].map((p): [number, number, number] => [p[0], p[1], p[2]]),
+    startAxis: [...start.along],
+    endAxis: [...end.along],
+  });
+}
+
+function refused(message: string): Result<never> {
+  return bad([{ path: '', message }]);
+}
+
+/** mm. A point of the centreline this near to an end of the stretch is that end. */
+const CLOSE_MM = 0.5;
+
+function arcOf(lay: Lay, support: Run['supports'][number]): number {
+  return lay.supports.find(({ id }) => id === support.id)?.at.arcLengthMm ?? nearestArc(lay.centreline, support.point);
+}
+
+/** Adds a lock in its place along the hose. */
+export function addLock(project: Project, lay: Lay, lock: Lock): Project {
+  const startOf = ({ points }: Lock): number => nearestArc(lay.centreline, points[0] as Vec3);
+  return withRun(project, lay.run, (run) => ({
+    ...run,
+    locks: [...(run.locks ?? []), lock].sort((p, q) => startOf(p) - startOf(q)),
+  }));
+}
+
+/** Whether a stretch runs over one that is locked already. */
+function meetsLock(lay: Lay, run: Run, stretch: Stretch): boolean {
+  return (run.locks ?? []).some((lock) => {
+    const held = stretchOf(lay, lock);
+    return held.fromMm < stretch.toMm && held.toMm > stretch.fromMm;
+  });
+}
+
+/** Where a lock lies along the hose as it is laid. */
+export function stretchOf(lay: Lay, { points }: Lock): Stretch {
+  const [from, to] = [points[0] as Vec3, points.at(-1) as Vec3].map((p) => nearestArc(lay.centreline, p));
+  return { fromMm: from as number, toMm: to as number };
+}
+
+export function removeLock(project: Project, runId: string, lockId: string): Project {
+  return withRun(project, runId, ({ locks, ...run }) => {
+    const kept = (locks ?? []).filter(({ id }) => id !== lockId);
+    return kept.length === 0 ? run : { ...run, locks: kept };
+  });
+}

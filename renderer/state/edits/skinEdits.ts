@@ -1,0 +1,36 @@
+import { PLAIN_SKIN, type Project, type Skin } from '../../../shared/document/project/schema.ts';
+import { fitsPattern, skinOfPart } from '../../../shared/document/project/skinOfPart.ts';
+import { freshId } from './freshId.ts';
+
+/**
+ * Puts a part of the bay into a skin, or into none (`null`). It leaves the skins it stood in by its name; a pattern with *
+ * that took it in is written out as the names of the other parts it takes in. `parts`: names of all parts of the bay.
+ */
+export function setPartSkin(project: Project, part: string, skinId: string | null, parts: readonly string[]): Project {
+  if (skinOfPart(project, part).id === (skinId ?? PLAIN_SKIN.id)) return project;
+  const without = project.bay.skins.map((skin) => leave(skin, part, parts));
+  const skins = skinId === null ? without : without.map((s) => (s.id === skinId ? join(s, part) : s));
+  return { ...project, bay: { ...project.bay, skins } };
+}
+
+function leave(skin: Skin, part: string, parts: readonly string[]): Skin {
+  if (!skin.parts.some((pattern) => fitsPattern(pattern, part))) return skin;
+  const kept = skin.parts.flatMap((pattern) => {
+    if (!fitsPattern(pattern, part)) return [pattern];
+    return pattern === part ? [] : parts.filter((name) => name !== part && fitsPattern(pattern, name));
+  });
+  return { ...skin, parts: [...new Set(kept)] };
+}
+
+function join(skin: Skin, part: string): Skin {
+  return { ...skin, parts: [...skin.parts, part] };
+}
+
+export type NewSkin = Pick<Skin, 'name' | 'kind' | 'surfaceTemperatureC'>;
+
+/** Adds a skin without parts, at the end. */
+export function addSkin(project: Project, skin: NewSkin): { readonly project: Project; readonly id: string } {
+  const id = freshId(skin.name, 'skin', [...project.bay.skins, PLAIN_SKIN]);
+  const skins = [...project.bay.skins, { ...skin, id, parts: [] }];
+  return { project: { ...project, bay: { ...project.bay, skins } }, id };
+}

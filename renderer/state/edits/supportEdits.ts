@@ -1,0 +1,53 @@
+import { length } from '../../../shared/base/vec3.ts';
+import type { Project, Support } from '../../../shared/document/project/schema.ts';
+import { withRun } from './withRun.ts';
+
+export type SupportKind = Support['kind'];
+
+/** Puts a support before the one that has the number `at` now; at the end beyond the last. */
+export function putSupport(project: Project, runId: string, at: number, support: Support): Project {
+  return withRun(project, runId, (run) => ({
+    ...run,
+    supports: [...run.supports.slice(0, at), support, ...run.supports.slice(at)],
+  }));
+}
+
+/** Changes one support. A clamp or pass-through keeps an axis: without one it stays what it was. */
+export function changeSupport(
+  project: Project,
+  runId: string,
+  supportId: string,
+  change: Partial<Pick<Support, 'kind' | 'point' | 'axis' | 'name'>>,
+): Project {
+  return withRun(project, runId, (run) => ({
+    ...run,
+    supports: run.supports.map((support) => (support.id === supportId ? changed(support, change) : support)),
+  }));
+}
+
+function changed(support: Support, change: Partial<Support>): Support {
+  const { name, ...next } = { ...support, ...change };
+  if (next.kind !== 'waypoint' && (next.axis === undefined || length(next.axis) === 0)) return support;
+  return name === undefined || name.trim() === '' ? next : { ...next, name: name.trim() };
+}
+
+export function removeSupport(project: Project, runId: string, supportId: string): Project {
+  return withRun(project, runId, (run) => ({ ...run, supports: run.supports.filter(({ id }) => id !== supportId) }));
+}
+
+/** Moves a support one place nearer to END A (-1) or to END B (1) in the order the hose meets them. */
+export function reorderSupport(project: Project, runId: string, supportId: string, by: 1 | -1): Project {
+  return withRun(project, runId, (run) => {
+    const at = run.supports.findIndex(({ id }) => id === supportId);
+    const to = at + by;
+    const [here, there] = [run.supports[at], run.supports[to]];
+    if (here === undefined || there === undefined) return run;
+    return { ...run, supports: run.supports.map((s, i) => (i === at ? there : i === to ? here : s)) };
+  });
+}
+
+/** Name of a support as it is shown: its own, or its kind with its number on the run. */
+export function supportName(supports: readonly Support[], support: Support, kindWords: string): string {
+  if (support.name !== undefined) return support.name;
+  return `${kindWords} ${supports.filter(({ kind }) => kind === support.kind).indexOf(support) + 1}`;
+}

@@ -1,0 +1,80 @@
+import { createStore } from 'zustand/vanilla';
+import type { Vec3 } from '../../shared/base/vec3.ts';
+import type { HandShape } from '../../shared/document/hand/handChange.ts';
+import type { Stretch } from './edits/lockEdits.ts';
+import type { SupportKind } from './edits/supportEdits.ts';
+
+/** What the next press in the bay or on the straight view does. */
+export type Tool =
+  | { readonly kind: 'none' }
+  /** a support on the chosen run's hose */
+  | { readonly kind: 'put'; readonly support: SupportKind }
+  /** a port on the bay: a new one, or one that is there put elsewhere */
+  | { readonly kind: 'seat'; readonly port: string | null }
+  /** a bay part into a skin; null = out of all skins */
+  | { readonly kind: 'skin'; readonly skin: string | null };
+
+export const NO_TOOL: Tool = { kind: 'none' };
+
+/** The place of the bay under the pointer while a tool looks for one. */
+export interface Aim {
+  readonly point: Vec3;
+  /** unit, out of the surface towards who looks */
+  readonly normal: Vec3;
+  readonly part: string;
+  /** the round rim there, where one was found; `null` = looked for and not found */
+  readonly rim?: { readonly centre: Vec3; readonly axis: Vec3; readonly radiusMm: number } | null;
+}
+
+/** What the hand has hold of while a button is down. Points are mm in the bay frame. */
+export interface Hold {
+  readonly run: string;
+  /** the hose at a place of its lay, or one of its supports */
+  readonly at: { readonly arcLengthMm: number } | { readonly support: string };
+  readonly to: Vec3;
+  /** whether it stays as a clamp when let go, and not as a waypoint */
+  readonly clamp: boolean;
+  /** let go, and waiting for the last shape */
+  readonly released: boolean;
+}
+
+export interface HandState {
+  readonly tool: Tool;
+  /** id of the chosen support of the chosen run */
+  readonly support: string | null;
+  /** id of the chosen port */
+  readonly port: string | null;
+  /** marked along the chosen run's hose, to be locked */
+  readonly stretch: Stretch | null;
+  readonly aim: Aim | null;
+  readonly hold: Hold | null;
+  /** the hose as the hand has it; kept until the run is laid again */
+  readonly shape: HandShape | null;
+  /** why the hose does not follow, in a sentence */
+  readonly trouble: string | null;
+}
+
+const EMPTY_HAND: HandState = {
+  tool: NO_TOOL,
+  support: null,
+  port: null,
+  stretch: null,
+  aim: null,
+  hold: null,
+  shape: null,
+  trouble: null,
+};
+
+/** What is done by hand at this moment. A store of its own, since a drag changes it many times a second. */
+export function createHandStore() {
+  const store = createStore<HandState>(() => EMPTY_HAND);
+  return {
+    ...store,
+    set: store.setState,
+    /** Nothing chosen, nothing held. */
+    empty: (): void => store.setState(EMPTY_HAND),
+    take: (tool: Tool): void => store.setState({ tool, aim: null }),
+  };
+}
+
+export type HandStore = ReturnType<typeof createHandStore>;
