@@ -2,7 +2,8 @@ import { distance, unit, type Vec3 } from '../../base/vec3.ts';
 import type { HandChange } from '../../document/hand/handChange.ts';
 import type { Lock, Support } from '../../document/project/schema.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
-import { type RunSetting, tailPose } from '../layRun/runSetting.ts';
+import { type EndSetting, type RunSetting, tailPose } from '../layRun/runSetting.ts';
+import { passingDirection } from './passingDirection.ts';
 import { nearestArcMm, poseAt, type TakenLay } from './takenLay.ts';
 
 /** A place at which something has hold of the run: as the run was taken, and now. */
@@ -14,7 +15,7 @@ export interface Anchor {
   /** arc length from shoulder A on the taken lay, mm */
   readonly takenAtMm: number;
   readonly taken: Pose;
-  /** of a pull the direction is a guess */
+  /** of a pull, the direction is that of the shortest line through it */
   readonly now: Pose;
 }
 
@@ -24,16 +25,15 @@ export const HAND = 'hand';
  * Everything that has hold of the run between the two ends, in order along it: supports known to the lay, new ones where the
  * hose lay nearest to them, clamps the program proposed, locked stretches, waypoints that moved and the hand's own pull.
  * What stands within a locked stretch holds nothing more; nor does a pull where the hose is held anyway.
- * clocks: of the two ends, rad. lastDirection: of the hose at a pull, where it is known from the shape before.
+ * clocks: of the two ends, rad.
  */
 export function anchorsOf(
   taken: TakenLay,
-  before: readonly Support[],
+  before: TakenRun,
   setting: RunSetting,
   change: HandChange,
   locked: readonly Lock[],
   clocks: { readonly a: number; readonly b: number },
-  lastDirection: ReadonlyMap<string, Vec3>,
 ): Anchor[] {
   const { lay } = taken;
   const { a: tailA, b: tailB } = lay.straightTailMm;
@@ -44,24 +44,44 @@ export function anchorsOf(
     locks.some(
       ({ kind, takenAtMm }, i) => kind === 'lock-start' && at > takenAtMm && at < (locks[i + 1] as Anchor).takenAtMm,
     );
-  const holds = [...supportAnchors(taken, change.supports ?? before), ...proposedAnchors(taken)].filter(
+  const holds = [...supportAnchors(taken, change.supports ?? before.supports), ...proposedAnchors(taken)].filter(
     ({ takenAtMm }) => takenAtMm > first - NEAR_END_MM && takenAtMm < last + NEAR_END_MM && !inLock(takenAtMm),
   );
   const all = [
-    endAnchor(taken, 'a', first, tailPose(setting.a, 'a', tailA, clocks.a)),
+    endAnchor('a', first, tailPose(before.a, 'a', tailA, before.clocks.a), tailPose(setting.a, 'a', tailA, clocks.a)),
     ...[...holds, ...locks].sort((x, y) => x.takenAtMm - y.takenAtMm),
-    endAnchor(taken, 'b', last, tailPose(setting.b, 'b', tailB, clocks.b)),
+    endAnchor('b', last, tailPose(before.b, 'b', tailB, before.clocks.b), tailPose(setting.b, 'b', tailB, clocks.b)),
   ];
   const isFree = (at: number): boolean =>
     at > first && at < last && !inLock(at) && all.every((h) => Math.abs(h.takenAtMm - at) > NEAR_HOLD_MM);
-  const pulls = pullsOf(taken, before, change)
-    .filter((p) => isFree(p.takenAtMm))
-    .map((p): Anchor => {
-      const there = poseAt(taken, p.takenAtMm);
-      const direction = lastDirection.get(p.id) ?? there.direction;
-      return { ...p, kind: 'pull', proposed: false, taken: there, now: { point: p.to, direction } };
-    });
-  return [...all, ...pulls].sort((x, y) => x.takenAtMm - y.takenAtMm);
+  const pulls = pullsOf(taken, before.supports, change).filter((p) => isFree(p.takenAtMm));
+  for (const pull of pulls.sort((x, y) => x.takenAtMm - y.takenAtMm)) addPull(all, taken, pull, setting.minRadiusMm);
+  return all;
+}
+
+/** The run as it was taken. */
+export interface TakenRun {
+  readonly a: EndSetting;
+  readonly b: EndSetting;
+  readonly clocks: { readonly a: number; readonly b: number };
+  readonly supports: readonly Support[];
+}
+
+/** Puts a pull among the anchors, passed in the direction of the shortest line between its neighbours, then and now. */
+function addPull(all: Anchor[], taken: TakenLay, { id, takenAtMm, to }: Pull, radiusMm: number): void {
+  const at = all.findIndex((anchor) => anchor.takenAtMm > takenAtMm);
+  const [from, next] = [all[at - 1] as Anchor, all[at] as Anchor];
+  const there = poseAt(taken, takenAtMm);
+  const was = passingDirection(from.taken, there.point, next.taken, radiusMm, there.direction);
+  const now = passingDirection(from.now, to, next.now, radiusMm, was);
+  all.splice(at, 0, {
+    id,
+    kind: 'pull',
+    proposed: false,
+    takenAtMm,
+    taken: { point: there.point, direction: was },
+    now: { point: to, direction: now },
+  });
 }
 
 /** mm. A clamp may stand at the very end of a tail, and rounding may put it a little into it. */
@@ -87,8 +107,8 @@ function pullsOf(taken: TakenLay, before: readonly Support[], change: HandChange
   return pull === undefined ? led : [...led, { id: HAND, takenAtMm: pull.arcLengthMm, to: pull.to }];
 }
 
-function endAnchor(taken: TakenLay, id: string, takenAtMm: number, now: Pose): Anchor {
-  return { id, kind: 'end', proposed: false, takenAtMm, taken: poseAt(taken, takenAtMm), now };
+function endAnchor(id: string, takenAtMm: number, taken: Pose, now: Pose): Anchor {
+  return { id, kind: 'end', proposed: false, takenAtMm, taken, now };
 }
 
 function supportAnchors(taken: TakenLay, supports: readonly Support[]): Anchor[] {

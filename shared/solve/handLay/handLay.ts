@@ -1,5 +1,5 @@
 import { degreesToRadians } from '../../base/units.ts';
-import { angleBetween, distance, type Vec3 } from '../../base/vec3.ts';
+import { distance } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
 import type { HandChange, HandShape } from '../../document/hand/handChange.ts';
 import type { Lay } from '../../document/lay/schema.ts';
@@ -8,12 +8,12 @@ import { curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import type { LayContext } from '../layRun/layRun.ts';
 import type { EndSetting } from '../layRun/runSetting.ts';
-import { anchorsOf } from './anchors.ts';
+import { anchorsOf, type TakenRun } from './anchors.ts';
 import { handPlaces } from './handPlace.ts';
 import { type HandLine, handShapeOf } from './handShapeOf.ts';
 import { lineOf } from './lineOf.ts';
 import { nearnessOf } from './nearnessOf.ts';
-import { type SpanMemory, type StandingEnds, type Stretch, stretchesOf } from './spansOf.ts';
+import { type SpanMemory, type StandingEnds, stretchesOf } from './spansOf.ts';
 import { takenLay } from './takenLay.ts';
 
 /** A run in the hand. */
@@ -41,22 +41,17 @@ export function openHandLay(
   const taken = takenLay(lay);
   const placeFor = handPlaces(context, resolved, others);
   const memory: SpanMemory = new Map();
-  const directions = new Map<string, Vec3>();
   const { setting } = placeFor({});
   const asLaid = { a: clockInLay(setting.a, lay, 'a'), b: clockInLay(setting.b, lay, 'b') };
+  const before: TakenRun = { a: setting.a, b: setting.b, clocks: asLaid, supports: resolved.run.supports };
   let ends: StandingEnds = { ...asLaid, free: setting.a.turns || setting.b.turns };
 
   function lineAfter(change: HandChange, watched: Watch): HandLine {
     const place = placeFor(change);
-    for (let again = false; ; again = true) {
-      const locks = change.locks ?? resolved.run.locks ?? [];
-      const anchors = anchorsOf(taken, resolved.run.supports, place.setting, change, locks, ends, directions);
-      const laid = stretchesOf(taken, anchors, locks, place.setting, ends, place.contact, memory, watched);
-      const turned = noteDirections(directions, laid.stretches);
-      // How long a hose not yet cut is follows the direction in which it passes the hand, which is known only now.
-      if (again || !turned || place.setting.cutLengthMm !== undefined)
-        return lineOf(place.setting, taken, change, laid, ends);
-    }
+    const locks = change.locks ?? resolved.run.locks ?? [];
+    const anchors = anchorsOf(taken, before, place.setting, change, locks, ends);
+    const laid = stretchesOf(taken, anchors, locks, place.setting, ends, place.contact, memory, watched);
+    return lineOf(place.setting, taken, change, laid, ends);
   }
   if (ends.free && !liesAs(lay, lineAfter({}, watch), asLaid, ends)) {
     ends = { ...asLaid, free: false };
@@ -88,22 +83,4 @@ function liesAs(lay: Lay, line: HandLine, asLaid: { a: number; b: number }, ends
     turned < SAME_CLOCK_RAD &&
     points.every((p, i) => distance(p, curveAt(line.curve, (total * i) / (points.length - 1)).point) < SAME_LAY_MM)
   );
-}
-
-/** rad. A change of direction at the hand that changes the length of the hose by less than a saw's cut. */
-const TURNED_RAD = 0.02;
-
-/** Notes in which direction the hose passes each pull; whether any is another than before. */
-function noteDirections(directions: Map<string, Vec3>, stretches: readonly Stretch[]): boolean {
-  let turned = false;
-  const now = new Map<string, Vec3>();
-  for (const { pulls, fractions, curve } of stretches)
-    pulls.forEach((pull, i) => {
-      const { tangent } = curveAt(curve, (fractions[i] as number) * curveLengthMm(curve));
-      if (angleBetween(pull.now.direction, tangent) > TURNED_RAD) turned = true;
-      now.set(pull.id, tangent);
-    });
-  directions.clear();
-  for (const [id, direction] of now) directions.set(id, direction);
-  return turned;
 }

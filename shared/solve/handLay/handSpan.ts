@@ -50,11 +50,20 @@ const HAND_STRENGTH = 20;
  * that. The length of the spline is the wanted one as far as the last shape's chords tell, within 0.01 mm.
  */
 export function laySpan(span: HandSpan, before: LaidSpan | undefined, watch: Watch): LaidSpan {
-  const fresh = relaxSpan(span, before, before?.rod.nodes ?? span.guess, Number.POSITIVE_INFINITY, watch);
+  if (before === undefined) {
+    const first = relaxSpan(span, undefined, span.guess, Number.POSITIVE_INFINITY, watch);
+    return laySpan(span, first, watch);
+  }
   const strengthN = (HAND_STRENGTH * span.stiffnessNmm2) / span.minRadiusMm ** 2;
-  if (fresh.holds.every(({ forceN }) => length(forceN) <= strengthN)) return fresh;
-  return relaxSpan(span, before, fresh.rod.nodes, strengthN, watch);
+  const pullsItsMost = ({ forceN }: { forceN: Vec3 }): boolean => length(forceN) > strengthN * PULLS_ITS_MOST;
+  // A spring without end goes straight there; one that gives way takes longer, so it is only used where it must be.
+  if (before.holds.some(pullsItsMost)) return relaxSpan(span, before, before.rod.nodes, strengthN, watch);
+  const fresh = relaxSpan(span, before, before.rod.nodes, Number.POSITIVE_INFINITY, watch);
+  return fresh.holds.some(pullsItsMost) ? relaxSpan(span, before, fresh.rod.nodes, strengthN, watch) : fresh;
 }
+
+/** A hand that pulls with more than this part of its strength is taken to pull its most. */
+const PULLS_ITS_MOST = 0.999;
 
 function relaxSpan(
   span: HandSpan,
@@ -63,7 +72,7 @@ function relaxSpan(
   strengthN: number,
   watch: Watch,
 ): LaidSpan {
-  const { edges, nodes } = edgesFor(span);
+  const { edges, nodes } = edgesFor(span, before);
   const stiffnessNPerMm = (HAND_STIFFNESS * span.stiffnessNmm2) / span.lengthMm ** 3;
   const pulls = span.pulls.map(({ fraction, to }, i) => {
     const node = nodes[i] as number;
@@ -97,19 +106,30 @@ function relaxSpan(
   return { rod, curve: splineThrough(rod.nodes, span.lengthMm / edges, rod.startDirection, rod.endDirection), holds };
 }
 
-/** How many edges, and which nodes the hand holds: of a few numbers of edges, the one whose nodes come nearest. */
-function edgesFor({ lengthMm, minRadiusMm, pulls }: HandSpan): { edges: number; nodes: number[] } {
+/**
+ * How many edges, and which nodes the hand holds. As many as before while they are fine enough, so that the shape before
+ * stands; else, of a few numbers of edges, the one whose nodes come nearest to the hand.
+ */
+function edgesFor(
+  { lengthMm, minRadiusMm, pulls }: HandSpan,
+  before: LaidSpan | undefined,
+): { edges: number; nodes: number[] } {
   const wanted = Math.round(lengthMm / (EDGE_OVER_RADIUS * minRadiusMm));
   const least = Math.min(MOST_EDGES, Math.max(LEAST_EDGES, wanted));
   const nodeOf = (edges: number, { fraction }: SpanPull): number =>
     Math.min(edges - 1, Math.max(1, Math.round(fraction * edges)));
+  const kept = before === undefined ? 0 : before.rod.nodes.length / 3 - 1;
   let best = least;
-  let bestOff = Number.POSITIVE_INFINITY;
-  for (let edges = least; edges <= least + (pulls.length > 0 ? MORE_EDGES : 0); edges++) {
-    const off = Math.max(0, ...pulls.map((p) => Math.abs(nodeOf(edges, p) / edges - p.fraction)));
-    if (off >= bestOff) continue;
-    best = edges;
-    bestOff = off;
+  if (before !== undefined && before.holds.length === pulls.length && kept > least * 0.8 && kept < least * 1.4)
+    best = kept;
+  else {
+    let bestOff = Number.POSITIVE_INFINITY;
+    for (let edges = least; edges <= least + (pulls.length > 0 ? MORE_EDGES : 0); edges++) {
+      const off = Math.max(0, ...pulls.map((p) => Math.abs(nodeOf(edges, p) / edges - p.fraction)));
+      if (off >= bestOff) continue;
+      best = edges;
+      bestOff = off;
+    }
   }
   return { edges: best, nodes: pulls.map((p) => nodeOf(best, p)) };
 }

@@ -1,6 +1,6 @@
 import { angleBetween, distance } from '../../base/vec3.ts';
-import { connectWithShortTurns } from '../../geometry/arcLineConnector.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
+import { connectionLengthMm } from './passingDirection.ts';
 
 /** A stretch of the run between two places where something holds it: as it was taken, and now. */
 export interface Side {
@@ -45,11 +45,6 @@ function gainMm({ taken, now }: Side, radiusMm: number): number {
   const turned =
     angleBetween(taken.from.direction, now.from.direction) + angleBetween(taken.to.direction, now.to.direction);
   const most = moved + radiusMm * turned;
-  const before = connectWithShortTurns(taken.from, taken.to, radiusMm);
-  const after = connectWithShortTurns(now.from, now.to, radiusMm);
-  const gain =
-    before === undefined || after === undefined
-      ? distance(now.from.point, now.to.point) - distance(taken.from.point, taken.to.point)
-      : after.lengthMm - before.lengthMm;
+  const gain = connectionLengthMm(now.from, now.to, radiusMm) - connectionLengthMm(taken.from, taken.to, radiusMm);
   return Math.max(-most, Math.min(most, gain));
 }
