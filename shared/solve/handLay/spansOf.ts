@@ -134,8 +134,6 @@ function layPart(
     contact,
   };
   const laid = known?.inputs === inputs ? known.laid : laySpan(span, known?.laid, watch);
-      `${key} len ${lengthMm} curve ${curveLengthMm(laid.curve)} taken ${from.takenAtMm} ${to.takenAtMm} ends ${JSON.stringify(from.now)} ${JSON.stringify(from.taken)}`,
-    );
   // A shape that did not close is shown, and not gone on from.
   if (isClosed(laid.rod)) memory.set(key, { inputs, laid });
   else memory.delete(key);
