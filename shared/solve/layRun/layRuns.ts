@@ -1,10 +1,11 @@
 import { partOf, type Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedProject, ResolvedRun } from '../../document/project/resolve.ts';
-import { buildTubeField, type Tube, type TubeField } from '../bay/tubeField.ts';
+import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
 import { clearanceToRun } from './clearanceToRun.ts';
 import { type LayContext, layRun } from './layRun.ts';
 import { runSetting } from './runLimits.ts';
+import { tubesOfLay } from './tubesOfLay.ts';
 
 /** How often a run that finds its way taken may have the runs in its way lifted and laid again. */
 const ROUNDS = 2;
@@ -132,20 +133,4 @@ export function tubesOf(resolved: ResolvedProject, laid: ReadonlyMap<string, Lay
       return lay === undefined || r.run.id === except ? [] : tubesOfLay(lay, r);
     }),
   );
-}
-
-function tubesOfLay(lay: Lay, run: ResolvedRun): Tube[] {
-  const collar = (side: 'a' | 'b'): Tube => {
-    const pose = lay.ends[side];
-    return {
-      run: lay.run,
-      points: [pose.seatPoint, pose.bendPoint, pose.shoulderPoint, pose.mouthPoint],
-      radiusMm: run[side].end.collarDiameterMm / 2,
-    };
-  };
-  return [
-    { run: lay.run, points: lay.centreline.points, radiusMm: lay.outsideDiameterMm / 2 },
-    collar('a'),
-    collar('b'),
-  ];
 }

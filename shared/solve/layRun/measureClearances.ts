@@ -24,11 +24,11 @@ export function measureClearances(
   others: TubeField,
   proofMm: number,
 ): Clearance[] {
-  return neighboursOf(project, setting.run, bay, others).flatMap((n) => measureOne(setting, shape, n, proofMm));
+  return neighboursOf(project, setting.run, bay, others).flatMap((n) => clearanceTo(setting, shape.curve, n, proofMm));
 }
 
-function measureOne(setting: RunSetting, shape: Shape, to: Neighbour, proofMm: number): Clearance[] {
-  const { curve } = shape;
+/** As `measureClearances`, of a curve from shoulder to shoulder to one thing; none where that is out of reach. */
+export function clearanceTo(setting: RunSetting, curve: CubicCurve, to: Neighbour, proofMm: number): Clearance[] {
   const radius = setting.outsideRadiusMm;
   const held = heldPlaces(setting);
   const wholeMm = radius + to.requiredMm;

@@ -24,7 +24,8 @@ export function neighboursOf(project: Project, run: string, bay: BayIndex, other
   ];
 }
 
-function skinNeighbour(bay: BayIndex, { skin, bvh }: IndexedSkin, requiredMm: number): Neighbour {
+/** One skin of a bay; `requiredMm` is what is kept from it. */
+export function skinNeighbour(bay: BayIndex, { skin, bvh }: IndexedSkin, requiredMm: number): Neighbour {
   return {
     requiredMm,
     distanceTo: (p, boundMm) => nearestDistance(bvh, p[0], p[1], p[2], boundMm),
@@ -37,7 +38,8 @@ function skinNeighbour(bay: BayIndex, { skin, bvh }: IndexedSkin, requiredMm: nu
   };
 }
 
-function runNeighbour(all: TubeField, run: string, requiredMm: number): Neighbour {
+/** One of the runs of a field of tubes. */
+export function runNeighbour(all: TubeField, run: string, requiredMm: number): Neighbour {
   const field = buildTubeField(all.tubes.filter((t) => t.run === run));
   const near = newNearestTube();
   return {
