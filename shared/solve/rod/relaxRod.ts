@@ -169,14 +169,15 @@ function checkProblem(p: RodProblem): void {
 }
 
 /**
- * The natural shape of a hose of fixed length between two ends: the nearest minimum, from the guess, of bending energy
- * and weight under contact. The hose is an inextensible rod, alike in all directions, free of twist unless its ends are said to hold it, of N equal
- * straight edges (discrete Kirchhoff rod; curvature 2 tan(angle/2) / l at the nodes, half cells at the clamped ends).
+ * The natural shape of a hose of fixed length between two ends: the nearest minimum, from the guess, of bending energy,
+ * weight and, where the ends hold it so, twist, under contact. The hose is an inextensible rod, alike in all directions,
+ * of N equal straight edges (discrete Kirchhoff rod; curvature 2 tan(angle/2) / l at the nodes, half cells at the clamped
+ * ends; twist spread evenly).
  * Newton's method on the edges' directions with the end force as multiplier, O(N) per step, line search, saddles left.
  * @param problem mm, N, rad, bay frame; see `RodProblem`
  * @param watch asked at every step whether to stop; the answer is then the state reached, as `cancelled`
- * Accuracy: second order in 1/N; see the tests for measured errors against Euler's elastica. Contact is
- * without friction, at the nodes; a node in a crease is held by the planes of its surfaces. Deterministic.
+ * Accuracy: second order in 1/N; see the tests for measured errors against Euler's elastica and against
+ * Kirchhoff's equations integrated from one end. Contact is without friction, at the nodes; a node in a crease is held by the planes of its surfaces. Deterministic.
  */
 export function relaxRod(problem: RodProblem, watch: Watch = UNWATCHED): RodShape {
   checkProblem(problem);

@@ -56,13 +56,16 @@ export interface RodPull {
  * A line along the hose's surface (its lay line) leaves A in the direction `materialA` and arrives at B in the direction
  * `materialB`: unit vectors of the bay, each square to the rod's direction at its end. An end that has moved took its
  * direction with it: turn it by the end's own rigid motion. At a `turning` end it stands for clock 0 and turns with it.
+ * `materialAtEnd` gives B's for a hose tightened at rest, `materialsOfClock` both for a hose made with a known clock.
  *
  * The twist Tw is the angle, right-handed about the rod's direction at B, from A's material direction carried along the
  * rod without twist (from edge to edge by the least rotation) to B's. It is spread evenly over a rod at rest, which is
  * alike in all directions; its energy is GJ Tw^2 / (2 L). Ends alone tell Tw but for whole turns: those are taken so
  * that Tw at the guess comes nearest to `nearRad`, and from there Tw is followed without a jump to the rod at rest. So
- * the guess should be the last known shape and `nearRad` its twist. Tw keeps its sign when A and B change places, and
- * changes it in a mirror.
+ * the guess should be the last known shape and `nearRad` its twist; an end that turns far is taken along in steps of
+ * less than half a turn. Tw keeps its sign when A and B change places, and changes it in a mirror.
+ *
+ * Nothing keeps a rod from passing through itself: strongly wrung, a slack one may let out two whole turns that way.
  */
 export interface RodTwist {
   /** GJ, N mm^2, 0 or more; 0 is a hose that turns in its ends freely */
