@@ -1,26 +1,83 @@
-import { bad, type Result } from '../base/result.ts';
-import type { Watch } from '../base/watch.ts';
+import { bad, good, type Problem, type Result } from '../base/result.ts';
+import { partOf, type Watch } from '../base/watch.ts';
+import { type HandLay, openHandLay } from '../solve/handLay/handLay.ts';
+import { tubesOf } from '../solve/layRun/layRuns.ts';
 import type { JobInput, JobOutput } from './contract.ts';
-import type { JobMemory } from './jobMemory.ts';
+import { bayIndex, bayMesh, type JobMemory } from './jobMemory.ts';
+import { readProject, unknownRuns } from './readProject.ts';
 
-const UNKNOWN_HAND = { path: 'hand', message: 'this worker holds no such run: take the run again' };
+/** How many runs a worker holds in its hand at once. */
+const MOST_HANDS = 4;
 
-/** The job `takeRun`. */
+/** The job `takeRun`: makes everything ready that moving one run by hand needs, and keeps it under a name. */
 export async function takeRunJob(
-  _input: JobInput<'takeRun'>,
-  _watch: Watch,
-  _memory: JobMemory,
+  input: JobInput<'takeRun'>,
+  watch: Watch,
+  memory: JobMemory,
 ): Promise<Result<JobOutput<'takeRun'>>> {
-  return bad([UNKNOWN_HAND]);
+  const read = readProject(input);
+  if (!read.ok) return read;
+  const { resolved, inputHash } = read.value;
+  const run = resolved.runs.find((r) => r.run.id === input.run);
+  if (run === undefined) return bad(unknownRuns([input.run], read.value));
+  const lay = input.report.lays.find((l) => l.run === input.run);
+  if (lay === undefined || lay.outcome === 'no-way') return bad([notTaken(input.run)]);
+  const opened = await bayMesh(read.value, memory);
+  if (!opened.ok) return opened;
+  const bay = bayIndex(read.value, opened.value.mesh, memory, partOf(watch, 0, 0.8));
+  const laid = new Map(input.report.lays.map((l) => [l.run, l]));
+  const context = { project: resolved.project, bay };
+  const held = openHandLay(context, run, lay, tubesOf(resolved, laid, input.run), watch);
+  if (held === undefined) return bad([notTaken(input.run)]);
+  const hand = keep(memory, `${input.run} ${inputHash} ${lay.cutLengthMm} ${memory.hands?.size ?? 0}`, held);
+  return good({ hand, shape: held.move({}, watch) });
 }
 
-/** The job `moveRun`. */
+function notTaken(run: string): Problem {
+  return { path: 'run', message: 'there is no hose of this run to take in the hand: lay it first', got: run };
+}
+
+/** Keeps a hand as the last used; the one not used for longest goes. */
+function keep(memory: JobMemory, name: string, held: HandLay): string {
+  const hands = memory.hands ?? new Map<string, HandLay>();
+  memory.hands = hands;
+  hands.delete(name);
+  hands.set(name, held);
+  if (hands.size > MOST_HANDS) hands.delete(hands.keys().next().value as string);
+  return name;
+}
+
+/** The job `moveRun`: the shape of a run in the hand after a change. Reads no project and no mesh. */
 export async function moveRunJob(
-  _input: JobInput<'moveRun'>,
-  _watch: Watch,
-  _memory: JobMemory,
+  { hand, change }: JobInput<'moveRun'>,
+  watch: Watch,
+  memory: JobMemory,
 ): Promise<Result<JobOutput<'moveRun'>>> {
-  return bad([UNKNOWN_HAND]);
+  const held = memory.hands?.get(hand);
+  if (held === undefined)
+    return bad([{ path: 'hand', message: 'this worker holds no such run: take the run again', got: hand }]);
+  const problems = unreadable(change);
+  if (problems.length > 0) return bad(problems);
+  keep(memory, hand, held);
+  return good(held.move(change, watch));
+}
+
+/** A change comes from a pointer and never from a file, so it is only looked through for what no arithmetic survives. */
+function unreadable(change: JobInput<'moveRun'>['change']): Problem[] {
+  const { pull, supports = [], ports = [], locks = [] } = change;
+  const numbers = [
+    ...(pull === undefined ? [] : [pull.arcLengthMm, ...pull.to]),
+    ...supports.flatMap((s) => [...s.point, ...(s.axis ?? [])]),
+    ...ports.flatMap((p) => [...p.seatPoint, ...p.axis, ...p.up]),
+    ...locks.flatMap((l) => [...l.points.flat(), ...l.startAxis, ...l.endAxis]),
+  ];
+  const zero = [
+    ...supports.flatMap((s) => (s.axis === undefined ? [] : [s.axis])),
+    ...ports.flatMap((p) => [p.axis, p.up]),
+    ...locks.flatMap((l) => [l.startAxis, l.endAxis]),
+  ].some((v) => Math.hypot(...v) === 0);
+  if (numbers.every(Number.isFinite) && !zero) return [];
+  return [{ path: 'change', message: 'expected finite numbers and directions that are not zero' }];
 }
 
 /** The job `relayRun`. */
@@ -29,5 +86,5 @@ export async function relayRunJob(
   _watch: Watch,
   _memory: JobMemory,
 ): Promise<Result<JobOutput<'relayRun'>>> {
-  return bad([UNKNOWN_HAND]);
+  return bad([]);
 }

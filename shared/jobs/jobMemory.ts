@@ -1,5 +1,6 @@
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 import type { Watch } from '../base/watch.ts';
+import type { Project } from '../document/project/schema.ts';
 import { isLeftOut, skinOfPart } from '../document/project/skinOfPart.ts';
 import { mergeMeshes } from '../geometry/meshImport/mergeMeshes.ts';
 import { openMesh } from '../geometry/meshImport/openMesh.ts';
@@ -7,13 +8,17 @@ import { placeMesh } from '../geometry/meshImport/placeMesh.ts';
 import type { TriMesh } from '../geometry/triMesh.ts';
 import { withoutParts } from '../geometry/withoutParts.ts';
 import { type BayIndex, buildBayIndex } from '../solve/bay/bayIndex.ts';
+import type { HandLay } from '../solve/handLay/handLay.ts';
 import { doubtsOf } from './doubtsOf.ts';
 import type { ReadProject } from './readProject.ts';
 
 /** What a worker keeps from job to job: the bay last opened and its index, which are costly and seldom change. */
 export interface JobMemory {
   mesh?: { key: string; mesh: TriMesh; warnings: readonly Problem[] };
+  doubts?: { key: string; doubts: readonly Problem[] };
   index?: { key: string; index: BayIndex };
+  /** runs in the hand by name, the last used last */
+  hands?: Map<string, HandLay>;
 }
 
 export function newJobMemory(): JobMemory {
@@ -27,12 +32,8 @@ export async function bayMesh(
 ): Promise<Result<{ mesh: TriMesh; warnings: readonly Problem[] }>> {
   const { project } = read.resolved;
   const { meshes, leftOut } = project.bay;
-  const key = JSON.stringify([
-    leftOut,
-    project.ports,
-    ...meshes.map((m, i) => [read.meshes[i]?.sha256, m.unit, m.upAxis]),
-  ]);
-  if (memory.mesh?.key === key) return good(memory.mesh);
+  const key = JSON.stringify([leftOut, ...meshes.map((m, i) => [read.meshes[i]?.sha256, m.unit, m.upAxis])]);
+  if (memory.mesh?.key === key) return good(withDoubts(project, memory.mesh, memory));
   const placed: TriMesh[] = [];
   const warnings: Problem[] = [];
   const problems: Problem[] = [];
@@ -50,8 +51,19 @@ export async function bayMesh(
     return bad([
       { path: 'bay', message: 'nothing is left of the bay: its meshes are empty or all parts are left out' },
     ]);
-  memory.mesh = { key, mesh, warnings: [...warnings, ...doubtsOf(project, mesh)] };
-  return good(memory.mesh);
+  memory.mesh = { key, mesh, warnings };
+  return good(withDoubts(project, memory.mesh, memory));
+}
+
+/** The mesh with what does not look right about it and the ports on it; a port that moves leaves the mesh as it is. */
+function withDoubts(
+  project: Project,
+  { key, mesh, warnings }: NonNullable<JobMemory['mesh']>,
+  memory: JobMemory,
+): { mesh: TriMesh; warnings: readonly Problem[] } {
+  const own = JSON.stringify([key, project.ports]);
+  if (memory.doubts?.key !== own) memory.doubts = { key: own, doubts: doubtsOf(project, mesh) };
+  return { mesh, warnings: [...warnings, ...memory.doubts.doubts] };
 }
 
 /** The index of the bay by skin; built again when a mesh or a skin's parts changed. */

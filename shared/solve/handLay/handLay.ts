@@ -28,7 +28,8 @@ export interface HandLay {
  * undefined: the lay shows no hose that could be taken (`no-way`).
  * Each stretch between holds is relaxed as when a run is laid, in contact with everything, only coarser (edges of 7 % of
  * the least radius), from the shape it had. Swivel ends turn with the hose where they are free in the lay, and stand
- * where the lay had them held. A hose that has snapped over stays so: the answer may depend on the way it was dragged.
+ * where the lay had them held. A hose that has snapped over something stays so until it is let go: the answer
+ * may depend on the way it was dragged.
  */
 export function openHandLay(
   context: LayContext,
@@ -43,7 +44,7 @@ export function openHandLay(
   const memory: SpanMemory = new Map();
   const { setting } = placeFor({});
   const asLaid = { a: clockInLay(setting.a, lay, 'a'), b: clockInLay(setting.b, lay, 'b') };
-  const before: TakenRun = { a: setting.a, b: setting.b, clocks: asLaid, supports: resolved.run.supports };
+  let before: TakenRun = { a: setting.a, b: setting.b, clocks: asLaid, supports: resolved.run.supports };
   let ends: StandingEnds = { ...asLaid, free: setting.a.turns || setting.b.turns };
 
   function lineAfter(change: HandChange, watched: Watch): HandLine {
@@ -57,8 +58,19 @@ export function openHandLay(
     ends = { ...asLaid, free: false };
     memory.clear();
   }
+  // Lengths are measured against the swivels as this rod has them, so that nothing changed is no change.
+  before = { ...before, clocks: { a: ends.a, b: ends.b } };
+  lineAfter({}, watch);
+  const rest = { spans: new Map(memory), a: ends.a, b: ends.b };
+
   return {
     move(change, watched) {
+      if (Object.values(change).every((part) => part === undefined)) {
+        // A hose let go lies as it was taken, whatever it snapped over.
+        for (const [id, span] of rest.spans) memory.set(id, span);
+        ends.a = rest.a;
+        ends.b = rest.b;
+      }
       const { setting: now, field, neighbours } = placeFor(change);
       const line = lineAfter(change, watched);
       return handShapeOf(context.project, now, line, nearnessOf(now, field, neighbours, line.curve));

@@ -9,7 +9,7 @@ const LAST_STEP = 0.004;
 const MOST_LOOKS = 60;
 
 /** Length of the arc-straight-arc line between two poses, mm; without one, as far as they are apart and half a turn more. */
-export function connectionLengthMm(from: Pose, to: Pose, radiusMm: number): number {
+function connectionLengthMm(from: Pose, to: Pose, radiusMm: number): number {
   return connectWithShortTurns(from, to, radiusMm)?.lengthMm ?? distance(from.point, to.point) + Math.PI * radiusMm;
 }
 

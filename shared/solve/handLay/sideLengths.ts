@@ -1,12 +1,15 @@
 import { angleBetween, distance } from '../../base/vec3.ts';
+import { connectWithShortTurns } from '../../geometry/arcLineConnector.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
-import { connectionLengthMm } from './passingDirection.ts';
 
 /** A stretch of the run between two places where something holds it: as it was taken, and now. */
 export interface Side {
   readonly takenMm: number;
   readonly taken: { readonly from: Pose; readonly to: Pose };
   readonly now: { readonly from: Pose; readonly to: Pose };
+  /** whether the direction at its ends is held; at a hand it is not, and its turning costs no length */
+  readonly turnsA: boolean;
+  readonly turnsB: boolean;
   /** true = the hand has hold of an end of it: of a hose already cut, it has hold of the same place all the time */
   readonly holdsCut: boolean;
   /** false = a locked stretch, which keeps its length */
@@ -40,11 +43,17 @@ const REACH = 1.0005;
  * By how much the shortest line between the ends of a side has grown, mm. Held to what the ends moved and turned: close
  * ends can jump from one shortest line to another of quite another length, which no hose does.
  */
-function gainMm({ taken, now }: Side, radiusMm: number): number {
+function gainMm({ taken, now, turnsA, turnsB }: Side, radiusMm: number): number {
   const moved = distance(taken.from.point, now.from.point) + distance(taken.to.point, now.to.point);
   const turned =
-    angleBetween(taken.from.direction, now.from.direction) + angleBetween(taken.to.direction, now.to.direction);
+    (turnsA ? angleBetween(taken.from.direction, now.from.direction) : 0) +
+    (turnsB ? angleBetween(taken.to.direction, now.to.direction) : 0);
   const most = moved + radiusMm * turned;
-  const gain = connectionLengthMm(now.from, now.to, radiusMm) - connectionLengthMm(taken.from, taken.to, radiusMm);
+  const before = connectWithShortTurns(taken.from, taken.to, radiusMm);
+  const after = connectWithShortTurns(now.from, now.to, radiusMm);
+  const gain =
+    before === undefined || after === undefined
+      ? distance(now.from.point, now.to.point) - distance(taken.from.point, taken.to.point)
+      : after.lengthMm - before.lengthMm;
   return Math.max(-most, Math.min(most, gain));
 }

@@ -82,6 +82,8 @@ function sidesOf(anchors: readonly Anchor[]): Side[] {
       takenMm: to.takenAtMm - from.takenAtMm,
       taken: { from: from.taken, to: to.taken },
       now: { from: from.now, to: to.now },
+      turnsA: from.kind !== 'pull',
+      turnsB: to.kind !== 'pull',
       holdsCut: from.kind === 'pull' || to.kind === 'pull',
       changes: !(from.kind === 'lock-start' && to.kind === 'lock-end'),
     };
