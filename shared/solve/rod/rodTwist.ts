@@ -129,6 +129,7 @@ function twistOf(load: TwistLoad, state: RodState, edges: number): number {
 /** Takes up the twist of the workspace's state, placed, as the one nearest to `nearRad`; 0 without a twist. */
 export function startTwist(ws: RodWorkspace, load: TwistLoad | undefined, nearRad: number): void {
   ws.state.twistRad = 0;
+  ws.trial.twistRad = 0;
   if (load === undefined) return;
   const twist = twistOf(load, ws.state, ws.edges);
   const turns = Math.round((nearRad - twist) / (2 * Math.PI));
