@@ -1,10 +1,12 @@
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { partOf, type Watch } from '../base/watch.ts';
 import { type HandLay, openHandLay } from '../solve/handLay/handLay.ts';
+import { relayNear } from '../solve/handLay/relayNear.ts';
 import { tubesOf } from '../solve/layRun/layRuns.ts';
 import type { JobInput, JobOutput } from './contract.ts';
 import { bayIndex, bayMesh, type JobMemory } from './jobMemory.ts';
 import { readProject, unknownRuns } from './readProject.ts';
+import { reportOf } from './reportOf.ts';
 
 /** How many runs a worker holds in its hand at once. */
 const MOST_HANDS = 4;
@@ -80,11 +82,29 @@ function unreadable(change: JobInput<'moveRun'>['change']): Problem[] {
   return [{ path: 'change', message: 'expected finite numbers and directions that are not zero' }];
 }
 
-/** The job `relayRun`. */
+/** The job `relayRun`: one run laid again near where it lies, in the project as it is now; then everything is checked. */
 export async function relayRunJob(
-  _input: JobInput<'relayRun'>,
-  _watch: Watch,
-  _memory: JobMemory,
+  input: JobInput<'relayRun'>,
+  watch: Watch,
+  memory: JobMemory,
 ): Promise<Result<JobOutput<'relayRun'>>> {
-  return bad([]);
+  const read = readProject(input);
+  if (!read.ok) return read;
+  const { resolved } = read.value;
+  const run = resolved.runs.find((r) => r.run.id === input.run);
+  if (run === undefined) return bad(unknownRuns([input.run], read.value));
+  const known = new Set(resolved.runs.map((r) => r.run.id));
+  const earlier = input.earlier.lays.filter((l) => known.has(l.run));
+  const line = input.along ?? earlier.find((l) => l.run === input.run && l.outcome !== 'no-way')?.centreline.points;
+  if (line === undefined || line.length < 2 || !line.flat().every(Number.isFinite)) return bad([notTaken(input.run)]);
+  const opened = await bayMesh(read.value, memory);
+  if (!opened.ok) return opened;
+  const bay = bayIndex(read.value, opened.value.mesh, memory, partOf(watch, 0, 0.1));
+  const context = { project: resolved.project, bay };
+  const kept = earlier.filter((l) => l.run !== input.run);
+  const lays = relayNear(context, resolved, run, kept, line, partOf(watch, 0.1, 1)).map((lay) => {
+    const inputHash = read.value.runHashes[lay.run];
+    return lay.run === input.run && inputHash !== undefined ? { ...lay, inputHash } : lay;
+  });
+  return good(reportOf(read.value, lays, [...read.value.warnings, ...opened.value.warnings]));
 }

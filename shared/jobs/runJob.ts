@@ -1,16 +1,15 @@
-import { bad, describeProblem, good, type Problem, type Result } from '../base/result.ts';
-import { SOLVER_VERSION } from '../base/version.ts';
+import { bad, good, type Result } from '../base/result.ts';
 import { Cancelled, partOf, type Watch } from '../base/watch.ts';
-import { type Lay, type LayReport, REPORT_FORMAT, REPORT_VERSION } from '../document/lay/schema.ts';
+import type { LayReport } from '../document/lay/schema.ts';
 import { bodyOfPart, skinOfPart } from '../document/project/skinOfPart.ts';
 import { makeSheets } from '../sheets/index.ts';
-import { runChecks } from '../solve/checks/index.ts';
 import { layRuns } from '../solve/layRun/layRuns.ts';
 import type { JobEnd, JobInput, JobName, JobOutput } from './contract.ts';
 import { endTrialJob } from './endTrialJob.ts';
 import { moveRunJob, relayRunJob, takeRunJob } from './handJobs.ts';
 import { bayIndex, bayMesh, type JobMemory } from './jobMemory.ts';
-import { type ReadProject, readProject, unknownRuns } from './readProject.ts';
+import { readProject, unknownRuns } from './readProject.ts';
+import { reportOf } from './reportOf.ts';
 
 export { type JobMemory, newJobMemory } from './jobMemory.ts';
 
@@ -129,18 +128,4 @@ async function makeSheetsJob(input: JobInput<'makeSheets'>, watch: Watch): Promi
     wanted === undefined ? {} : { runs: wanted },
   );
   return good({ files });
-}
-
-function reportOf(read: ReadProject, lays: readonly Lay[], warnings: readonly Problem[]): LayReport {
-  const { project } = read.resolved;
-  return {
-    format: REPORT_FORMAT,
-    version: REPORT_VERSION,
-    solverVersion: SOLVER_VERSION,
-    seed: project.seed,
-    project: { name: project.name, exampleData: project.exampleData, inputHash: read.inputHash },
-    warnings: warnings.map(describeProblem),
-    lays: [...lays],
-    findings: runChecks(read.resolved, lays),
-  };
 }

@@ -1,0 +1,20 @@
+import { describeProblem, type Problem } from '../base/result.ts';
+import { SOLVER_VERSION } from '../base/version.ts';
+import { type Lay, type LayReport, REPORT_FORMAT, REPORT_VERSION } from '../document/lay/schema.ts';
+import { runChecks } from '../solve/checks/index.ts';
+import type { ReadProject } from './readProject.ts';
+
+/** The report of lays of a project, with every check's findings. */
+export function reportOf(read: ReadProject, lays: readonly Lay[], warnings: readonly Problem[]): LayReport {
+  const { project } = read.resolved;
+  return {
+    format: REPORT_FORMAT,
+    version: REPORT_VERSION,
+    solverVersion: SOLVER_VERSION,
+    seed: project.seed,
+    project: { name: project.name, exampleData: project.exampleData, inputHash: read.inputHash },
+    warnings: warnings.map(describeProblem),
+    lays: [...lays],
+    findings: runChecks(read.resolved, lays),
+  };
+}
