@@ -20,6 +20,8 @@ export interface FreeSpan {
 export interface RelaxedSpan {
   readonly rod: RodShape;
   readonly curve: CubicCurve;
+  /** as wanted, mm */
+  readonly lengthMm: number;
 }
 
 /**
@@ -69,7 +71,7 @@ export function relaxSpan(
     // A rod that did not close does not reach its end: there is no hose to show.
     if (rod.outcome === 'too-short' || rod.closureMm > CLOSED_MM) return best;
     const curve = splineThrough(rod.nodes, reach, rod.startDirection, rod.endDirection);
-    best = { rod, curve };
+    best = { rod, curve, lengthMm };
     const off = lengthMm - curveLengthMm(curve);
     if (Math.abs(off) < LENGTH_PROOF_MM) break;
     rodLengthMm += off;

@@ -1,0 +1,34 @@
+import { partOf, type Watch } from '../../base/watch.ts';
+import type { RockPose } from '../../document/lay/schema.ts';
+import { CHASSIS_BODY, type Project } from '../../document/project/schema.ts';
+import { bodyOfPart, skinOfPart } from '../../document/project/skinOfPart.ts';
+import type { TriMesh } from '../../geometry/triMesh.ts';
+import { withoutParts } from '../../geometry/withoutParts.ts';
+import { type BayIndex, buildBayIndex } from '../bay/bayIndex.ts';
+
+/** The parts of the bay that move as one, indexed where they were scanned. */
+export interface BodyBay {
+  readonly body: string;
+  readonly bay: BayIndex;
+}
+
+/**
+ * The bay taken apart: one index for each body that moves in any of the poses, and one, called chassis, for all that
+ * stands. A distance to a moved body is asked in the frame of its scan, so nothing is indexed again for a pose.
+ */
+export function bodyBays(project: Project, mesh: TriMesh, poses: readonly RockPose[], watch: Watch): BodyBay[] {
+  const moving = new Set(poses.flatMap((pose) => pose.bodies.map((b) => b.body)));
+  const bodyOf = (part: string): string => standingBody(bodyOfPart(project, part).id, moving);
+  const bodies = [CHASSIS_BODY.id, ...moving];
+  return bodies.flatMap((body, i) => {
+    const own = withoutParts(mesh, (part) => bodyOf(part) !== body);
+    if (own.indices.length === 0) return [];
+    const part = partOf(watch, i / bodies.length, (i + 1) / bodies.length);
+    return [{ body, bay: buildBayIndex(own, (name) => skinOfPart(project, name), part) }];
+  });
+}
+
+/** The body as rock knows it: one that never moves is the chassis. */
+export function standingBody(body: string | undefined, moving: ReadonlySet<string>): string {
+  return body !== undefined && moving.has(body) ? body : CHASSIS_BODY.id;
+}

@@ -1,0 +1,83 @@
+import { radiansToDegrees } from '../../base/units.ts';
+import type { Clearance, RockExtreme, RockPose } from '../../document/lay/schema.ts';
+import type { Project } from '../../document/project/schema.ts';
+import { requiredRunClearance } from '../../document/rules/requiredClearance.ts';
+import { leastRadius } from '../../geometry/curveLimits.ts';
+import { movePoint } from '../../geometry/rigidMotion.ts';
+import type { TubeField } from '../bay/tubeField.ts';
+import { clearanceTo } from '../layRun/measureClearances.ts';
+import { type Neighbour, runNeighbour } from '../layRun/neighbours.ts';
+import type { BodyBay } from './bodyBays.ts';
+import type { HeldHose } from './heldHose.ts';
+import { movedNeighbours } from './movedBay.ts';
+import type { RockedHose } from './rockedHose.ts';
+
+/** Relative. How far below the found least radius its proof may lie. */
+const RADIUS_PROOF = 0.0002;
+/** mm. A hose with no bend has no radius; this instead of infinity, which JSON cannot hold. */
+const STRAIGHT_RADIUS_MM = 1e6;
+/** mm. How far below the found clearance its proof may lie: motions of mounts are not known finer. */
+const CLEARANCE_PROOF_MM = 0.2;
+
+/** Everything else at the same extreme: the bodies of the bay, and the other hoses as they lie then. */
+export interface Surroundings {
+  readonly project: Project;
+  readonly bays: readonly BodyBay[];
+  readonly others: TubeField;
+}
+
+/**
+ * What is told of a hose at an extreme. A hose that is carried whole keeps its shape and its distance to what carries
+ * it; so it is measured to everything else only, and its least radius is the one it was laid with.
+ */
+export function measuredExtreme(hose: HeldHose, rocked: RockedHose, pose: RockPose, around: Surroundings): RockExtreme {
+  const { outcome, slackLeftMm, missingMm, tensionN, twistRad, torqueNmm } = rocked;
+  const tightest = rocked.curve === undefined ? undefined : tightestOf(hose, rocked, around);
+  const minRadius = leastRadiusOf(hose, rocked);
+  return {
+    pose,
+    outcome,
+    slackLeftMm,
+    ...(missingMm === undefined ? {} : { missingMm }),
+    ...(minRadius === undefined ? {} : { minRadius }),
+    ...(tightest === undefined ? {} : { tightest }),
+    ...(tensionN === undefined ? {} : { tensionN }),
+    ...(twistRad === undefined ? {} : { twistDeg: radiansToDegrees(twistRad) }),
+    ...(torqueNmm === undefined ? {} : { torqueNmm }),
+  };
+}
+
+function leastRadiusOf(hose: HeldHose, { curve, motions }: RockedHose): RockExtreme['minRadius'] {
+  if (curve === undefined) return undefined;
+  if (hose.carriedBy !== undefined) {
+    const { provenAtLeastMm, at } = hose.taken.lay.minRadius;
+    const [x, y, z] = movePoint(motions(hose.carriedBy), at.point);
+    return { provenAtLeastMm, at: { arcLengthMm: at.arcLengthMm, point: [x, y, z] } };
+  }
+  const least = leastRadius(curve, RADIUS_PROOF);
+  const [x, y, z] = least.point;
+  return {
+    provenAtLeastMm: Math.min(least.provenAtLeast, STRAIGHT_RADIUS_MM),
+    at: { arcLengthMm: least.arcLengthMm, point: [x, y, z] },
+  };
+}
+
+/** The clearance that has least over what is asked. */
+function tightestOf(
+  hose: HeldHose,
+  { curve, motions, setting }: RockedHose,
+  { project, bays, others }: Surroundings,
+): Clearance | undefined {
+  if (curve === undefined) return undefined;
+  const { run } = setting;
+  const moving = bays.filter(({ body }) => body !== hose.carriedBy);
+  const runs = [...new Set(others.tubes.map((t) => t.run))];
+  const neighbours: Neighbour[] = [
+    ...movedNeighbours(project, run, moving, motions),
+    ...runs.map((other) => runNeighbour(others, other, requiredRunClearance(project, run, other).requiredMm)),
+  ];
+  const over = (c: Clearance): number => c.clearanceMm - c.requiredMm;
+  return neighbours
+    .flatMap((n) => clearanceTo(setting, curve, n, CLEARANCE_PROOF_MM))
+    .reduce<Clearance | undefined>((a, b) => (a === undefined || over(b) < over(a) ? b : a), undefined);
+}

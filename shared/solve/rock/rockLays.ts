@@ -1,0 +1,130 @@
+import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
+import type { Lay, Rock, RockExtreme, RockPose } from '../../document/lay/schema.ts';
+import type { ResolvedProject } from '../../document/project/resolve.ts';
+import type { Project } from '../../document/project/schema.ts';
+import { movePoint } from '../../geometry/rigidMotion.ts';
+import type { TriMesh } from '../../geometry/triMesh.ts';
+import { buildTubeField, type Tube } from '../bay/tubeField.ts';
+import { centrelineOf } from '../layRun/centreline.ts';
+import { type StandingHose, tubesOfLay } from '../layRun/tubesOfLay.ts';
+import { type BodyBay, bodyBays } from './bodyBays.ts';
+import { type HeldHose, heldHose } from './heldHose.ts';
+import { measuredExtreme } from './measuredExtreme.ts';
+import { type RockedHose, rockedHose } from './rockedHose.ts';
+import { rockPoses } from './rockPoses.ts';
+import { tightAt } from './tightAt.ts';
+import { worstOf } from './worstOf.ts';
+
+/**
+ * Adds to each lay how its hose lies when the bodies of the project stand at the extremes of their motion: cut and clocked
+ * as it is, ends tightened, laid again from its shape at rest. At each extreme all hoses are laid first, each in the moved bay,
+ * and then measured against the bay and against each other. Lays that show no hose stay as they are; so do all where
+ * nothing moves. mesh: the bay, bay frame, as scanned. The same input gives the same answer on every host.
+ */
+export function rockLays(resolved: ResolvedProject, mesh: TriMesh, lays: readonly Lay[], watch: Watch): Lay[] {
+  const { project } = resolved;
+  const poses = rockPoses(project);
+  if (poses.length === 0) return lays.map(({ rock: _, ...lay }) => lay);
+  const hoses = heldHoses(resolved, lays, poses);
+  const bays = bodyBays(project, mesh, poses, partOf(watch, 0, INDEX_SHARE));
+  const byRun = new Map<string, RockExtreme[]>(hoses.map((h) => [h.setting.run, []]));
+  poses.forEach((pose, i) => {
+    const part = partOf(watch, shareAt(i / poses.length), shareAt((i + 1) / poses.length));
+    part.report({ fraction: 0, doing: `rocking to ${pose.name}` });
+    for (const [run, extreme] of extremesAt(hoses, project, bays, pose, part)) byRun.get(run)?.push(extreme);
+  });
+  const rocks = new Map(
+    hoses.map((hose) => [hose.setting.run, rockOf(project, hose, poses, byRun.get(hose.setting.run) ?? [])]),
+  );
+  return lays.map(({ rock: _, ...lay }) => {
+    const rock = rocks.get(lay.run);
+    return rock === undefined ? lay : { ...lay, rock };
+  });
+}
+
+/** Share of the progress that indexing the bodies takes. */
+const INDEX_SHARE = 0.1;
+
+function shareAt(fraction: number): number {
+  return INDEX_SHARE + (1 - INDEX_SHARE) * fraction;
+}
+
+function heldHoses({ project, runs }: ResolvedProject, lays: readonly Lay[], poses: readonly RockPose[]): HeldHose[] {
+  const moving = new Set(poses.flatMap((p) => p.bodies.map((b) => b.body)));
+  return runs.flatMap((run) => {
+    const lay = lays.find((l) => l.run === run.run.id);
+    const hose = lay === undefined ? undefined : heldHose(project, run, lay, moving);
+    return hose === undefined || hose.spans.length === 0 ? [] : [hose];
+  });
+}
+
+/** Every hose at one extreme: laid, then measured. */
+function extremesAt(
+  hoses: readonly HeldHose[],
+  project: Project,
+  bays: readonly BodyBay[],
+  pose: RockPose,
+  watch: Watch,
+): [string, RockExtreme][] {
+  const lain = hoses.map((hose, i) => {
+    stopIfCancelled(watch);
+    watch.report({ fraction: (0.5 * i) / hoses.length, doing: `rocking ${hose.resolved.run.name}` });
+    const rocked = rockedHose(hose, project, bays, pose, watch);
+    return { hose, rocked, tubes: tubesThen(hose, rocked) };
+  });
+  return lain.map(({ hose, rocked }, i) => {
+    stopIfCancelled(watch);
+    watch.report({ fraction: 0.5 + (0.5 * i) / hoses.length, doing: `measuring ${hose.resolved.run.name}` });
+    const others = lain.filter((o) => o.hose !== hose && !goTogether(o.hose, hose));
+    const around = { project, bays, others: buildTubeField(others.flatMap((o) => o.tubes)) };
+    return [hose.setting.run, measuredExtreme(hose, rocked, pose, around)];
+  });
+}
+
+/** Two hoses carried by the same body keep their distance, which was measured at rest. */
+function goTogether(a: HeldHose, b: HeldHose): boolean {
+  return a.carriedBy !== undefined && a.carriedBy === b.carriedBy;
+}
+
+/** A hose and its ends as obstacles where they stand then; where it does not reach there is no hose, only its ends. */
+function tubesThen(hose: HeldHose, { curve, motions }: RockedHose): Tube[] {
+  const { lay } = hose.taken;
+  const first = hose.spans[0];
+  const last = hose.spans[hose.spans.length - 1];
+  const ends = {
+    a: movedEnd(lay.ends.a, first?.from.body ?? '', motions),
+    b: movedEnd(lay.ends.b, last?.to.body ?? '', motions),
+  };
+  const standing: StandingHose = {
+    run: lay.run,
+    outsideDiameterMm: lay.outsideDiameterMm,
+    centreline: curve === undefined ? { points: [], arcLengthMm: [] } : centrelineOf(curve),
+    ends,
+  };
+  return tubesOfLay(standing, hose.resolved);
+}
+
+type EndPlaces = StandingHose['ends']['a'];
+
+function movedEnd(end: EndPlaces, body: string, motions: RockedHose['motions']): EndPlaces {
+  const moved = (p: EndPlaces['seatPoint']): EndPlaces['seatPoint'] => {
+    const [x, y, z] = movePoint(motions(body), p);
+    return [x, y, z];
+  };
+  return {
+    seatPoint: moved(end.seatPoint),
+    bendPoint: moved(end.bendPoint),
+    shoulderPoint: moved(end.shoulderPoint),
+    mouthPoint: moved(end.mouthPoint),
+  };
+}
+
+function rockOf(project: Project, hose: HeldHose, poses: readonly RockPose[], extremes: RockExtreme[]): Rock {
+  const tight = tightAt(project, hose, poses);
+  return {
+    carried: hose.carriedBy !== undefined,
+    extremes,
+    worst: worstOf(extremes),
+    ...(tight === undefined ? {} : { tightAt: tight }),
+  };
+}
