@@ -12,9 +12,9 @@ import { type NoCrest, segmentHasNoCrest, turnedRoundNoCrest } from './noCrest.t
 import type { ClearanceField } from './problem.ts';
 
 /** Margins at least this far above 0 are taken from the coarse bound alone. */
-const COARSE_IS_ENOUGH_MM = 15;
+const COARSE_IS_ENOUGH_MM = 3;
 /** Exact margins are asked for up to this: a longer step would rarely be worth the search for it. */
-const EXACT_UP_TO_MM = 40;
+const EXACT_UP_TO_MM = 20;
 
 /**
  * The field as the search asks it: bounds are walls, `offsetMm` is added to every margin (above 0 = a relaxed field),
@@ -77,9 +77,12 @@ export function isPlugged(space: ClearSpace, x: number, y: number, z: number): b
  * CLEARANCE_PROOF_MM. That is a proof, not sampling.
  */
 export function isSegmentClear(space: ClearSpace, pose: Pose, segment: PathSegment): boolean {
+  return keepsCharacter(space, pose, segment) && segmentMargin(space, pose, segment) >= 0;
+}
+
+function keepsCharacter(space: ClearSpace, pose: Pose, segment: PathSegment): boolean {
   if (space.fall !== undefined && !segmentFalls(space.fall, pose, segment)) return false;
-  if (space.noCrest !== undefined && !segmentHasNoCrest(space.noCrest, pose, segment)) return false;
-  return segmentMargin(space, pose, segment) >= 0;
+  return space.noCrest === undefined || segmentHasNoCrest(space.noCrest, pose, segment);
 }
 
 /** Least margin met along a segment, stopping at the first below 0; places asked as in `isSegmentClear`. */
@@ -99,6 +102,40 @@ export function segmentMargin(space: ClearSpace, pose: Pose, segment: PathSegmen
     if (margin < 0 || s >= total) return least;
     s = Math.min(total, s + (margin + 2 * CLEARANCE_PROOF_MM) / space.field.lipschitz);
   }
+}
+
+/**
+ * Whether segments walked one after the other from `pose` are clear, by the proof of `isSegmentClear`, where the margins at
+ * their start and end are known already (lower bounds, mm, at least 0): short walks in the open need no look at all.
+ */
+export function isWalkClear(
+  space: ClearSpace,
+  pose: Pose,
+  segments: readonly PathSegment[],
+  startMarginMm: number,
+  endMarginMm: number,
+): boolean {
+  const { lipschitz } = space.field;
+  let leftMm = 0;
+  for (const segment of segments) leftMm += segmentLengthMm(segment);
+  let from = pose;
+  let margin = startMarginMm;
+  /** how far the next place asked lies beyond `from` */
+  let nextMm = (margin + 2 * CLEARANCE_PROOF_MM) / lipschitz;
+  for (const segment of segments) {
+    if (!keepsCharacter(space, from, segment)) return false;
+    const lengthMm = segmentLengthMm(segment);
+    while (nextMm < lengthMm && leftMm - nextMm > endMarginMm / lipschitz) {
+      const [x, y, z] = poseAlongSegment(from, segment, nextMm).point;
+      margin = marginAt(space, x, y, z);
+      if (margin < 0) return false;
+      nextMm += (margin + 2 * CLEARANCE_PROOF_MM) / lipschitz;
+    }
+    nextMm -= lengthMm;
+    leftMm -= lengthMm;
+    from = poseAlongSegment(from, segment, lengthMm);
+  }
+  return true;
 }
 
 /** Whether a whole path is clear; probes the joints first, since a blocked path is mostly blocked at one of them. */

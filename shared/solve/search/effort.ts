@@ -6,12 +6,16 @@ export interface Budget {
   readonly clocks: number;
   /** states expanded in looking for first ways, over all methods */
   readonly mostStates: number;
+  /** states expanded by one look over the lattice of corners: each costs about a tenth of those above */
+  readonly cornerStates: number;
   /** first ways looked for, of which the shortest is kept */
   readonly firstWays: number;
   /** shortcuts tried in a row without gain before a path counts as short */
   readonly shortcutFailures: number;
   /** rounds over all corners of a path when it is drawn tight */
   readonly cornerRounds: number;
+  /** kicks aside in a row without gain before the shortest way counts as short */
+  readonly kicks: number;
   /** further searches with earlier ways plugged, for each further way wanted */
   readonly plugsPerWay: number;
   /** searches with earlier ways plugged, in the hope of a shorter one, when only one way is wanted */
@@ -22,27 +26,33 @@ export const BUDGETS: Record<Effort, Budget> = {
   quick: {
     clocks: 8,
     mostStates: 20_000,
+    cornerStates: 60_000,
     firstWays: 1,
     shortcutFailures: 60,
     cornerRounds: 30,
+    kicks: 15,
     plugsPerWay: 1,
     looksForShorter: 0,
   },
   normal: {
     clocks: 12,
     mostStates: 60_000,
+    cornerStates: 150_000,
     firstWays: 3,
     shortcutFailures: 100,
     cornerRounds: 60,
+    kicks: 30,
     plugsPerWay: 2,
     looksForShorter: 1,
   },
   thorough: {
     clocks: 24,
     mostStates: 500_000,
+    cornerStates: 800_000,
     firstWays: 8,
     shortcutFailures: 300,
     cornerRounds: 200,
+    kicks: 150,
     plugsPerWay: 3,
     looksForShorter: 4,
   },

@@ -133,7 +133,7 @@ function turnedRound({ point, direction }: Pose): Pose {
 }
 
 /** The wanted cell, or the least that keeps the grid's count of cells in bounds. */
-function cellFor(space: ClearSpace, wantedMm: number): number {
+export function cellFor(space: ClearSpace, wantedMm: number): number {
   const { min, max } = space.field.bounds;
   const volume = (max[0] - min[0]) * (max[1] - min[1]) * (max[2] - min[2]);
   return Math.max(wantedMm, Math.cbrt(volume / MOST_CELLS));

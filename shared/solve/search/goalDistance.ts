@@ -1,7 +1,6 @@
 import type { Vec3 } from '../../base/vec3.ts';
 import type { Box } from '../../geometry/box.ts';
 import { type ClearSpace, isPlugged } from './clearSpace.ts';
-import { NodeQueue } from './nodeQueue.ts';
 
 /** A regular grid of cubic cells over the bounds. */
 export interface Grid {
@@ -38,14 +37,18 @@ export function newCellStates(grid: Grid): Uint8Array {
 
 /**
  * Distance to the nearest goal through cells that are not surely blocked, mm, worked out as far as it is asked for.
- * Method: Dijkstra over 26 neighbours, outwards from the goals. A cell is left out only if its middle is too near by
+ * Method: Dijkstra over 26 neighbours, outwards from the goals, with steps of 3, 4 and 5 thirds of a cell (chamfer
+ * distance, Borgefors 1986), so that a wheel of buckets serves as the queue. A cell is left out only if its middle is too near by
  * more than half the cell's diagonal allows, so an infinite distance proves that there is no way, bends or not. Not a
- * lower bound on the way's length: steps along a grid are up to 8 % too long, and doubtful cells are made dear.
+ * lower bound on the way's length: in the open it is 6 % too short to 8 % too long, and doubtful cells are made dear.
  */
 export class GoalDistance {
-  private readonly distances: Float32Array;
+  /** thirds of a cell */
+  private readonly thirds: Int32Array;
   private readonly settled: Uint8Array;
-  private readonly queue = new NodeQueue();
+  private readonly wheel: number[][] = Array.from({ length: WHEEL }, () => []);
+  private turn = 0;
+  private waiting = 0;
   private readonly space: ClearSpace;
   private readonly grid: Grid;
   private readonly states: Uint8Array;
@@ -54,31 +57,47 @@ export class GoalDistance {
     this.space = space;
     this.grid = grid;
     this.states = states;
-    this.distances = new Float32Array(states.length).fill(Number.POSITIVE_INFINITY);
+    this.thirds = new Int32Array(states.length).fill(FAR);
     this.settled = new Uint8Array(states.length);
-    for (const [x, y, z] of goals) {
-      const cell = cellAt(grid, x, y, z);
-      this.distances[cell] = 0;
-      this.queue.push(0, cell);
-    }
+    for (const [x, y, z] of goals) this.reach(cellAt(grid, x, y, z), 0);
   }
 
   /** Distance from the cell of a point, mm; infinite when no goal can be reached from there. */
   at(x: number, y: number, z: number): number {
     const cell = cellAt(this.grid, x, y, z);
-    while (!this.settled[cell]) {
-      const node = this.queue.pop();
+    while (this.settled[cell] === 0) {
+      const node = this.next();
       if (node < 0) return Number.POSITIVE_INFINITY;
-      if (this.settled[node]) continue;
       this.settled[node] = 1;
       this.spread(node);
     }
-    return this.distances[cell] as number;
+    return ((this.thirds[cell] as number) * this.grid.cellMm) / 3;
+  }
+
+  private reach(cell: number, thirds: number): void {
+    if (thirds >= (this.thirds[cell] as number)) return;
+    this.thirds[cell] = thirds;
+    (this.wheel[thirds % WHEEL] as number[]).push(cell);
+    this.waiting++;
+  }
+
+  /** The nearest cell not yet settled; -1 when there is none. */
+  private next(): number {
+    while (this.waiting > 0) {
+      const cell = (this.wheel[this.turn % WHEEL] as number[]).pop();
+      if (cell === undefined) {
+        this.turn++;
+        continue;
+      }
+      this.waiting--;
+      if (this.settled[cell] === 0 && this.thirds[cell] === this.turn) return cell;
+    }
+    return -1;
   }
 
   private spread(node: number): void {
-    const { distances, states, grid, space } = this;
-    const here = distances[node] as number;
+    const { states, grid, space, settled } = this;
+    const here = this.thirds[node] as number;
     const [nx, ny, nz] = grid.counts;
     const i = node % nx;
     const j = Math.floor(node / nx) % ny;
@@ -87,21 +106,22 @@ export class GoalDistance {
       for (let b = Math.max(0, j - 1); b <= Math.min(ny - 1, j + 1); b++) {
         for (let a = Math.max(0, i - 1); a <= Math.min(nx - 1, i + 1); a++) {
           const cell = a + nx * (b + ny * c);
-          if (this.settled[cell]) continue;
+          if (settled[cell] !== 0) continue;
           const state = states[cell] || judge(space, grid, states, cell, a, b, c);
           if (state === BLOCKED) continue;
-          if (isPlugged(space, middle(grid, 0, a), middle(grid, 1, b), middle(grid, 2, c))) continue;
-          const steps = Math.abs(a - i) + Math.abs(b - j) + Math.abs(c - k);
-          const cost = grid.cellMm * Math.sqrt(steps) * (state === DOUBTFUL ? DOUBTFUL_COST : 1);
-          const there = Math.fround(here + cost);
-          if (there >= (distances[cell] as number)) continue;
-          distances[cell] = there;
-          this.queue.push(there, cell);
+          if (space.plugs.length > 0 && isPlugged(space, middle(grid, 0, a), middle(grid, 1, b), middle(grid, 2, c)))
+            continue;
+          const steps = 2 + Math.abs(a - i) + Math.abs(b - j) + Math.abs(c - k);
+          this.reach(cell, here + (state === DOUBTFUL ? DOUBTFUL_COST * steps : steps));
         }
       }
     }
   }
 }
+
+/** One more than the dearest step between neighbours, in thirds of a cell. */
+const WHEEL = 5 * DOUBTFUL_COST + 1;
+const FAR = 2 ** 30;
 
 function judge(
   space: ClearSpace,

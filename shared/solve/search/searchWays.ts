@@ -6,9 +6,9 @@ import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { pathEnd } from '../../geometry/arcLinePath.ts';
 import type { Candidate } from './candidate.ts';
 import type { ClearSpace, Plug } from './clearSpace.ts';
+import { type CornerWays, openCornerWays } from './cornerWays.ts';
 import { shortestDirectConnection } from './directConnections.ts';
 import { passSameSides } from './distinctWays.ts';
-import { drawTight } from './drawTight.ts';
 import { BUDGETS, type Budget } from './effort.ts';
 import { clearEndPoses, type EndPose, endPoses } from './endPoses.ts';
 import { firstWays, type GuideGrid, guideGridFor } from './firstWays.ts';
@@ -17,6 +17,7 @@ import { nearMiss } from './nearMiss.ts';
 import type { SearchProblem, SearchResult, Way } from './problem.ts';
 import { provenMargin } from './provenMargin.ts';
 import { shortenByShortcuts } from './shortcut.ts';
+import { shorten, shortenByKicks } from './shorten.ts';
 
 /** A direct connection no longer than this many times the straight distance is taken without looking for a shorter way. */
 const DIRECT_IS_SHORT = 1.25;
@@ -26,7 +27,14 @@ const FINER_CLOCKS = 8;
 /** A search with plugs may spend one part in so many of the whole: mostly there is no other way. */
 const PLUGGED_SHARE = 8;
 
+/** A look for another way on the lattice of corners may spend so many times what the first took, and so many states more. */
+const LOOK_ON_FACTOR = 0.5;
+const LOOK_ON_STATES = 10_000;
+
 const ENDS = ['from', 'to'] as const;
+
+/** Cells of the lattice of corners are tried as coarse as they come, then of half the size. */
+const CORNER_FINENESS = [1, 2] as const;
 
 interface Setting {
   readonly problem: SearchProblem;
@@ -90,7 +98,7 @@ function search(setting: Setting): SearchResult {
   watch.report({ fraction: 0.4, doing: 'Shortening' });
   const ways = distinct(
     setting,
-    first.candidates.map((candidate) => shorten(setting, candidate)),
+    first.candidates.map((candidate) => shortened(setting, candidate)),
   );
   let { expanded } = first;
   const looks = Math.max(first.isShort ? 0 : budget.looksForShorter, budget.plugsPerWay * (problem.ways - 1));
@@ -98,10 +106,14 @@ function search(setting: Setting): SearchResult {
     const enough = ways.length >= problem.ways && (first.isShort || look >= budget.looksForShorter);
     if (enough) break;
     watch.report({ fraction: 0.5 + (0.5 * look) / looks, doing: 'Looking for other ways' });
-    const other = otherWay(setting, ways, look);
+    const other = first.corners
+      ? otherCornerWay(setting, ways, first.corners, first.expanded)
+      : otherWay(setting, ways, look);
     expanded += other.expanded;
     if (other.candidate) ways.splice(0, ways.length, ...distinct(setting, [...ways, other.candidate]));
   }
+  const [shortest] = ways;
+  if (shortest) ways[0] = shortenByKicks(setting.space, problem, shortest, budget, setting.random, watch);
   return {
     outcome: 'found',
     ways: ways.slice(0, problem.ways).map((candidate) => proven(setting, candidate)),
@@ -122,6 +134,8 @@ interface First {
   readonly nothingLeft: boolean;
   /** hardly longer than the shortest connection as if nothing stood in the way */
   readonly isShort: boolean;
+  /** the lattice of corners on which the first way was found */
+  readonly corners?: CornerWays;
 }
 
 function bestFirstCandidate(setting: Setting): First {
@@ -132,15 +146,31 @@ function bestFirstCandidate(setting: Setting): First {
     const isShort = direct.lengthMm <= DIRECT_IS_SHORT * apart;
     if (isShort) return { candidates: [direct], expanded: 0, nothingLeft: false, isShort };
   }
+  const corner = firstCornerWay(setting);
   const limits = { mostStates: budget.mostStates, wanted: budget.firstWays };
-  const found = firstWays(space, starts, goals, problem.minRadiusMm, guideGrid, limits, random, watch);
+  const found =
+    corner.candidates.length > 0
+      ? corner
+      : firstWays(space, starts, goals, problem.minRadiusMm, guideGrid, limits, random, watch);
   const candidates = direct ? [direct, ...found.candidates] : found.candidates;
-  return { candidates, expanded: found.expanded, nothingLeft: found.nothingLeft, isShort: false };
+  return { ...found, candidates, expanded: corner.expanded + found.expanded, isShort: false };
 }
 
-function shorten({ space, problem, budget, random, watch }: Setting, candidate: Candidate): Candidate {
-  const short = shortenByShortcuts(space, problem, candidate, random, budget.shortcutFailures, watch);
-  return drawTight(space, problem, short, random, budget.cornerRounds, watch);
+/** On the lattice of corners, first coarse, then fine. A drain's gentle fall lies between its headings: not for drains. */
+function firstCornerWay(setting: Setting): First {
+  const { problem, space, starts, goals, budget, guideGrid, watch } = setting;
+  let expanded = 0;
+  for (const fineness of space.fall === undefined ? CORNER_FINENESS : []) {
+    const corners = openCornerWays(space, starts, goals, problem.minRadiusMm, guideGrid, fineness);
+    const look = corners([], budget.cornerStates, watch);
+    expanded += look.expanded;
+    if (look.candidate) return { candidates: [look.candidate], expanded, nothingLeft: false, isShort: false, corners };
+  }
+  return { candidates: [], expanded, nothingLeft: false, isShort: false };
+}
+
+function shortened({ space, problem, budget, random, watch }: Setting, candidate: Candidate): Candidate {
+  return shorten(space, problem, candidate, budget, random, watch);
 }
 
 /** Shortest first; of candidates that pass the same sides only the shortest is kept. */
@@ -152,12 +182,25 @@ function distinct({ space }: Setting, candidates: readonly Candidate[]): Candida
   return kept;
 }
 
-/** A search with a narrow place of each way known so far plugged: which place, and how wide a plug, goes by the attempt. */
-function otherWay(
+/** A look over the same lattice with the ways known so far made dear: on another side of things, or the same way shorter. */
+function otherCornerWay(
   setting: Setting,
   ways: readonly Candidate[],
-  attempt: number,
-): { candidate?: Candidate; expanded: number } {
+  corners: CornerWays,
+  firstExpanded: number,
+): Other {
+  const states = Math.min(setting.budget.cornerStates, LOOK_ON_STATES + LOOK_ON_FACTOR * firstExpanded);
+  const { candidate, expanded } = corners(ways, states, setting.watch);
+  return { expanded, ...(candidate && { candidate: shortened(setting, candidate) }) };
+}
+
+interface Other {
+  readonly candidate?: Candidate;
+  readonly expanded: number;
+}
+
+/** A search with a narrow place of each way known so far plugged: which place, and how wide a plug, goes by the attempt. */
+function otherWay(setting: Setting, ways: readonly Candidate[], attempt: number): Other {
   const { problem, space, budget, guideGrid, random, watch } = setting;
   const plugs = ways.flatMap((way) => plugOn(setting, way, attempt));
   const plugged: ClearSpace = { ...space, plugs };
@@ -170,7 +213,7 @@ function otherWay(
   if (!first) return { expanded: found.expanded };
   // Shortened first with the plugs in place, so that it does not slip back to the way it was to avoid.
   const apart = shortenByShortcuts(plugged, problem, first, random, budget.shortcutFailures, watch);
-  return { candidate: shorten(setting, apart), expanded: found.expanded };
+  return { candidate: shortened(setting, apart), expanded: found.expanded };
 }
 
 /** The way's places of least margin, away from its ends, in order; the attempt chooses among them and the plug's width. */

@@ -1,0 +1,366 @@
+import { addScaled, angleBetween, rejectFrom, scale, unit, type Vec3 } from '../../base/vec3.ts';
+import { stopIfCancelled, type Watch } from '../../base/watch.ts';
+import { type Connection, connectionPath, connectWithShortTurns } from '../../geometry/arcLineConnector.ts';
+import { type ArcLinePath, joinPaths, type PathSegment, type Pose } from '../../geometry/arcLinePath.ts';
+import { type ClearSpace, isPathClear, isSegmentClear, isWalkClear } from './clearSpace.ts';
+import type { CornerLattice } from './cornerLattice.ts';
+import { HEADINGS } from './cornerMoves.ts';
+import type { GoalDistance } from './goalDistance.ts';
+import type { LatticeResult } from './latticeSearch.ts';
+import { NodeQueue } from './nodeQueue.ts';
+
+export interface CornerSearchSetting {
+  readonly lattice: CornerLattice;
+  readonly guide: GoalDistance;
+  /** how much the estimate of what is left counts against what is done */
+  readonly greed: number;
+  readonly mostStates: number;
+  /** how dear a millimetre is at a place, 1 or more; absent = 1 everywhere */
+  readonly dearness?: (x: number, y: number, z: number) => number;
+}
+
+/** Straight pieces in radii tried before the first turn and kept before a goal: a mouth deep in a hole is left along its axis. */
+const LEAD_STEP_RADII = 0.75;
+const MOST_LEAD_RADII = 4;
+const GOAL_LEADS_RADII = [0, 1, 2.5];
+/** Straights in radii after the first turn, where the lattice is entered. */
+const ENTRY_RADII = [0.6, 1.1, 1.8];
+const MOST_ENTRY_TURN_RAD = 2.7;
+/** An entry may be so much longer, in radii, than the turn and the straight it stands for. */
+const ENTRY_DETOUR_RADII = 0.4;
+/** Of many clocks of a turning goal about so many are shot at from one state. */
+const GOALS_SHOT_AT = 6;
+const SHOTS = 1;
+const STATES_BETWEEN_CANCEL_CHECKS = 512;
+
+/** What an entry of the queue stands for. */
+const LEAD = -1;
+const ENTRY = -2;
+const SHOT = -3;
+
+interface Lead {
+  readonly start: number;
+  readonly pose: Pose;
+  readonly leadMm: number;
+}
+
+interface Goal {
+  readonly goal: number;
+  /** the pose shot at, and how far it lies before the goal */
+  readonly pose: Pose;
+  readonly leadMm: number;
+}
+
+/**
+ * Looks for a way of bounded curvature from any start to any goal over a lattice of corners: grid nodes with 26 headings, joined
+ * by straights and rounded corners that end exactly on nodes. Method: weighted A* with lazy proof: a move is proven
+ * clear when its turn comes, and if it is not, the next best move to the same state takes its place. Ends, which lie
+ * on no node, are joined by arc-straight-arc connections. The answer is clear and bounded in curvature, shortest but for the
+ * coarseness of the lattice and the greed; to be shortened.
+ */
+export function cornerSearch(
+  space: ClearSpace,
+  starts: readonly Pose[],
+  goals: readonly Pose[],
+  setting: CornerSearchSetting,
+  watch: Watch,
+): LatticeResult {
+  return new CornerSearch(space, starts, goals, setting).run(watch);
+}
+
+class CornerSearch {
+  private readonly queue = new NodeQueue();
+  /** entries of the queue; parallel arrays */
+  private readonly kinds: number[] = [];
+  private readonly parents: number[] = [];
+  private readonly states: number[] = [];
+  private readonly costs: number[] = [];
+  /** the next of the entries that wait behind a better one to the same state; 0 = none */
+  private readonly waiting: number[] = [];
+  private readonly connections = new Map<number, Connection>();
+  private readonly shotGoals = new Map<number, Goal>();
+  private readonly leads: Lead[] = [];
+  /** by state: the entry that reached it + 1; the cost of the entry in the queue; the first entry that waits + 1; 0 = none */
+  private reachedBy = new Int32Array(0);
+  private queuedCost = new Float64Array(0);
+  private firstWaiting = new Int32Array(0);
+  private readonly goalPoses: readonly Goal[];
+  private readonly space: ClearSpace;
+  private readonly starts: readonly Pose[];
+  private readonly goals: readonly Pose[];
+  private readonly setting: CornerSearchSetting;
+  private expanded = 0;
+
+  constructor(space: ClearSpace, starts: readonly Pose[], goals: readonly Pose[], setting: CornerSearchSetting) {
+    this.space = space;
+    this.starts = starts;
+    this.goals = goals;
+    this.setting = setting;
+    this.goalPoses = this.posesBefore(goals);
+  }
+
+  run(watch: Watch): LatticeResult {
+    this.starts.forEach((pose, start) => {
+      this.pushLead({ start, pose, leadMm: 0 });
+    });
+    for (let entry = this.queue.pop(); entry >= 0; entry = this.queue.pop()) {
+      const kind = this.kinds[entry] as number;
+      if (kind === LEAD) this.enter(entry);
+      else if (kind === SHOT) {
+        const path = this.shotPath(entry);
+        if (path) return this.finish(entry, path);
+      } else if (this.arrive(entry)) {
+        if (this.expanded % STATES_BETWEEN_CANCEL_CHECKS === 0) stopIfCancelled(watch);
+        if (this.expanded >= this.setting.mostStates) return this.nothing(false);
+        this.expanded++;
+        this.expand(entry);
+      }
+    }
+    return this.nothing(true);
+  }
+
+  private push(kind: number, parent: number, state: number, cost: number, left: number): number {
+    const entry = this.add(kind, parent, state, cost);
+    this.queue.push(cost + left, entry);
+    return entry;
+  }
+
+  private add(kind: number, parent: number, state: number, cost: number): number {
+    this.kinds.push(kind);
+    this.parents.push(parent);
+    this.states.push(state);
+    this.costs.push(cost);
+    this.waiting.push(0);
+    return this.kinds.length - 1;
+  }
+
+  private pushLead(lead: Lead): void {
+    const [x, y, z] = lead.pose.point;
+    this.leads.push(lead);
+    this.push(LEAD, -1, this.leads.length - 1, lead.leadMm, this.setting.greed * this.setting.guide.at(x, y, z));
+  }
+
+  /** From a lead: every heading is turned to, and the lattice entered a little further on; and the lead is made longer. */
+  private enter(entry: number): void {
+    const lead = this.leads[this.states[entry] as number] as Lead;
+    const { radiusMm } = this.setting.lattice;
+    HEADINGS.forEach((heading, h) => {
+      const turn = angleBetween(lead.pose.direction, heading);
+      if (turn > MOST_ENTRY_TURN_RAD) return;
+      const turned = turnedPoint(lead.pose, heading, turn, radiusMm);
+      for (const radii of ENTRY_RADII) {
+        const straightMm = radii * radiusMm;
+        const wantedMm = turn * radiusMm + straightMm + ENTRY_DETOUR_RADII * radiusMm;
+        this.enterNear(entry, lead, addScaled(turned, heading, straightMm), h, wantedMm);
+      }
+    });
+    const longer = LEAD_STEP_RADII * radiusMm;
+    if (lead.leadMm + longer > MOST_LEAD_RADII * radiusMm) return;
+    if (!isSegmentClear(this.space, lead.pose, { kind: 'line', lengthMm: longer })) return;
+    const point = addScaled(lead.pose.point, lead.pose.direction, longer);
+    this.pushLead({ ...lead, pose: { point, direction: lead.pose.direction }, leadMm: lead.leadMm + longer });
+  }
+
+  /** Tries the two nodes nearest to a point along its cell's main line as entries to the lattice. */
+  private enterNear(parent: number, lead: Lead, [x, y, z]: Vec3, heading: number, mostMm: number): void {
+    const { lattice, guide } = this.setting;
+    const { origin, cellMm } = lattice.grid;
+    const at = [
+      (x - origin[0]) / cellMm - 0.5,
+      (y - origin[1]) / cellMm - 0.5,
+      (z - origin[2]) / cellMm - 0.5,
+    ] as const;
+    const node = lattice.nodeAt(Math.round(at[0]), Math.round(at[1]), Math.round(at[2]), guide);
+    if (node < 0) return;
+    const connection = connectWithShortTurns(lead.pose, lattice.poseOf(node, heading), lattice.radiusMm);
+    if (!connection || connection.lengthMm > mostMm) return;
+    const cost = lead.leadMm + connection.lengthMm * this.dearnessAt([x, y, z]);
+    const entry = this.offer(ENTRY, parent, node, heading, cost);
+    if (entry >= 0) this.connections.set(entry, connection);
+  }
+
+  private dearnessAt([x, y, z]: Vec3): number {
+    return this.setting.dearness?.(x, y, z) ?? 1;
+  }
+
+  /** A move to a state: into the queue if it is the cheapest known, else behind the one that is. */
+  private offer(kind: number, parent: number, node: number, heading: number, cost: number): number {
+    const state = node * HEADINGS.length + heading;
+    if (state >= this.reachedBy.length) this.makeRoom();
+    if (this.reachedBy[state] !== 0) return -1;
+    const queued = this.queuedCost[state] as number;
+    if (queued > 0 && queued <= cost) {
+      const entry = this.add(kind, parent, state, cost);
+      this.waiting[entry] = this.firstWaiting[state] as number;
+      this.firstWaiting[state] = entry + 1;
+      return entry;
+    }
+    this.queuedCost[state] = cost;
+    return this.push(kind, parent, state, cost, this.setting.greed * this.setting.lattice.guideMm(node));
+  }
+
+  /** Room for the states of all nodes asked about so far, and as many again. */
+  private makeRoom(): void {
+    const states = 2 * this.setting.lattice.size * HEADINGS.length;
+    this.reachedBy = grown(this.reachedBy, new Int32Array(states));
+    this.firstWaiting = grown(this.firstWaiting, new Int32Array(states));
+    this.queuedCost = grown(this.queuedCost, new Float64Array(states));
+  }
+
+  /** Whether an entry reaches a state that was not reached before; if its move is not clear the next one in wait is queued. */
+  private arrive(entry: number): boolean {
+    const state = this.states[entry] as number;
+    if (this.reachedBy[state] !== 0) return false;
+    if (this.isClear(entry)) {
+      this.reachedBy[state] = entry + 1;
+      return true;
+    }
+    this.queueNext(state);
+    return false;
+  }
+
+  private queueNext(state: number): void {
+    let best = 0;
+    let before = 0;
+    for (
+      let last = 0, at = this.firstWaiting[state] as number;
+      at !== 0;
+      last = at, at = this.waiting[at - 1] as number
+    ) {
+      if (best !== 0 && (this.costs[at - 1] as number) >= (this.costs[best - 1] as number)) continue;
+      best = at;
+      before = last;
+    }
+    this.queuedCost[state] = 0;
+    if (best === 0) return;
+    const rest = this.waiting[best - 1] as number;
+    if (before === 0) this.firstWaiting[state] = rest;
+    else this.waiting[before - 1] = rest;
+    const cost = this.costs[best - 1] as number;
+    this.queuedCost[state] = cost;
+    this.queue.push(cost + this.setting.greed * this.setting.lattice.guideMm(nodeOf(state)), best - 1);
+  }
+
+  private isClear(entry: number): boolean {
+    const kind = this.kinds[entry] as number;
+    if (kind === ENTRY) return isPathClear(this.space, this.entryPath(entry));
+    const { lattice } = this.setting;
+    const from = this.states[this.parents[entry] as number] as number;
+    const [start, end] = [nodeOf(from), nodeOf(this.states[entry] as number)];
+    const segments = this.segmentsOf(entry);
+    return isWalkClear(this.space, this.poseOf(from), segments, lattice.marginMm(start), lattice.marginMm(end));
+  }
+
+  private poseOf(state: number): Pose {
+    return this.setting.lattice.poseOf(nodeOf(state), state % HEADINGS.length);
+  }
+
+  private segmentsOf(entry: number): readonly PathSegment[] {
+    const heading = (this.states[this.parents[entry] as number] as number) % HEADINGS.length;
+    return this.setting.lattice.moves[heading]?.[this.kinds[entry] as number]?.segments ?? [];
+  }
+
+  private entryPath(entry: number): ArcLinePath {
+    const lead = this.leads[this.states[this.parents[entry] as number] as number] as Lead;
+    return connectionPath(
+      lead.pose,
+      this.poseOf(this.states[entry] as number),
+      this.connections.get(entry) as Connection,
+    );
+  }
+
+  private expand(entry: number): void {
+    const { lattice, guide } = this.setting;
+    const state = this.states[entry] as number;
+    const heading = state % HEADINGS.length;
+    const node = nodeOf(state);
+    const cost = this.costs[entry] as number;
+    const [i, j, k] = lattice.stepsOf(node);
+    const moves = lattice.moves[heading] ?? [];
+    for (let m = 0; m < moves.length; m++) {
+      const { step, toHeading, lengthMm } = moves[m] as (typeof moves)[number];
+      const to = lattice.nodeAt(i + step[0], j + step[1], k + step[2], guide);
+      if (to < 0) continue;
+      const dear = this.setting.dearness ? this.dearnessAt(lattice.poseOf(to, 0).point) : 1;
+      this.offer(m, entry, to, toHeading, cost + lengthMm * dear);
+    }
+    if (this.expanded % (1 + Math.floor(lattice.guideMm(node) / (2 * lattice.radiusMm))) === 0) this.shoot(entry);
+  }
+
+  /** Queues the shortest connections to goals: they are proven when their turn comes. */
+  private shoot(entry: number): void {
+    const pose = this.poseOf(this.states[entry] as number);
+    const cost = this.costs[entry] as number;
+    const shots: { goal: Goal; connection: Connection; total: number }[] = [];
+    for (const goal of this.goalPoses) {
+      const connection = connectWithShortTurns(pose, goal.pose, this.setting.lattice.radiusMm);
+      if (connection) shots.push({ goal, connection, total: cost + connection.lengthMm + goal.leadMm });
+    }
+    shots.sort((a, b) => a.total - b.total);
+    for (const { goal, connection, total } of shots.slice(0, SHOTS)) {
+      const shot = this.push(SHOT, entry, -1, total, 0);
+      this.connections.set(shot, connection);
+      this.shotGoals.set(shot, goal);
+    }
+  }
+
+  private shotPath(shot: number): ArcLinePath | undefined {
+    const { pose, leadMm, goal } = this.shotGoals.get(shot) as Goal;
+    const from = this.poseOf(this.states[this.parents[shot] as number] as number);
+    const path = connectionPath(from, pose, this.connections.get(shot) as Connection);
+    if (!isPathClear(this.space, path)) return undefined;
+    if (leadMm === 0) return path;
+    const start = { point: pose.point, direction: (this.goals[goal] as Pose).direction };
+    return joinPaths(path, { start, segments: [{ kind: 'line', lengthMm: leadMm }] });
+  }
+
+  /** The goals, and clear places on the straights that lead to them. */
+  private posesBefore(goals: readonly Pose[]): Goal[] {
+    const stride = Math.max(1, Math.round(goals.length / GOALS_SHOT_AT));
+    return goals.flatMap((pose, goal) =>
+      goal % stride !== 0
+        ? []
+        : GOAL_LEADS_RADII.flatMap((radii): Goal[] => {
+            const leadMm = radii * this.setting.lattice.radiusMm;
+            const before = { point: addScaled(pose.point, pose.direction, -leadMm), direction: pose.direction };
+            const clear = leadMm === 0 || isSegmentClear(this.space, before, { kind: 'line', lengthMm: leadMm });
+            return clear ? [{ goal, pose: before, leadMm }] : [];
+          }),
+    );
+  }
+
+  private finish(shot: number, last: ArcLinePath): LatticeResult {
+    const moves: PathSegment[][] = [];
+    let entry = this.parents[shot] as number;
+    for (; this.kinds[entry] !== ENTRY; entry = this.parents[entry] as number) moves.push([...this.segmentsOf(entry)]);
+    const lead = this.leads[this.states[this.parents[entry] as number] as number] as Lead;
+    const leading: PathSegment[] = lead.leadMm > 0 ? [{ kind: 'line', lengthMm: lead.leadMm }] : [];
+    const first = { start: this.starts[lead.start] as Pose, segments: leading };
+    const entered = joinPaths(first, this.entryPath(entry));
+    const middle = { ...entered, segments: [...entered.segments, ...moves.reverse().flat()] };
+    const { goal } = this.shotGoals.get(shot) as Goal;
+    return { path: joinPaths(middle, last), start: lead.start, goal, expanded: this.expanded, emptied: false };
+  }
+
+  private nothing(emptied: boolean): LatticeResult {
+    return { start: -1, goal: -1, expanded: this.expanded, emptied };
+  }
+}
+
+function grown<A extends Int32Array | Float64Array>(from: A, to: A): A {
+  to.set(from);
+  return to;
+}
+
+function nodeOf(state: number): number {
+  return Math.floor(state / HEADINGS.length);
+}
+
+/** Where an arc of `radiusMm` that starts at a pose has turned to `heading`. */
+function turnedPoint({ point, direction }: Pose, heading: Vec3, turnRad: number, radiusMm: number): Vec3 {
+  const aside = rejectFrom(heading, direction);
+  if (Math.hypot(...aside) < 1e-6) return point;
+  const normal = unit(aside);
+  const along = addScaled(point, direction, radiusMm * Math.sin(turnRad));
+  return addScaled(along, scale(normal, 1), radiusMm * (1 - Math.cos(turnRad)));
+}
