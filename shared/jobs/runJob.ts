@@ -4,6 +4,7 @@ import type { LayReport } from '../document/lay/schema.ts';
 import { bodyOfPart, skinOfPart } from '../document/project/skinOfPart.ts';
 import { makeSheets } from '../sheets/index.ts';
 import { layRuns } from '../solve/layRun/layRuns.ts';
+import { rockLays } from '../solve/rock/rockLays.ts';
 import type { JobEnd, JobInput, JobName, JobOutput } from './contract.ts';
 import { endTrialJob } from './endTrialJob.ts';
 import { moveRunJob, relayRunJob, takeRunJob } from './handJobs.ts';
@@ -85,7 +86,9 @@ async function layRunsJob(input: JobInput<'layRuns'>, watch: Watch, memory: JobM
   const chosen = resolved.runs.filter((r) => wanted.includes(r.run.id));
   const known = new Set(resolved.runs.map((r) => r.run.id));
   const kept = (input.earlier?.lays ?? []).filter((l) => known.has(l.run) && !wanted.includes(l.run));
-  const laid = layRuns({ project: resolved.project, bay }, resolved, chosen, kept, partOf(watch, 0.1, 1));
+  const { mesh } = opened.value;
+  const still = layRuns({ project: resolved.project, bay }, resolved, chosen, kept, partOf(watch, 0.1, 0.8));
+  const laid = rockLays(resolved, mesh, still, partOf(watch, 0.8, 1));
   const lays = laid.map((lay) => {
     const inputHash = read.value.runHashes[lay.run];
     return wanted.includes(lay.run) && inputHash !== undefined ? { ...lay, inputHash } : lay;
