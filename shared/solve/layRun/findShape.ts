@@ -58,7 +58,7 @@ export function findShape(
   watch: Watch,
 ): Candidate | undefined {
   let best: Candidate | undefined;
-  const clamped = new Map(routes.map((route) => [route, [[]] as (readonly ProposedClamp[])[]]));
+  const clamped = new Map(routes.map((route) => [route, ownClamps(route)]));
   const trials = setting.cutLengthMm === undefined ? TRIALS : TRIALS.filter((t) => t.slack === 'snug');
   for (const [i, trial] of trials.entries()) {
     // More slack than the handbook's is not worth what only the service wishes for.
@@ -69,13 +69,20 @@ export function findShape(
       if (clamps === undefined) continue;
       const here = bestOfRoute(setting, route, clamps, SLACK_STEPS[trial.slack], surroundings, watch);
       if (here === undefined) continue;
-      best = keptOf(best, here);
+      best = worthAClamp(best, here);
       const more = byCount[trial.clamps + 1] ?? oneMoreClamp(setting, route, clamps, here);
       if (more !== undefined) byCount[trial.clamps + 1] = more;
     }
     if (best?.judgement.content === true) return best;
   }
   return best;
+}
+
+/** By how many clamps there are: a route starts with none, or with those that belong to it. */
+function ownClamps({ clampsAtMm = [] }: Route): (readonly ProposedClamp[] | undefined)[] {
+  const byCount: (readonly ProposedClamp[] | undefined)[] = [];
+  byCount[clampsAtMm.length] = clampsAtMm.map((alongMm, i) => ({ id: `proposed-${i + 1}`, alongMm }));
+  return byCount;
 }
 
 function bestOfRoute(
@@ -119,9 +126,10 @@ export function betterOf(a: Candidate | undefined, b: Candidate | undefined): Ca
 /** A clamp more must take away half of the regret, or it is not worth having. */
 const WORTH_A_CLAMP = 0.5;
 
-function keptOf(best: Candidate | undefined, more: Candidate): Candidate {
-  if (best === undefined || best.judgement.fault > 0 || more.clamps.length <= best.clamps.length)
-    return betterOf(best, more) ?? more;
+/** The better of two candidates of which the second may have more clamps: they must be worth it where the first has no fault. */
+export function worthAClamp(best: Candidate | undefined, more: Candidate | undefined): Candidate | undefined {
+  if (best === undefined || more === undefined) return best ?? more;
+  if (best.judgement.fault > 0 || more.clamps.length <= best.clamps.length) return betterOf(best, more);
   const isWorthIt = more.judgement.fault === 0 && more.judgement.regret <= WORTH_A_CLAMP * best.judgement.regret;
   return isWorthIt ? more : best;
 }

@@ -3,6 +3,7 @@ import { partOf, type Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
 import type { Project } from '../../document/project/schema.ts';
+import type { Box } from '../../geometry/box.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
 import { buildContactField } from '../bay/contactField.ts';
 import { buildRunField, type RunField } from '../bay/runField.ts';
@@ -10,9 +11,11 @@ import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
 import { hasCharacter } from '../character/character.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import { breathe } from './breathe.ts';
-import { betterOf, type Candidate, findShape } from './findShape.ts';
+import { calmRoutes } from './calmRoutes.ts';
+import { betterOf, type Candidate, findShape, worthAClamp } from './findShape.ts';
 import { givenUpOf } from './givenUp.ts';
 import { measureLay } from './measureLay.ts';
+import { type NearLine, nearLineField } from './nearLine.ts';
 import { reasonOf, shortByMm } from './reasonOf.ts';
 import { type Route, routeRun } from './routeRun.ts';
 import { runKeeps, runSetting } from './runLimits.ts';
@@ -23,6 +26,8 @@ import { straightShape } from './straightShape.ts';
 export interface LayContext {
   readonly project: Project;
   readonly bay: BayIndex;
+  /** where it is given, routes are only looked for near a line, and quickly */
+  readonly near?: NearLine;
 }
 
 /**
@@ -169,10 +174,14 @@ function tryAttempt(
   const blind = attempt.blind === true;
   const field = buildRunField(bay, others, keeps);
   const judged = blind ? emptyField(field) : field;
-  const led = blind ? judged : withReserve(field, ROUTE_RESERVE_MM);
+  const room = blind ? judged : withReserve(field, ROUTE_RESERVE_MM);
+  const all = context.near === undefined ? room : nearLineField(room, context.near);
   const tailMm = setting.tailMm * attempt.tailShare;
+  const led = isBarring(setting) ? roomWithoutCrest(setting, all, tailMm, watch) : all;
+  if (led === undefined) return undefined;
+  const effort = attempt.brief === true || context.near !== undefined ? 'quick' : 'normal';
   const routesOf = (radiusMm: number, count: number, part: Watch): readonly Route[] =>
-    routeRun(setting, led, radiusMm, tailMm, count, attempt.brief === true ? 'quick' : 'normal', part).routes;
+    routeRun(setting, led, radiusMm, tailMm, count, effort, part).routes;
   const shortest = routesOf(setting.minRadiusMm, 1, partOf(watch, 0, 0.3));
   if (shortest.length === 0) return undefined;
   const contact = blind
@@ -183,13 +192,54 @@ function tryAttempt(
   const along = lie(shortest, shortest, partOf(watch, 0.3, 0.4));
   if (along?.judgement.content === true || attempt.brief === true) return along;
   if (along?.judgement.fault === 0) {
-    // Only what the service wishes for is missing: a few gentler routes are tried, not every side of everything.
-    const wished = wishedRadii(setting).flatMap((radiusMm) => routesOf(radiusMm, 1, partOf(watch, 0.4, 0.7)));
-    return betterOf(along, lie(wished, shortest, partOf(watch, 0.7, 1)));
+    // Only what the service wishes for is missing: a few other routes are tried, not every side of everything.
+    const mostMm = LONGEST_DETOUR * along.route.lengthMm;
+    const room = { ...led, bounds: reachOf(setting, led.bounds, mostMm) };
+    const near = (routes: readonly Route[]): Route[] => routes.filter((r) => r.lengthMm <= mostMm);
+    const gentler = wishedRadii(setting).flatMap(
+      (radiusMm) => routeRun(setting, room, radiusMm, tailMm, 1, 'quick', partOf(watch, 0.4, 0.6)).routes,
+    );
+    const wished = betterOf(along, lie(near(gentler), shortest, partOf(watch, 0.6, 0.8)));
+    const held = wished?.judgement.content === true ? [] : near(calmRoutes(setting, room, tailMm, watch));
+    return worthAClamp(wished, lie(held, held, partOf(watch, 0.8, 1)));
   }
   const close = routesOf(setting.minRadiusMm, WAYS, partOf(watch, 0.4, 0.6));
   const gentle = routesOf(setting.minRadiusMm * GENTLER, WAYS, partOf(watch, 0.6, 0.8));
   return betterOf(along, lie([...close, ...gentle], close, partOf(watch, 0.8, 1)));
+}
+
+/** Where a service bars most ways, whether there is any is found out before time is spent on the shortest. */
+function isBarring({ character: { crest }, characterAsked }: RunSetting): boolean {
+  return characterAsked && crest !== undefined && !crest.forced;
+}
+
+/** What a service wishes for may make a hose so many times as long: rather than more of it a builder fits a bleed. */
+const LONGEST_DETOUR = 1.5;
+
+/**
+ * The field with its room cut down to what a hose can reach that is not longer than LONGEST_DETOUR allows; nothing where
+ * there is no way without a crest in it, as far as a quick search sees.
+ */
+function roomWithoutCrest(setting: RunSetting, field: RunField, tailMm: number, watch: Watch): RunField | undefined {
+  const quick = (asked: boolean, room: RunField): Route | undefined =>
+    routeRun({ ...setting, characterAsked: asked }, room, setting.minRadiusMm, tailMm, 1, 'quick', watch).routes[0];
+  const free = quick(false, field);
+  if (free === undefined) return undefined;
+  const mostMm = LONGEST_DETOUR * (free.lengthMm + free.tailMm.a + free.tailMm.b);
+  const room = { ...field, bounds: reachOf(setting, field.bounds, mostMm) };
+  const kept = quick(true, room);
+  return kept !== undefined && kept.lengthMm <= mostMm ? room : undefined;
+}
+
+/** The part of a box that a hose of this length from port to port can reach. */
+function reachOf(setting: RunSetting, { min, max }: Box, lengthMm: number): Box {
+  const places = [setting.a, setting.b].map(({ port, end }) => ({
+    at: port.seatPoint,
+    far: lengthMm / 2 + end.seatToBendMm + end.bendToShoulderMm + end.shoulderToMouthMm,
+  }));
+  const low = (k: 0 | 1 | 2): number => Math.max(min[k], Math.min(...places.map((p) => p.at[k] - p.far)));
+  const high = (k: 0 | 1 | 2): number => Math.min(max[k], Math.max(...places.map((p) => p.at[k] + p.far)));
+  return { min: [low(0), low(1), low(2)], max: [high(0), high(1), high(2)] };
 }
 
 /** Radii of the routes that are tried when a hose lies clean but not as its service wishes. */

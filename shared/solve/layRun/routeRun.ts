@@ -6,6 +6,8 @@ import type { RunField } from '../bay/runField.ts';
 import { underCeiling } from '../search/noCrest.ts';
 import type { EndChoice, SearchProblem, SearchResult, Way } from '../search/problem.ts';
 import { searchWays } from '../search/searchWays.ts';
+import { withinSlab } from '../search/slab.ts';
+import { planeStops } from './planeStops.ts';
 import { type RunSetting, searchEnd, tailPose } from './runSetting.ts';
 
 /** A place that the hose must pass through, held or only guided. */
@@ -26,6 +28,8 @@ export interface Route {
   /** tail to tail, mm */
   readonly lengthMm: number;
   readonly tailMm: { readonly a: number; readonly b: number };
+  /** clamps that belong to this route, mm from the tail of END A */
+  readonly clampsAtMm?: readonly number[];
 }
 
 export interface RoutesFound {
@@ -42,15 +46,15 @@ export function routeRun(
   setting: RunSetting,
   field: RunField,
   radiusMm: number,
-  tailMm: number,
+  tailMm: number | Route['tailMm'],
   count: number,
   effort: 'quick' | 'normal' | 'thorough',
   watch: Watch,
 ): RoutesFound {
   const stations = stationsOf(setting);
   const tails = {
-    a: tailToStation(setting, 'a', tailMm, stations[0]),
-    b: tailToStation(setting, 'b', tailMm, stations[stations.length - 1]),
+    a: tailToStation(setting, 'a', typeof tailMm === 'number' ? tailMm : tailMm.a, stations[0]),
+    b: tailToStation(setting, 'b', typeof tailMm === 'number' ? tailMm : tailMm.b, stations[stations.length - 1]),
   };
   const stops: EndChoice[] = [
     searchEnd(setting.a, 'a', tails.a, field),
@@ -70,20 +74,18 @@ export function routeRun(
       ways.push([nothing]);
       continue;
     }
-    const result = searchWays(
-      {
-        from,
-        to,
-        minRadiusMm: radiusMm,
-        field: room,
-        ways: stations.length === 0 ? count : 1,
-        seed: setting.seed + i,
-        effort,
-        withoutNearMiss: true,
-        ...asksOf(setting),
-      },
-      part,
-    );
+    const problem: SearchProblem = {
+      from,
+      to,
+      minRadiusMm: radiusMm,
+      field: room,
+      ways: stations.length === 0 ? count : 1,
+      seed: setting.seed + i,
+      effort,
+      withoutNearMiss: true,
+      ...asksOf(setting),
+    };
+    const result = searchInPlane(setting, stations, i, problem, part) ?? searchWays(problem, part);
     if (result.ways.length === 0) return { routes: [], failure: result };
     ways.push(result.ways);
   }
@@ -99,6 +101,33 @@ export function routeRun(
       ),
     ],
   };
+}
+
+/** How many times a plane's tolerance the way may lie off it: the hose itself lies nearer to its plane than its way. */
+const SLAB_TOLERANCES = 3;
+
+/** A stretch that is to lie in one plane is looked for in that plane first; nothing where its ends or the bay forbid it. */
+function searchInPlane(
+  setting: RunSetting,
+  stations: readonly Station[],
+  stretch: number,
+  problem: SearchProblem,
+  watch: Watch,
+): SearchResult | undefined {
+  const ends = [stretch === 0 ? 'a' : stations[stretch - 1], stations[stretch] ?? 'b'];
+  if (!setting.characterAsked || ends.some((e) => typeof e === 'object' && e.kind === 'waypoint')) return undefined;
+  const begin = typeof ends[0] === 'object' ? ends[0].id : 'a';
+  const plane = setting.character.planes.find((p) => p.from === begin);
+  if (plane === undefined) return undefined;
+  const found = planeStops(problem.from, problem.to, problem.minRadiusMm).flatMap(({ from, to, normal }) => {
+    const slab = { point: from.pose.point, halfMm: SLAB_TOLERANCES * plane.mostMm };
+    const field = normal === undefined ? problem.field : withinSlab(problem.field, { ...slab, normal });
+    const held = { from: { kind: 'held', pose: from.pose }, to: { kind: 'held', pose: to.pose } } as const;
+    const result = searchWays({ ...problem, ...held, field }, watch);
+    return result.ways.map((way) => ({ ...way, fromClockRad: from.clockRad, toClockRad: to.clockRad }));
+  });
+  const ways = found.sort((p, q) => p.lengthMm - q.lengthMm).slice(0, problem.ways);
+  return ways.length === 0 ? undefined : { outcome: 'found', ways, expanded: 0 };
 }
 
 /** What of the run's character the search keeps by itself. */
