@@ -1,5 +1,7 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect } from 'react';
+import { Vector3 } from 'three';
+import { placeAt } from '../state/layPlaces.ts';
 import { useBench } from '../state/useBench.ts';
 
 /** What a test or a fault report may ask of the picture. */
@@ -8,6 +10,8 @@ export interface SceneProbe {
   readonly framesDrawn: number;
   readonly selectedRun: string | null;
   readonly hoverArcLengthMm: number | null;
+  /** where the middle of the chosen run's hose is in the window, px */
+  readonly hoseMiddlePx: readonly [number, number] | null;
 }
 
 declare global {
@@ -20,7 +24,8 @@ declare global {
 export function ContextWatch() {
   const gl = useThree((three) => three.gl);
   const invalidate = useThree((three) => three.invalidate);
-  const { session, hover } = useBench();
+  const camera = useThree((three) => three.camera);
+  const { session, hover, document: bay } = useBench();
   useEffect(() => {
     const canvas = gl.domElement;
     const lost = (event: Event): void => {
@@ -33,11 +38,20 @@ export function ContextWatch() {
     };
     canvas.addEventListener('webglcontextlost', lost);
     canvas.addEventListener('webglcontextrestored', restored);
+    const hoseMiddlePx = (): readonly [number, number] | null => {
+      const lay = bay.getState().open?.report?.lays.find(({ run }) => run === session.getState().run);
+      const middle = lay === undefined ? null : placeAt(lay.centreline, lay.cutLengthMm / 2);
+      if (middle === null) return null;
+      const seen = new Vector3(...middle.point).project(camera);
+      const box = canvas.getBoundingClientRect();
+      return [box.left + ((seen.x + 1) / 2) * box.width, box.top + ((1 - seen.y) / 2) * box.height];
+    };
     window.__hosewright = {
       scene: () => ({
         trianglesDrawn: gl.info.render.triangles,
         framesDrawn: gl.info.render.frame,
         selectedRun: session.getState().run,
+        hoseMiddlePx: hoseMiddlePx(),
         hoverArcLengthMm: hover.getState().place?.arcLengthMm ?? null,
       }),
     };
@@ -46,6 +60,6 @@ export function ContextWatch() {
       canvas.removeEventListener('webglcontextrestored', restored);
       delete window.__hosewright;
     };
-  }, [gl, invalidate, session, hover]);
+  }, [gl, camera, invalidate, session, hover, bay]);
   return null;
 }

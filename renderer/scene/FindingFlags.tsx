@@ -1,3 +1,4 @@
+import { useStore } from 'zustand';
 import type { NumberedFinding } from '../state/findingOrder.ts';
 import { useBench } from '../state/useBench.ts';
 import type { ScenePalette } from './palette.ts';
@@ -12,8 +13,11 @@ interface FindingFlagsProps {
 
 /** A numbered tape flag pinned to the place of each finding that has one. */
 export function FindingFlags({ findings, palette }: FindingFlagsProps) {
+  const { hand } = useBench();
+  // What was found is of the hose as it was laid; while the hand has it elsewhere its flags would stand in the air.
+  const inHand = useStore(hand, (state) => state.shape?.run ?? null);
   return findings
-    .filter(({ finding }) => finding.at !== undefined)
+    .filter(({ finding }) => finding.at !== undefined && finding.run !== inHand)
     .map((numbered) => <Flag key={numbered.number} numbered={numbered} palette={palette} />);
 }
 

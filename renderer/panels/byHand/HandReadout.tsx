@@ -35,7 +35,8 @@ function Slip({ project }: { project: Project }) {
       const { width, height } = box.getBoundingClientRect();
       const right = event.clientX + BESIDE_PX + width < window.innerWidth - EDGE_PX;
       const x = right ? event.clientX + BESIDE_PX : event.clientX - BESIDE_PX - width;
-      const y = Math.min(Math.max(EDGE_PX, event.clientY - height / 2), window.innerHeight - height - EDGE_PX);
+      const above = event.clientY - BESIDE_PX - height;
+      const y = above > EDGE_PX ? above : Math.min(event.clientY + BESIDE_PX, window.innerHeight - height - EDGE_PX);
       box.style.transform = `translate(${x}px, ${y}px)`;
       box.style.visibility = 'visible';
     };

@@ -9,6 +9,7 @@ import { Choice } from '../../widgets/Choice.tsx';
 import { TextField } from '../../widgets/TextField.tsx';
 import { Length } from '../Length.tsx';
 import { DirectionField, PointField } from '../LengthField.tsx';
+import { useShownWhen } from '../useShownWhen.ts';
 
 interface SupportRowProps {
   readonly run: Run;
@@ -25,6 +26,7 @@ const SPAN_MM = 260;
 /** One support on the run's list; chosen, it opens its values. */
 export function SupportRow({ run, lay, support, at, chosen }: SupportRowProps) {
   const { hand, hover, session } = useBench();
+  const row = useShownWhen<HTMLLIElement>(chosen);
   const name = supportName(run.supports, support, SUPPORT_WORDS[support.kind]);
   const arc = lay === undefined ? undefined : supportArc(lay, support);
   const choose = (): void => {
@@ -34,7 +36,7 @@ export function SupportRow({ run, lay, support, at, chosen }: SupportRowProps) {
     session.flyTo(support.point, SPAN_MM);
   };
   return (
-    <li className={chosen ? 'support support-open' : 'support'}>
+    <li ref={row} className={chosen ? 'support support-open' : 'support'}>
       <button type="button" className="support-row" aria-expanded={chosen} onClick={choose}>
         <span className="support-number figure">{at + 1}</span>
         <span className="support-name">{name}</span>

@@ -5,6 +5,7 @@ import { runsAt } from '../../state/edits/portEdits.ts';
 import { useBench, useDocument } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { wordsOf } from '../runs/words.ts';
+import { useShownWhen } from '../useShownWhen.ts';
 import { PortFields } from './PortFields.tsx';
 
 const PORT_SPAN_MM = 320;
@@ -61,13 +62,14 @@ interface PortRowProps {
 
 function PortRow({ port, number, project, chosen }: PortRowProps) {
   const { session, hand } = useBench();
+  const row = useShownWhen<HTMLLIElement>(chosen);
   const users = runsAt(project, port.id);
   const choose = (): void => {
     hand.set({ port: chosen ? null : port.id });
     if (!chosen) session.flyTo(port.seatPoint, PORT_SPAN_MM);
   };
   return (
-    <li className={chosen ? 'port-open' : undefined}>
+    <li ref={row} className={chosen ? 'port-open' : undefined}>
       <button type="button" className="port-row" aria-expanded={chosen} onClick={choose}>
         <span className="port-number figure">{number}</span>
         <span className="port-name">{port.name}</span>

@@ -143,7 +143,7 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
             middlePx={ROWS.hoseMiddle}
             sleeved={run?.sleeve !== undefined}
             run={run}
-            findings={findings.filter(({ finding }) => finding.run === lay.run)}
+            findings={shape === null ? findings.filter(({ finding }) => finding.run === lay.run) : []}
           />
           <BendTrack lay={lay} scale={scale} box={ROWS.bend} />
           <ClearanceTrack lay={lay} scale={scale} box={ROWS.clearance} nameOf={nameOf} />

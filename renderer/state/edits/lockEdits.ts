@@ -3,6 +3,7 @@ import { distance, type Vec3 } from '../../../shared/base/vec3.ts';
 import type { Lay } from '../../../shared/document/lay/schema.ts';
 import type { Lock, Project, Run } from '../../../shared/document/project/schema.ts';
 import { nearestArc, placeAt } from '../layPlaces.ts';
+import { supportArc } from '../supportPlaces.ts';
 import { numberedId } from './freshId.ts';
 import { withRun } from './withRun.ts';
 
@@ -52,7 +53,7 @@ export function lockOf(lay: Lay, run: Run, stretch: Stretch): Result<Lock> {
     const arc = lay.centreline.arcLengthMm[i] as number;
     return arc > fromMm + CLOSE_MM && arc < toMm - CLOSE_MM;
   });
-  const before = run.supports.filter((support) => arcOf(lay, support) <= fromMm).at(-1);
+  const before = run.supports.filter((support) => supportArc(lay, support) <= fromMm).at(-1);
   return good({
     id: numberedId('lock', run.locks ?? []),
     ...(before === undefined ? {} : { after: before.id }),
@@ -68,10 +69,6 @@ function refused(message: string): Result<never> {
 
 /** mm. A point of the centreline this near to an end of the stretch is that end. */
 const CLOSE_MM = 0.5;
-
-function arcOf(lay: Lay, support: Run['supports'][number]): number {
-  return lay.supports.find(({ id }) => id === support.id)?.at.arcLengthMm ?? nearestArc(lay.centreline, support.point);
-}
 
 /** Adds a lock in its place along the hose. */
 export function addLock(project: Project, lay: Lay, lock: Lock): Project {
