@@ -218,16 +218,16 @@ const LONGEST_DETOUR = 1.5;
 
 /**
  * The field with its room cut down to what a hose can reach that is not longer than LONGEST_DETOUR allows; nothing where
- * there is no way without a crest in it, as far as a quick search sees.
+ * there is no way without a crest in it, as far as a glance sees.
  */
 function roomWithoutCrest(setting: RunSetting, field: RunField, tailMm: number, watch: Watch): RunField | undefined {
-  const quick = (asked: boolean, room: RunField): Route | undefined =>
-    routeRun({ ...setting, characterAsked: asked }, room, setting.minRadiusMm, tailMm, 1, 'quick', watch).routes[0];
-  const free = quick(false, field);
+  const glance = (asked: boolean, room: RunField): Route | undefined =>
+    routeRun({ ...setting, characterAsked: asked }, room, setting.minRadiusMm, tailMm, 1, 'glance', watch).routes[0];
+  const free = glance(false, field);
   if (free === undefined) return undefined;
   const mostMm = LONGEST_DETOUR * (free.lengthMm + free.tailMm.a + free.tailMm.b);
   const room = { ...field, bounds: reachOf(setting, field.bounds, mostMm) };
-  const kept = quick(true, room);
+  const kept = glance(true, room);
   return kept !== undefined && kept.lengthMm <= mostMm ? room : undefined;
 }
 

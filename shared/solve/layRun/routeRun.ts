@@ -4,7 +4,7 @@ import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type Pose, pathLengthMm, poseOnPath } from '../../geometry/arcLinePath.ts';
 import type { RunField } from '../bay/runField.ts';
 import { underCeiling } from '../search/noCrest.ts';
-import type { EndChoice, SearchProblem, SearchResult, Way } from '../search/problem.ts';
+import type { Effort, EndChoice, SearchProblem, SearchResult, Way } from '../search/problem.ts';
 import { searchWays } from '../search/searchWays.ts';
 import { withinSlab } from '../search/slab.ts';
 import { planeStops } from './planeStops.ts';
@@ -48,7 +48,7 @@ export function routeRun(
   radiusMm: number,
   tailMm: number | Route['tailMm'],
   count: number,
-  effort: 'quick' | 'normal' | 'thorough',
+  effort: Effort,
   watch: Watch,
 ): RoutesFound {
   const stations = stationsOf(setting);

@@ -23,6 +23,17 @@ export interface Budget {
 }
 
 export const BUDGETS: Record<Effort, Budget> = {
+  glance: {
+    clocks: 8,
+    mostStates: 4_000,
+    cornerStates: 15_000,
+    firstWays: 1,
+    shortcutFailures: 30,
+    cornerRounds: 10,
+    kicks: 0,
+    plugsPerWay: 0,
+    looksForShorter: 0,
+  },
   quick: {
     clocks: 8,
     mostStates: 20_000,

@@ -29,7 +29,8 @@ export type EndChoice =
       standsClear?(clockRad: number): boolean;
     };
 
-export type Effort = 'quick' | 'normal' | 'thorough';
+/** `glance` only asks whether there is a way that is not hard to find. */
+export type Effort = 'glance' | 'quick' | 'normal' | 'thorough';
 
 export interface SearchProblem {
   readonly from: EndChoice;
