@@ -151,7 +151,16 @@ export const RockExtreme = z.strictObject({
 export const Rock = z
   .strictObject({
     carried: z.boolean().describe('true = all that holds the hose moves as one, and the hose with it: its shape stays'),
-    extremes: z.array(RockExtreme).describe('the first is at rest'),
+    holds: z
+      .array(z.strictObject({ id: z.string(), body: z.string() }))
+      .describe(
+        'what holds the hose from END A to END B, a and b among it, and the body each is fixed to; a proposed clamp is taken to be fixed where both its neighbours are, else to what is nearest',
+      ),
+    extremes: z
+      .array(RockExtreme)
+      .describe(
+        'the first is at rest, which may differ a little from the lay: the straight tails are how a hose is fitted, and nothing holds them when its ends move',
+      ),
     worst: z
       .strictObject({
         slackLeft: z.int(),

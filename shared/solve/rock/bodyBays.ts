@@ -1,7 +1,9 @@
+import type { Vec3 } from '../../base/vec3.ts';
 import { partOf, type Watch } from '../../base/watch.ts';
 import type { RockPose } from '../../document/lay/schema.ts';
 import { CHASSIS_BODY, type Project } from '../../document/project/schema.ts';
 import { bodyOfPart, skinOfPart } from '../../document/project/skinOfPart.ts';
+import { nearestDistance } from '../../geometry/bvh.ts';
 import type { TriMesh } from '../../geometry/triMesh.ts';
 import { withoutParts } from '../../geometry/withoutParts.ts';
 import { type BayIndex, buildBayIndex } from '../bay/bayIndex.ts';
@@ -31,4 +33,18 @@ export function bodyBays(project: Project, mesh: TriMesh, poses: readonly RockPo
 /** The body as rock knows it: one that never moves is the chassis. */
 export function standingBody(body: string | undefined, moving: ReadonlySet<string>): string {
   return body !== undefined && moving.has(body) ? body : CHASSIS_BODY.id;
+}
+
+/** The body that has the surface nearest to a place, mm, as scanned; the chassis where the bay is empty. */
+export function nearestBody(bays: readonly BodyBay[], [x, y, z]: Vec3): string {
+  let best = CHASSIS_BODY.id;
+  let leastMm = Number.POSITIVE_INFINITY;
+  for (const { body, bay } of bays)
+    for (const { bvh } of bay.skins) {
+      const mm = nearestDistance(bvh, x, y, z, leastMm);
+      if (mm >= leastMm) continue;
+      leastMm = mm;
+      best = body;
+    }
+  return best;
 }

@@ -1,5 +1,5 @@
-import { addScaled, distance, rejectFrom, scale, unit, type Vec3 } from '../../base/vec3.ts';
-import type { Lay } from '../../document/lay/schema.ts';
+import { distance, rejectFrom, scale, unit, type Vec3 } from '../../base/vec3.ts';
+import type { Lay, LaySupport } from '../../document/lay/schema.ts';
 import { torsionalStiffness } from '../../document/parts/torsionalStiffness.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
 import type { Project } from '../../document/project/schema.ts';
@@ -13,6 +13,8 @@ import { standingBody } from './bodyBays.ts';
 
 /** A place that holds the hose, as it stands at rest, and what it is fixed to. */
 export interface Hold {
+  /** a, b, or the support's */
+  readonly id: string;
   readonly body: string;
   readonly pose: Pose;
   readonly atMm: number;
@@ -23,11 +25,18 @@ export interface HeldSpan {
   readonly from: Hold;
   readonly to: Hold;
   readonly lengthMm: number;
-  /** x, y, z of places along it at rest */
+  /** x, y, z of places along it at rest, evenly spaced */
   readonly line: Float64Array;
   /** unit, square to the hose: where one line along the hose's surface is at both ends at rest */
   readonly surfaceFrom: Vec3;
   readonly surfaceTo: Vec3;
+}
+
+/** The bodies of the bay as holds ask after them. */
+export interface Bodies {
+  readonly moving: ReadonlySet<string>;
+  /** the body that has the surface nearest to a place, mm */
+  nearest(point: Vec3): string;
 }
 
 /** A laid hose as rocking needs it: everything that holds it, and the stretches between. */
@@ -35,6 +44,7 @@ export interface HeldHose {
   readonly resolved: ResolvedRun;
   readonly setting: RunSetting;
   readonly taken: TakenLay;
+  readonly holds: readonly Hold[];
   readonly spans: readonly HeldSpan[];
   readonly torsionalStiffnessNmm2: number;
   /** the body that all holds are fixed to, if it is one */
@@ -49,56 +59,62 @@ const CARRY_STEP_MM = 2;
 const LEAST_SPAN_MM = 0.01;
 
 /**
- * Reads a lay as a hose that is held: at both tails' ends by its ports, and by every clamp and pass-through, which grip
- * it and let no length through. moving: the bodies that move. undefined where there is no hose to hold.
+ * Reads a lay as a hose that is held: at both mouths by its ends, and by every clamp and pass-through, which grip
+ * it and let no length through. Beyond the mouths nothing holds it straight: the tails are how it is fitted, and give when
+ * its ends move. undefined where there is no hose to hold.
  */
-export function heldHose(
-  project: Project,
-  resolved: ResolvedRun,
-  lay: Lay,
-  moving: ReadonlySet<string>,
-): HeldHose | undefined {
+export function heldHose(project: Project, resolved: ResolvedRun, lay: Lay, bodies: Bodies): HeldHose | undefined {
   if (lay.outcome === 'no-way' || lay.centreline.points.length < 3) return undefined;
   const setting = runSetting(project, resolved);
   const taken = takenLay(lay);
-  const holds = holdsOf(resolved, setting, lay, moving);
-  const bodies = new Set(holds.map((h) => h.body));
+  const holds = holdsOf(resolved, setting, lay, bodies);
+  const holders = new Set(holds.map((h) => h.body));
   return {
     resolved,
     setting,
     taken,
+    holds,
     spans: spansOf(taken, holds),
     torsionalStiffnessNmm2: torsionalStiffness(resolved.hose).valueNmm2,
-    carriedBy: bodies.size === 1 ? holds[0]?.body : undefined,
+    carriedBy: holders.size === 1 ? holds[0]?.body : undefined,
   };
 }
 
-function holdsOf(
-  { run, a, b }: ResolvedRun,
-  setting: RunSetting,
-  lay: Lay,
-  moving: ReadonlySet<string>,
-): readonly Hold[] {
-  const { ends, straightTailMm: tail } = lay;
+function holdsOf({ run, a, b }: ResolvedRun, setting: RunSetting, lay: Lay, bodies: Bodies): readonly Hold[] {
+  const { ends } = lay;
+  const first: Hold = {
+    id: 'a',
+    body: standingBody(a.port.body, bodies.moving),
+    pose: { point: ends.a.mouthPoint, direction: ends.a.hoseAxis },
+    atMm: setting.a.end.shoulderToMouthMm,
+  };
+  const last: Hold = {
+    id: 'b',
+    body: standingBody(b.port.body, bodies.moving),
+    pose: { point: ends.b.mouthPoint, direction: scale(ends.b.hoseAxis, -1) },
+    atMm: lay.cutLengthMm - setting.b.end.shoulderToMouthMm,
+  };
   const held = lay.supports.filter((s) => s.kind !== 'waypoint');
-  const supports = held.map((s): Hold => {
-    const stated = s.proposed ? undefined : run.supports.find((own) => own.id === s.id)?.body;
-    const pose: Pose = { point: s.at.point, direction: s.axis };
-    return { body: standingBody(stated, moving), pose, atMm: s.at.arcLengthMm };
-  });
-  return [
-    {
-      body: standingBody(a.port.body, moving),
-      pose: { point: addScaled(ends.a.mouthPoint, ends.a.hoseAxis, tail.a), direction: ends.a.hoseAxis },
-      atMm: setting.a.end.shoulderToMouthMm + tail.a,
-    },
-    ...supports.sort((x, y) => x.atMm - y.atMm),
-    {
-      body: standingBody(b.port.body, moving),
-      pose: { point: addScaled(ends.b.mouthPoint, ends.b.hoseAxis, tail.b), direction: scale(ends.b.hoseAxis, -1) },
-      atMm: lay.cutLengthMm - setting.b.end.shoulderToMouthMm - tail.b,
-    },
-  ];
+  const stated = (id: string): string | undefined => run.supports.find((s) => s.id === id)?.body;
+  const own = held.filter((s) => !s.proposed).map((s) => holdOf(s, standingBody(stated(s.id), bodies.moving)));
+  const fixed = inOrder([first, ...own, last]);
+  const proposed = held.filter((s) => s.proposed).map((s) => holdOf(s, bodyForClamp(s, fixed, bodies)));
+  return inOrder([...fixed, ...proposed]);
+}
+
+function inOrder(holds: readonly Hold[]): Hold[] {
+  return [...holds].sort((x, y) => x.atMm - y.atMm);
+}
+
+function holdOf({ id, at, axis }: LaySupport, body: string): Hold {
+  return { id, body, pose: { point: at.point, direction: axis }, atMm: at.arcLengthMm };
+}
+
+/** What a clamp that the program asks for is best fixed to: what holds the hose on both sides of it, else what is nearest. */
+function bodyForClamp({ at }: LaySupport, fixed: readonly Hold[], { nearest }: Bodies): string {
+  const before = fixed.filter((h) => h.atMm <= at.arcLengthMm).at(-1);
+  const after = fixed.find((h) => h.atMm > at.arcLengthMm);
+  return before !== undefined && before.body === after?.body ? before.body : nearest(at.point);
 }
 
 function spansOf(taken: TakenLay, holds: readonly Hold[]): HeldSpan[] {

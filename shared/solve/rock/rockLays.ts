@@ -7,12 +7,13 @@ import type { TriMesh } from '../../geometry/triMesh.ts';
 import { buildTubeField, type Tube } from '../bay/tubeField.ts';
 import { centrelineOf } from '../layRun/centreline.ts';
 import { type StandingHose, tubesOfLay } from '../layRun/tubesOfLay.ts';
-import { type BodyBay, bodyBays } from './bodyBays.ts';
-import { type HeldHose, heldHose } from './heldHose.ts';
+import { type BodyBay, bodyBays, nearestBody } from './bodyBays.ts';
+import { type Bodies, type HeldHose, heldHose } from './heldHose.ts';
 import { measuredExtreme } from './measuredExtreme.ts';
 import { type RockedHose, rockedHose } from './rockedHose.ts';
 import { rockPoses } from './rockPoses.ts';
 import { tightAt } from './tightAt.ts';
+import { letGoAtRest } from './workedSpan.ts';
 import { worstOf } from './worstOf.ts';
 
 /**
@@ -25,8 +26,8 @@ export function rockLays(resolved: ResolvedProject, mesh: TriMesh, lays: readonl
   const { project } = resolved;
   const poses = rockPoses(project);
   if (poses.length === 0) return lays.map(({ rock: _, ...lay }) => lay);
-  const hoses = heldHoses(resolved, lays, poses);
   const bays = bodyBays(project, mesh, poses, partOf(watch, 0, INDEX_SHARE));
+  const hoses = heldHoses(resolved, lays, bays, poses, watch);
   const byRun = new Map<string, RockExtreme[]>(hoses.map((h) => [h.setting.run, []]));
   poses.forEach((pose, i) => {
     const part = partOf(watch, shareAt(i / poses.length), shareAt((i + 1) / poses.length));
@@ -49,12 +50,21 @@ function shareAt(fraction: number): number {
   return INDEX_SHARE + (1 - INDEX_SHARE) * fraction;
 }
 
-function heldHoses({ project, runs }: ResolvedProject, lays: readonly Lay[], poses: readonly RockPose[]): HeldHose[] {
-  const moving = new Set(poses.flatMap((p) => p.bodies.map((b) => b.body)));
+function heldHoses(
+  { project, runs }: ResolvedProject,
+  lays: readonly Lay[],
+  bays: readonly BodyBay[],
+  poses: readonly RockPose[],
+  watch: Watch,
+): HeldHose[] {
+  const bodies: Bodies = {
+    moving: new Set(poses.flatMap((p) => p.bodies.map((b) => b.body))),
+    nearest: (point) => nearestBody(bays, point),
+  };
   return runs.flatMap((run) => {
     const lay = lays.find((l) => l.run === run.run.id);
-    const hose = lay === undefined ? undefined : heldHose(project, run, lay, moving);
-    return hose === undefined || hose.spans.length === 0 ? [] : [hose];
+    const hose = lay === undefined ? undefined : heldHose(project, run, lay, bodies);
+    return hose === undefined || hose.spans.length === 0 ? [] : [letGoAtRest(hose, bays, watch)];
   });
 }
 
@@ -123,6 +133,7 @@ function rockOf(project: Project, hose: HeldHose, poses: readonly RockPose[], ex
   const tight = tightAt(project, hose, poses);
   return {
     carried: hose.carriedBy !== undefined,
+    holds: hose.holds.map(({ id, body }) => ({ id, body })),
     extremes,
     worst: worstOf(extremes),
     ...(tight === undefined ? {} : { tightAt: tight }),

@@ -24,8 +24,9 @@ export function slackLeftIn(hose: HeldHose): (motions: Motions) => number {
   const lines = hose.spans.map((span) => connectionOf(hose, span));
   const overs = hose.spans.map((span, i) => Math.max(0, span.lengthMm - (lines[i]?.lengthMm(restOf(span)) ?? 0)));
   const over = overs.reduce((a, b) => a + b, 0);
-  // Of several stretches each has its part of the whole, as far as it is longer than its own shortest line.
-  const slackMm = overs.map((mm) => (hose.spans.length === 1 ? wholeMm : over > 0 ? (wholeMm * mm) / over : 0));
+  // Of several stretches each has its part of the whole, and never more than it is longer than its own shortest line.
+  const part = over > 0 ? Math.min(1, wholeMm / over) : 0;
+  const slackMm = hose.spans.length === 1 ? [wholeMm] : overs.map((mm) => mm * part);
   return (motions) =>
     hose.spans.reduce(
       (least, span, i) => {

@@ -1,12 +1,13 @@
 import { angleBetween, distance, type Vec3 } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
 import { stopIfCancelled } from '../../base/watch.ts';
-import { turnDirection } from '../../geometry/rigidMotion.ts';
+import { AT_REST, turnDirection } from '../../geometry/rigidMotion.ts';
 import { type RelaxedSpan, relaxSpan } from '../layRun/relaxSpan.ts';
 import { heldPlaces } from '../layRun/runSetting.ts';
+import { materialAtEnd } from '../rod/index.ts';
 import type { RodTwist } from '../rod/rodProblem.ts';
 import type { BodyBay } from './bodyBays.ts';
-import type { HeldHose, HeldSpan } from './heldHose.ts';
+import { type HeldHose, type HeldSpan, isWorked } from './heldHose.ts';
 import { type Motions, movedContact } from './movedBay.ts';
 import { movedSetting } from './movedSetting.ts';
 import { poseThen } from './slackLeft.ts';
@@ -54,22 +55,41 @@ function lainAt(
   last: RelaxedSpan | undefined,
   watch: Watch,
 ): RelaxedSpan | undefined {
+  return letGo(
+    hose,
+    span,
+    bays,
+    motions,
+    last?.rod.nodes ?? span.line,
+    {
+      torsionalStiffnessNmm2: hose.torsionalStiffnessNmm2,
+      materialA: turnDirection(motions(span.from.body), span.surfaceFrom),
+      materialB: turnDirection(motions(span.to.body), span.surfaceTo),
+      nearRad: last?.rod.twistRad ?? 0,
+    },
+    watch,
+  );
+}
+
+function letGo(
+  hose: HeldHose,
+  span: HeldSpan,
+  bays: readonly BodyBay[],
+  motions: Motions,
+  guess: Float64Array,
+  twist: RodTwist | undefined,
+  watch: Watch,
+): RelaxedSpan | undefined {
   const moved = movedSetting(hose, motions);
-  const twist: RodTwist = {
-    torsionalStiffnessNmm2: hose.torsionalStiffnessNmm2,
-    materialA: turnDirection(motions(span.from.body), span.surfaceFrom),
-    materialB: turnDirection(motions(span.to.body), span.surfaceTo),
-    nearRad: last?.rod.twistRad ?? 0,
-  };
   return relaxSpan(
     moved,
     {
       a: { kind: 'held', ...poseThen(span.from, motions) },
       b: { kind: 'held', ...poseThen(span.to, motions) },
       lengthMm: span.lengthMm,
-      guess: last?.rod.nodes ?? span.line,
+      guess,
       contact: movedContact(bays, motions, moved.outsideRadiusMm, heldPlaces(moved)),
-      twist,
+      ...(twist === undefined ? {} : { twist }),
     },
     watch,
   );
@@ -81,4 +101,17 @@ function stepsTo({ from, to }: HeldSpan, motions: Motions, radiusMm: number): nu
     return turned / STEP_RAD + distance(poseThen(hold, motions).point, hold.pose.point) / (STEP_RADII * radiusMm);
   });
   return Math.min(MOST_STEPS, Math.max(1, Math.ceil(Math.max(...ways))));
+}
+
+/**
+ * The hose as it lies at rest once nothing but its holds holds it, and as its ends are tightened then: every stretch that will
+ * be worked let go and free of twist. Stretches that never are stay as laid.
+ */
+export function letGoAtRest(hose: HeldHose, bays: readonly BodyBay[], watch: Watch): HeldHose {
+  const spans = hose.spans.map((span) => {
+    const lain = isWorked(span) ? letGo(hose, span, bays, () => AT_REST, span.line, undefined, watch) : undefined;
+    if (lain === undefined) return span;
+    return { ...span, line: lain.rod.nodes, surfaceTo: materialAtEnd(lain.rod, span.surfaceFrom, 0) };
+  });
+  return { ...hose, spans };
 }
