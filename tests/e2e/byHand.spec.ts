@@ -1,0 +1,77 @@
+import { mkdtemp, readFile, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import type {} from '../../renderer/scene/ContextWatch.tsx';
+import { smallBay } from '../electron/smallBay.ts';
+import { expect, test } from './window.ts';
+
+const rig = test.extend<{ folder: string }>({
+  // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the pattern to learn that nothing is needed
+  folder: async ({}, use) => {
+    const folder = await mkdtemp(path.join(tmpdir(), 'hosewright-hand-'));
+    for (const [name, content] of Object.entries(smallBay())) await writeFile(path.join(folder, name), content);
+    await use(folder);
+  },
+  project: async ({ folder }, use) => use(folder),
+  viewport: { width: 1100, height: 700 },
+});
+
+interface SavedProject {
+  readonly ports: readonly { readonly name: string }[];
+  readonly runs: readonly { readonly supports: readonly { readonly kind: string }[] }[];
+}
+
+rig('a hose is clamped and pulled by hand, taken back, and saved', async ({ opened: { page }, folder }) => {
+  const undo = page.getByRole('button', { name: 'Undo' });
+  const held = page.getByRole('list', { name: 'What holds the hose, END A to END B' });
+  const busy = page.getByRole('region', { name: 'Work under way' });
+  await page.getByRole('button', { name: 'Lay this run' }).click();
+  await expect(page.getByText('Cut, shoulder to shoulder')).toBeVisible({ timeout: 60_000 });
+
+  await page.keyboard.press('c');
+  await expect(held.getByRole('listitem')).toHaveCount(1);
+  await expect(held.getByText('Clamp 1')).toBeVisible();
+  await expect(page.getByText('changed, lay again').first()).toBeHidden({ timeout: 60_000 });
+
+  // The middle is clamped now, so the hose is taken beside it.
+  await page.keyboard.press('Control+z');
+  await expect(held).toBeHidden();
+  const [x, y] = await page.evaluate(() => window.__hosewright?.scene().hoseMiddlePx ?? [0, 0]);
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (const step of [4, 8, 12]) await page.mouse.move(x, y - step);
+  const slip = page.getByRole('complementary', { name: 'The hose in the hand' });
+  await expect(slip.getByText('Cut', { exact: true })).toBeVisible({ timeout: 60_000 });
+  await page.keyboard.press('Escape');
+  await expect(slip).toBeHidden();
+  await page.mouse.up();
+  await expect(undo).toBeDisabled();
+
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (const step of [4, 8, 12]) await page.mouse.move(x, y - step);
+  await page.mouse.up();
+  await expect(held.getByText('Waypoint 1')).toBeVisible({ timeout: 60_000 });
+  await expect(busy).toBeHidden({ timeout: 60_000 });
+
+  await page.keyboard.press('Control+s');
+  await expect(page.getByText('Saved: project')).toBeVisible();
+  const saved = JSON.parse(await readFile(path.join(folder, 'project.json'), 'utf8')) as SavedProject;
+  expect(saved.runs[0]?.supports.map(({ kind }) => kind)).toEqual(['waypoint']);
+});
+
+rig('a port is dropped on the bay, named, and saved', async ({ opened: { page }, folder }) => {
+  await page.getByRole('button', { name: 'Ports', exact: true }).click();
+  await page.getByRole('button', { name: 'New port' }).click();
+  const bay = await page.locator('.bay canvas').boundingBox();
+  if (bay === null) throw new Error('no picture');
+  await page.mouse.click(bay.x + bay.width / 2, bay.y + bay.height / 2);
+  await expect(page.getByRole('textbox', { name: 'Name' })).toHaveValue('Port 3');
+  await page.getByRole('textbox', { name: 'Name' }).fill('Test boss');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('list', { name: 'Ports' }).getByText('Test boss')).toBeVisible();
+  await page.keyboard.press('Control+s');
+  await expect(page.getByText('Saved: project')).toBeVisible();
+  const saved = JSON.parse(await readFile(path.join(folder, 'project.json'), 'utf8')) as SavedProject;
+  expect(saved.ports.map(({ name }) => name)).toEqual(['Left', 'Right', 'Test boss']);
+});

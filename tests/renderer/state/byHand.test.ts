@@ -1,0 +1,284 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { OpenDocument } from '../../../renderer/state/documentStore.ts';
+import { lockOf, stretchBetween, stretchOf } from '../../../renderer/state/edits/lockEdits.ts';
+import { changeSupport, reorderSupport, supportName } from '../../../renderer/state/edits/supportEdits.ts';
+import { handLay } from '../../../renderer/state/handLay.ts';
+import { KEY_ACTIONS } from '../../../renderer/state/keys.ts';
+import { runState } from '../../../renderer/state/runState.ts';
+import { shownSupports } from '../../../renderer/state/shownSupports.ts';
+import { hosePlace } from '../../../renderer/state/supportPlaces.ts';
+import type { Lay } from '../../../shared/document/lay/schema.ts';
+import type { Run, Support } from '../../../shared/document/project/schema.ts';
+import type { HandShape, JobEnd } from '../../../shared/jobs/contract.ts';
+import { SAMPLE_BAY, SAMPLE_PROJECT, sampleBench, sampleLay, sampleReport } from '../sampleBench.ts';
+
+type SampleBench = ReturnType<typeof sampleBench>['bench'];
+
+/** The sample hose: straight along x from 0 to 100, a point every 10 mm. */
+const LAY: Lay = sampleLay('feed', {
+  centreline: {
+    points: Array.from({ length: 11 }, (_, i): [number, number, number] => [i * 10, 0, 0]),
+    arcLengthMm: Array.from({ length: 11 }, (_, i) => i * 10),
+  },
+});
+const LAID = sampleReport([LAY, sampleLay('drain')]);
+/** The same after a relay: told from the first by its length. */
+const RELAID = sampleReport([{ ...LAY, cutLengthMm: 104 }, sampleLay('drain')]);
+
+function shapeAt(point: [number, number, number]): HandShape {
+  const { run, outcome, centreline, outsideDiameterMm, ends, supports, liveLengthMm, overallLengthMm, clock } = LAY;
+  const { minRadius, straightTailMm } = LAY;
+  const hold = { arcLengthMm: 52, point, axis: [1, 0, 0] as [number, number, number], offMm: 0, forceN: 1 };
+  const kept = { run, outcome, centreline, outsideDiameterMm, ends, supports, liveLengthMm, overallLengthMm, clock };
+  return { ...kept, minRadius, straightTailMm, cutLengthMm: 103, hold };
+}
+
+async function laidBench(ends: Parameters<typeof sampleBench>[0] = {}) {
+  const made = sampleBench({
+    openProject: SAMPLE_BAY,
+    layRuns: { kind: 'done', output: LAID },
+    relayRun: { kind: 'done', output: RELAID },
+    takeRun: { kind: 'done', output: { hand: 'h1', shape: shapeAt([50, 0, 0]) } },
+    moveRun: { kind: 'done', output: shapeAt([50, 8, 0]) },
+    ...ends,
+  });
+  await made.bench.openGiven();
+  await made.bench.layAll();
+  return made;
+}
+
+function opened(bench: SampleBench): OpenDocument {
+  const { open } = bench.document.getState();
+  if (open === null) throw new Error('nothing is open');
+  return open;
+}
+
+const feed = (bench: SampleBench): Run => opened(bench).history.present.runs[0] as Run;
+const cutOf = (bench: SampleBench): number | undefined => opened(bench).report?.lays[0]?.cutLengthMm;
+
+beforeEach(() => {
+  vi.useFakeTimers();
+});
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+describe('supports put by hand', () => {
+  it('puts a clamp in the middle by key, lays the run again near where it lies, and undo brings the old hose back', async () => {
+    const { bench, asked } = await laidBench();
+    KEY_ACTIONS.find(({ shown }) => shown === 'c')?.act(bench);
+    expect(feed(bench).supports).toEqual([{ id: 'clamp-1', kind: 'clamp', point: [50, 0, 0], axis: [1, 0, 0] }]);
+    expect(bench.hand.getState().support).toBe('clamp-1');
+    expect(runState(opened(bench), 'feed')).toBe('stale');
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(asked.at(-1)?.name).toBe('relayRun');
+    expect(asked.at(-1)?.input).toMatchObject({ run: 'feed', earlier: LAID });
+    expect(cutOf(bench)).toBe(104);
+    expect(runState(opened(bench), 'feed')).toBe('clean');
+    bench.document.undo();
+    expect(feed(bench).supports).toEqual([]);
+    expect(cutOf(bench)).toBe(100);
+    expect(runState(opened(bench), 'feed')).toBe('clean');
+    bench.document.redo();
+    expect(cutOf(bench)).toBe(104);
+  });
+
+  it('puts it where the pointer is, in the order the hose meets them, each with its own id', async () => {
+    const { bench } = await laidBench();
+    for (const arcLengthMm of [70, 20, 45]) {
+      bench.hover.setState({ place: { run: 'feed', arcLengthMm, from: 'bay' } });
+      bench.byHand.put('waypoint');
+    }
+    expect(feed(bench).supports.map(({ id, point }) => [id, point[0]])).toEqual([
+      ['waypoint-2', 20],
+      ['waypoint-3', 45],
+      ['waypoint-1', 70],
+    ]);
+  });
+
+  it('waits for the last of several edits before it lays again, and makes them one step', async () => {
+    const { bench, asked } = await laidBench();
+    bench.byHand.put('clamp');
+    for (const x of [51, 52, 53]) {
+      await vi.advanceTimersByTimeAsync(100);
+      bench.byHand.edit(
+        'feed',
+        'place of Clamp 1',
+        (p) => changeSupport(p, 'feed', 'clamp-1', { point: [x, 0, 0] }),
+        true,
+      );
+    }
+    expect(asked.filter(({ name }) => name === 'relayRun')).toHaveLength(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(asked.filter(({ name }) => name === 'relayRun')).toHaveLength(1);
+    bench.document.undo();
+    expect(feed(bench).supports[0]?.point[0]).toBe(50);
+  });
+
+  it('says so when no run is chosen, and puts between the ports on a run without a hose', async () => {
+    const { bench, asked } = await laidBench({ layRuns: { kind: 'done', output: sampleReport([]) } });
+    bench.byHand.put('clamp');
+    expect(feed(bench).supports[0]).toMatchObject({ point: [50, 0, 0], axis: [1, 0, 0] });
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(asked.map(({ name }) => name)).not.toContain('relayRun');
+    bench.session.choose(null);
+    bench.byHand.put('clamp');
+    expect(bench.jobs.getState().notice?.title).toBe('No run is chosen');
+  });
+
+  it('keeps what a clamp needs, and the order within its ends', () => {
+    const clamp: Support = { id: 'c', kind: 'clamp', point: [1, 2, 3], axis: [1, 0, 0] };
+    const way: Support = { id: 'w', kind: 'waypoint', point: [4, 5, 6] };
+    const project = { ...SAMPLE_PROJECT, runs: [{ ...(SAMPLE_PROJECT.runs[0] as Run), supports: [clamp, way] }] };
+    const supports = (p: typeof project): Support[] => p.runs[0]?.supports ?? [];
+    expect(changeSupport(project, 'feed', 'w', { kind: 'clamp' })).toBe(project);
+    expect(changeSupport(project, 'feed', 'c', { axis: [0, 0, 0] })).toBe(project);
+    expect(supports(changeSupport(project, 'feed', 'c', { name: ' By the tank ' }) as typeof project)[0]?.name).toBe(
+      'By the tank',
+    );
+    expect(reorderSupport(project, 'feed', 'c', -1)).toBe(project);
+    expect(supports(reorderSupport(project, 'feed', 'c', 1) as typeof project).map(({ id }) => id)).toEqual(['w', 'c']);
+    expect(supportName([clamp, way], way, 'Waypoint')).toBe('Waypoint 1');
+  });
+
+  it('does not call a run stale for the name of a clamp', async () => {
+    const { bench } = await laidBench();
+    bench.byHand.put('clamp');
+    await vi.advanceTimersByTimeAsync(1000);
+    bench.document.edit('name', (p) => changeSupport(p, 'feed', 'clamp-1', { name: 'By the tank' }));
+    expect(runState(opened(bench), 'feed')).toBe('clean');
+  });
+});
+
+describe('the hose in the hand', () => {
+  it('follows, leaves a waypoint where it was held when let go, as one step, and is laid again along its shape', async () => {
+    const { bench, asked } = await laidBench();
+    bench.byHand.grasp({ arcLengthMm: 52 }, [52, 0, 0]);
+    bench.byHand.drag([52, 9, 0], false);
+    await vi.advanceTimersByTimeAsync(10);
+    expect(asked.at(-1)).toMatchObject({
+      name: 'moveRun',
+      input: { hand: 'h1', change: { pull: { arcLengthMm: 52, to: [52, 9, 0] } } },
+    });
+    expect(bench.hand.getState().shape?.cutLengthMm).toBe(103);
+    expect(handLay(LAY, bench.hand.getState().shape).cutLengthMm).toBe(103);
+    expect(feed(bench).supports).toEqual([]);
+    await bench.byHand.release();
+    expect(feed(bench).supports).toEqual([{ id: 'waypoint-1', kind: 'waypoint', point: [50, 8, 0], axis: [1, 0, 0] }]);
+    expect(asked.at(-1)).toMatchObject({ name: 'relayRun', input: { along: LAY.centreline.points } });
+    expect(bench.hand.getState()).toMatchObject({ hold: null, shape: null });
+    expect(opened(bench).history.past).toHaveLength(1);
+    bench.document.undo();
+    expect(feed(bench).supports).toEqual([]);
+  });
+
+  it('leaves a clamp with Shift, and nothing at all when it is left with Escape', async () => {
+    const { bench } = await laidBench();
+    bench.byHand.grasp({ arcLengthMm: 52 }, [52, 0, 0]);
+    bench.byHand.drag([52, 9, 0], true);
+    await bench.byHand.release();
+    expect(feed(bench).supports.map(({ kind }) => kind)).toEqual(['clamp']);
+    bench.document.undo();
+    bench.byHand.grasp({ arcLengthMm: 52 }, [52, 0, 0]);
+    bench.byHand.drag([52, 9, 0], true);
+    KEY_ACTIONS.find(({ shown }) => shown === 'Escape')?.act(bench);
+    await bench.byHand.release();
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(bench.hand.getState()).toMatchObject({ hold: null, shape: null });
+    expect(feed(bench).supports).toEqual([]);
+    expect(cutOf(bench)).toBe(100);
+  });
+
+  it('asks for the latest place only while one is being worked out', async () => {
+    const { bench, asked } = await laidBench();
+    bench.byHand.grasp({ arcLengthMm: 52 }, [52, 0, 0]);
+    for (const y of [1, 2, 3, 4]) bench.byHand.drag([52, y, 0], false);
+    await vi.advanceTimersByTimeAsync(10);
+    const moves = asked
+      .filter(({ name }) => name === 'moveRun')
+      .map(({ input }) => input as { change: { pull: { to: number[] } } });
+    expect(moves.map(({ change }) => change.pull.to[1])).toEqual([4]);
+  });
+
+  it('moves a support of the run, with the others where they are', async () => {
+    const { bench, asked } = await laidBench();
+    bench.byHand.putAt('clamp', 30);
+    bench.byHand.putAt('waypoint', 60);
+    await vi.advanceTimersByTimeAsync(1000);
+    bench.byHand.grasp({ support: 'clamp-1' }, [30, 0, 0]);
+    bench.byHand.drag([30, 5, 0], false);
+    await vi.advanceTimersByTimeAsync(10);
+    const { hold } = bench.hand.getState();
+    const shown = shownSupports(feed(bench), LAY, hold);
+    expect(shown.map(({ id, point }) => [id, point[1]])).toEqual([
+      ['clamp-1', 5],
+      ['waypoint-1', 0],
+    ]);
+    expect(asked.at(-1)).toMatchObject({
+      input: { change: { supports: [{ point: [30, 5, 0] }, { point: [60, 0, 0] }] } },
+    });
+    await bench.byHand.release();
+    expect(feed(bench).supports.map(({ point }) => point[1])).toEqual([5, 0]);
+  });
+
+  it('says why the hose does not follow, and still leaves the waypoint where the hand was', async () => {
+    const refused: JobEnd<'takeRun'> = { kind: 'bad-input', problems: [{ path: '', message: 'no hose to take' }] };
+    const { bench } = await laidBench({ takeRun: refused });
+    bench.byHand.grasp({ arcLengthMm: 52 }, [52, 0, 0]);
+    bench.byHand.drag([52, 9, 0], false);
+    await vi.advanceTimersByTimeAsync(10);
+    expect(bench.hand.getState().trouble).toBe('no hose to take');
+    await bench.byHand.release();
+    expect(feed(bench).supports[0]?.point).toEqual([52, 9, 0]);
+  });
+});
+
+describe('locked stretches', () => {
+  it('holds the line of the hose between its ends, after the support before it', async () => {
+    const { bench } = await laidBench();
+    bench.byHand.putAt('clamp', 30);
+    const made = lockOf(LAY, feed(bench), { fromMm: 45, toMm: 72 });
+    if (!made.ok) throw new Error('refused');
+    expect(made.value).toMatchObject({ id: 'lock-1', after: 'clamp-1', startAxis: [1, 0, 0], endAxis: [1, 0, 0] });
+    expect(made.value.points.map((p) => p[0])).toEqual([45, 50, 60, 70, 72]);
+    expect(
+      stretchOf(LAY, {
+        ...made.value,
+        points: [
+          [40, 0, 0],
+          [70, 0, 0],
+        ],
+      }),
+    ).toEqual({ fromMm: 40, toMm: 70 });
+  });
+
+  it('is marked and locked by one key, and freed again; too short, in a collar or over another is refused in words', async () => {
+    const { bench } = await laidBench();
+    const g = KEY_ACTIONS.find(({ shown }) => shown === 'g');
+    g?.act(bench);
+    expect(bench.hand.getState().stretch).not.toBeNull();
+    g?.act(bench);
+    expect(bench.hand.getState().stretch).toBeNull();
+    expect(feed(bench).locks?.map(({ id }) => id)).toEqual(['lock-1']);
+    bench.byHand.lock({ fromMm: 40, toMm: 60 });
+    expect(bench.jobs.getState().notice?.lines[0]).toContain('locked already');
+    bench.byHand.lock({ fromMm: 0, toMm: 5 });
+    expect(bench.jobs.getState().notice?.lines[0]).toContain('10 mm or longer');
+    bench.byHand.unlock('feed', 'lock-1');
+    expect(feed(bench).locks).toBeUndefined();
+    expect(stretchBetween(LAY, 60, 41)).toEqual({ fromMm: 41, toMm: 60 });
+    expect(stretchBetween(LAY, 60, 58)).toBeNull();
+  });
+});
+
+describe('places on the hose', () => {
+  it('is the middle where none is pointed at, and nowhere between two ports in one place', () => {
+    const run = SAMPLE_PROJECT.runs[0] as Run;
+    expect(hosePlace(SAMPLE_PROJECT, run, LAY, null)?.point).toEqual([50, 0, 0]);
+    const heaped = {
+      ...SAMPLE_PROJECT,
+      ports: SAMPLE_PROJECT.ports.map((p) => ({ ...p, seatPoint: [0, 0, 0] as [number, number, number] })),
+    };
+    expect(hosePlace(heaped, run, undefined, null)).toBeNull();
+  });
+});
