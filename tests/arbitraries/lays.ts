@@ -1,5 +1,5 @@
 import { distance, lerp, sub, unit, type Vec3 } from '../../shared/base/vec3.ts';
-import type { Clearance, EndPose, Lay } from '../../shared/document/lay/schema.ts';
+import type { Clearance, EndPose, Lay, Rock, RockExtreme } from '../../shared/document/lay/schema.ts';
 
 type Point = [number, number, number];
 
@@ -65,6 +65,33 @@ export function clearanceTo(
     at: { arcLengthMm: 120, point: [120, 0, 0] },
     onThing: [120, 0, -clearanceMm],
     ...changes,
+  };
+}
+
+/** A hose sound at rest and at one extreme, which `changes` spoil. */
+export function rockWith(changes: Partial<RockExtreme>, more: Partial<Rock> = {}): Rock {
+  const sound: RockExtreme = {
+    pose: { name: 'at rest', bodies: [] },
+    outcome: 'lies',
+    slackLeftMm: 20,
+    minRadius: { provenAtLeastMm: 199, at: { arcLengthMm: 200, point: [200, 0, 0] } },
+    tensionN: 1,
+    twistDeg: 0,
+    torqueNmm: 0,
+  };
+  const pose: RockExtreme['pose'] = {
+    name: 'engine: roll +3 degrees',
+    bodies: [{ body: 'engine', rollDeg: 3, pitchDeg: 0, yawDeg: 0, shiftMm: [0, 0, 0] }],
+  };
+  return {
+    carried: false,
+    holds: [
+      { id: 'a', body: 'engine' },
+      { id: 'b', body: 'chassis' },
+    ],
+    extremes: [sound, { ...sound, pose, ...changes }],
+    worst: { slackLeft: 1, minRadius: 1, tension: 1, twist: 1 },
+    ...more,
   };
 }
 

@@ -6,6 +6,7 @@ import { CLOCK_RULES } from './clockRules.ts';
 import { DRAIN_RULES } from './drainRules.ts';
 import { LAY_RULES } from './layRules.ts';
 import { RATING_RULES } from './ratingRules.ts';
+import { ROCK_RULES } from './rockRules.ts';
 import type { Rule } from './rule.ts';
 import { SLACK_RULES } from './slackRules.ts';
 import { STATIC_RULES } from './staticRules.ts';
@@ -20,6 +21,7 @@ export const RULES: readonly Rule[] = [
   ...LAY_RULES,
   ...BEND_RULES,
   ...SLACK_RULES,
+  ...ROCK_RULES,
   ...CLEARANCE_RULES,
   ...DRAIN_RULES,
   ...SUCTION_RULES,

@@ -14,6 +14,7 @@ import { heatDistance } from './heatDistance.ts';
 import { laid } from './laid.ts';
 import { onePlane } from './onePlane.ts';
 import { pressureRating } from './pressureRating.ts';
+import { rock } from './rock.ts';
 import { slack } from './slack.ts';
 import { staticCharge } from './staticCharge.ts';
 import { straightTail } from './straightTail.ts';
@@ -29,6 +30,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   endRoom,
   slack,
   breathing,
+  rock,
   clearance,
   heatDistance,
   chafe,

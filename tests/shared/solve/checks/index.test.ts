@@ -4,7 +4,7 @@ import type { ResolvedProject } from '../../../../shared/document/project/resolv
 import { RULES } from '../../../../shared/document/rules/index.ts';
 import { CHECK_NAMES } from '../../../../shared/document/wording/findingWords.ts';
 import { CHECKS, runChecks } from '../../../../shared/solve/checks/index.ts';
-import { clearanceTo, layAlong, straightLay } from '../../../arbitraries/lays.ts';
+import { clearanceTo, layAlong, rockWith, straightLay } from '../../../arbitraries/lays.ts';
 import { sampleHose, sampleRun } from '../../../arbitraries/projects.ts';
 import { resolved } from './context.ts';
 
@@ -42,6 +42,7 @@ function everythingWrong(): { project: ResolvedProject; lay: Lay } {
       slack: 0.01,
       straightTailMm: { a: 1, b: 2 },
       breathing: [{ change: -0.04, liveLengthMm: 700, taut: true }],
+      rock: rockWith({ slackLeftMm: -3 }),
       minRadius: { radiusMm: 50, provenAtLeastMm: 49, limitMm: 107.9, at: { arcLengthMm: 9, point: [9, 0, 0] } },
       clearances: [
         clearanceTo({ kind: 'skin', id: 'plain' }, 3, 12),
