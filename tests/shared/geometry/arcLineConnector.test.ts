@@ -3,49 +3,9 @@ import { seededRandom } from '../../../shared/base/random.ts';
 import { distance, unit, type Vec3 } from '../../../shared/base/vec3.ts';
 import { connectionPath, connectPoses, connectWithShortTurns } from '../../../shared/geometry/arcLineConnector.ts';
 import { type Pose, pathEnd, pathLengthMm, tightestRadiusMm } from '../../../shared/geometry/arcLinePath.ts';
+import { planarDubins } from '../../oracles/planarDubins.ts';
 
 const TURN = 2 * Math.PI;
-
-function wrapped(angle: number): number {
-  return angle - TURN * Math.floor(angle / TURN);
-}
-
-/** Shortest of Dubins' four arc-straight-arc words in the plane: L. E. Dubins 1957; formulas after Shkel and Lumelsky 2001. */
-function planarDubins(
-  x: number,
-  y: number,
-  heading: number,
-  radius: number,
-): { lengthMm: number; firstRad: number; lastRad: number } {
-  const d = Math.hypot(x, y) / radius;
-  const a = wrapped(-Math.atan2(y, x));
-  const b = wrapped(heading - Math.atan2(y, x));
-  const [sa, sb, ca, cb] = [Math.sin(a), Math.sin(b), Math.cos(a), Math.cos(b)];
-  const c = Math.cos(a - b);
-  const lengths: { total: number; first: number; last: number }[] = [];
-  const keep = (first: number, straight: number, last: number): void => {
-    lengths.push({ total: first + straight + last, first, last });
-  };
-  const same = (sign: 1 | -1): void => {
-    const squared = 2 + d * d - 2 * c + 2 * d * sign * (sa - sb);
-    if (squared < 0) return;
-    const t = Math.atan2(sign * (cb - ca), d + sign * (sa - sb));
-    keep(wrapped(sign * (t - a)), Math.sqrt(squared), wrapped(sign * (b - t)));
-  };
-  const crossed = (sign: 1 | -1): void => {
-    const squared = d * d - 2 + 2 * c + 2 * d * sign * (sa + sb);
-    if (squared < 0) return;
-    const p = Math.sqrt(squared);
-    const t = Math.atan2(-sign * (ca + cb), d + sign * (sa + sb)) - Math.atan2(-2 * sign, p);
-    keep(wrapped(sign * (t - a)), p, wrapped(sign * (t - b)));
-  };
-  same(1);
-  same(-1);
-  crossed(1);
-  crossed(-1);
-  const least = lengths.reduce((best, word) => (word.total < best.total ? word : best));
-  return { lengthMm: radius * least.total, firstRad: least.first, lastRad: least.last };
-}
 
 function randomPose(random: () => number, size: number): Pose {
   const within = (): number => (random() - 0.5) * size;
