@@ -87,7 +87,8 @@ function runHashesOf({ project, runs }: ResolvedProject, meshes: ReadProject['me
     runs.map((resolved) => {
       const { id } = resolved.run;
       const rules = project.overrides.filter((o) => o.run === undefined || o.run === id);
-      return [id, hashOf([bay, JSON.stringify([resolved, rules])])];
+      const mates = (project.bundles ?? []).filter((b) => b.runs.includes(id));
+      return [id, hashOf([bay, JSON.stringify([resolved, rules, ...mates])])];
     }),
   );
 }

@@ -17,6 +17,7 @@ export function crossReferenceProblems(project: Project): Problem[] {
     ...duplicates('ports', project.ports),
     ...duplicates('runs', project.runs),
     ...project.runs.flatMap((run, i) => duplicates(`runs[${i}].supports`, run.supports)),
+    ...bundleProblems(project),
     ...project.runs.flatMap((run, i) => planeProblems(run, `runs[${i}].onePlane`)),
     ...keptIds(project),
     ...motionProblems(project),
@@ -43,6 +44,23 @@ function duplicates(path: string, items: readonly { id: string }[]): Problem[] {
     first.set(id, i);
     return [];
   });
+}
+
+function bundleProblems({ bundles = [], runs }: Project): Problem[] {
+  const known = runs.map((r) => r.id);
+  const takenBy = new Map<string, number>();
+  const named = bundles.flatMap((bundle, i) =>
+    bundle.runs.flatMap((run, k) => {
+      const path = `bundles[${i}].runs[${k}]`;
+      if (!known.includes(run)) return [problem(path, `no run has this id${list(known)}`, run)];
+      const earlier = takenBy.get(run);
+      takenBy.set(run, earlier ?? i);
+      return earlier === undefined
+        ? []
+        : [problem(path, `a run is in one bundle, once; this one is in bundles[${earlier}]`, run)];
+    }),
+  );
+  return [...duplicates('bundles', bundles), ...named];
 }
 
 function planeProblems(run: Run, path: string): Problem[] {

@@ -216,6 +216,15 @@ export const Run = z
     });
   });
 
+export const Bundle = z.strictObject({
+  id,
+  name,
+  runs: z.array(id).min(2).describe('hoses that run side by side, tied together'),
+  gapMm: nonNegative
+    .optional()
+    .describe('from hose to hose where they are tied, such as a separator; absent = they touch'),
+});
+
 export const RuleOverride = z.strictObject({
   rule: id.describe('id in the rule pack'),
   run: id.optional().describe('absent = every run'),
@@ -242,6 +251,10 @@ export const Project = z.strictObject({
     .describe("the user's parts: CSV files, relative to the project file"),
   ports: z.array(Port),
   runs: z.array(Run),
+  bundles: z
+    .array(Bundle)
+    .optional()
+    .describe('between the hoses of a bundle its gap is asked, not the spacing of hoses'),
   overrides: z.array(RuleOverride).default([]),
   seed: z.int().nonnegative().default(1),
 });
@@ -260,6 +273,7 @@ export type Service = z.infer<typeof Service>;
 export type Purpose = Service['purpose'];
 export type Fluid = Service['fluid'];
 export type Run = z.infer<typeof Run>;
+export type Bundle = z.infer<typeof Bundle>;
 export type RuleOverride = z.infer<typeof RuleOverride>;
 export type Project = z.infer<typeof Project>;
 

@@ -1,6 +1,7 @@
 import { invariant } from '../../base/invariant.ts';
 import type { Project, RuleOverride } from '../project/schema.ts';
 import { BEND_RULES } from './bendRules.ts';
+import { BUNDLE_RULES } from './bundleRules.ts';
 import { CLEARANCE_RULES } from './clearanceRules.ts';
 import { CLOCK_RULES } from './clockRules.ts';
 import { DRAIN_RULES } from './drainRules.ts';
@@ -23,6 +24,7 @@ export const RULES: readonly Rule[] = [
   ...SLACK_RULES,
   ...ROCK_RULES,
   ...CLEARANCE_RULES,
+  ...BUNDLE_RULES,
   ...DRAIN_RULES,
   ...SUCTION_RULES,
   ...SUPPORT_RULES,

@@ -1,3 +1,4 @@
+import { bundleOf } from '../project/bundleOf.ts';
 import type { Project, Skin, SkinKind } from '../project/schema.ts';
 import { type RuleUse, ruleValue } from './index.ts';
 
@@ -7,7 +8,7 @@ export interface RequiredClearance {
   readonly requiredMm: number;
   /** The rule; its value is not what counts where `statedMm` is there. */
   readonly use: RuleUse;
-  /** mm, the skin's own clearance where the project states one, without the scan uncertainty. */
+  /** mm, the skin's own clearance or the bundle's gap where the project states one, without the scan uncertainty. */
   readonly statedMm?: number;
 }
 
@@ -35,16 +36,20 @@ export function requiredSkinClearance(
 }
 
 /**
- * Clearance between two runs: the larger of what either asks, and scan uncertainty on top, since the ports that hold
+ * Clearance between two runs: the gap of the bundle in which both lie, since hoses tied together are where they are tied,
+ * whatever the scan says; else the larger of what either asks, and scan uncertainty on top, since the ports that hold
  * them were placed on the scan.
  */
 export function requiredRunClearance(
-  project: Pick<Project, 'bay' | 'overrides'>,
+  project: Pick<Project, 'bay' | 'overrides' | 'bundles'>,
   runId: string,
   otherRunId: string,
 ): RequiredClearance {
   const mine = ruleValue(project, 'hose-spacing', runId);
   const others = ruleValue(project, 'hose-spacing', otherRunId);
   const use = others.value > mine.value ? others : mine;
-  return { requiredMm: use.value + project.bay.scanUncertaintyMm, use };
+  const bundle = bundleOf(project, runId, otherRunId);
+  if (bundle === undefined) return { requiredMm: use.value + project.bay.scanUncertaintyMm, use };
+  const gapMm = bundle.gapMm ?? 0;
+  return { requiredMm: gapMm, use, statedMm: gapMm };
 }

@@ -4,7 +4,7 @@ import { nearestDistance } from '../../geometry/bvh.ts';
 import { gridLowerBound } from '../../geometry/distanceGrid.ts';
 import type { BayIndex, IndexedSkin } from './bayIndex.ts';
 import { coarseMargins } from './coarseMargins.ts';
-import { nearestTube, newNearestTube, type TubeField } from './tubeField.ts';
+import { buildTubeField, nearestTube, newNearestTube, type TubeField } from './tubeField.ts';
 
 /**
  * The rule of held places. A run must start at its port, and the port stands on the bay; a clamp stands on its bracket, a
@@ -21,6 +21,8 @@ export interface RunKeeps {
   readonly skinMm: ReadonlyMap<string, number>;
   /** from the surface of other runs: hose radius + spacing */
   readonly tubeMm: number;
+  /** by run, where it is not `tubeMm`: hoses of the same bundle */
+  readonly mateMm?: ReadonlyMap<string, number>;
   /** seats of both ports, clamps and pass-throughs */
   readonly held: readonly Vec3[];
 }
@@ -69,9 +71,14 @@ export function buildRunField(
     for (const p of keeps.held) square = Math.min(square, (x - p[0]) ** 2 + (y - p[1]) ** 2 + (z - p[2]) ** 2);
     return HELD_SLOPE * Math.sqrt(square);
   };
+  const groups = tubeGroups(tubes, keeps);
   const tubeMargin = (x: number, y: number, z: number, most: number, reach: number): number => {
-    const asked = Math.min(keeps.tubeMm, reach);
-    return nearestTube(tubes, x, y, z, asked + most, found) ? found.gapMm - asked : most;
+    let least = most;
+    for (const { field, wholeMm } of groups) {
+      const asked = Math.min(wholeMm, reach);
+      if (nearestTube(field, x, y, z, asked + least, found)) least = found.gapMm - asked;
+    }
+    return least;
   };
   return {
     bounds,
@@ -93,6 +100,16 @@ export function buildRunField(
       return least;
     },
   };
+}
+
+/** Other runs by what is asked from them: mostly one group, and one for the hoses of the same bundle. */
+function tubeGroups(tubes: TubeField, { tubeMm, mateMm }: RunKeeps): { field: TubeField; wholeMm: number }[] {
+  if (mateMm === undefined || mateMm.size === 0) return [{ field: tubes, wholeMm: tubeMm }];
+  const askedOf = (run: string): number => mateMm.get(run) ?? tubeMm;
+  return [...new Set(tubes.tubes.map((t) => askedOf(t.run)))].map((wholeMm) => ({
+    field: buildTubeField(tubes.tubes.filter((t) => askedOf(t.run) === wholeMm)),
+    wholeMm,
+  }));
 }
 
 /** The box in which hoses may run, widened so that a run's own ports and clamps have a bend's room about them too. */

@@ -1,8 +1,10 @@
 import type { Clearance, Finding } from '../../document/lay/schema.ts';
+import { bundleOf } from '../../document/project/bundleOf.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { requiredRunClearance } from '../../document/rules/requiredClearance.ts';
 import { lengthText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
+import { bundleLimit } from './clearance.ts';
 import { type Comparison, judge } from './judge.ts';
 import { placeText } from './places.ts';
 import { skinOfClearance, thingText } from './skins.ts';
@@ -35,13 +37,16 @@ function onComposite(context: CheckContext, c: Clearance): Finding[] {
 
 function onHose(context: CheckContext, c: Clearance): Finding[] {
   const { project, run } = context;
-  const { use, requiredMm } = requiredRunClearance(project, run.run.id, c.to.id);
+  const required = requiredRunClearance(project, run.run.id, c.to.id);
+  const { use, requiredMm } = required;
+  const bundle = bundleOf(project, run.run.id, c.to.id);
   return judge({
     ...rub(context, c),
     use,
     limit: requiredMm,
     ruleLimit: use.rule.value + project.bay.scanUncertaintyMm,
     severity: 'look',
+    ...(bundle === undefined ? {} : bundleLimit(required, bundle)),
     mend: 'Clamp the two together with a separator, or a sleeve on one of them, or the same hose with polyester braid.',
   });
 }

@@ -1,5 +1,6 @@
 import type { Clearance, Finding } from '../../document/lay/schema.ts';
-import type { Skin, SkinKind } from '../../document/project/schema.ts';
+import { bundleOf } from '../../document/project/bundleOf.ts';
+import type { Bundle, Skin, SkinKind } from '../../document/project/schema.ts';
 import {
   type RequiredClearance,
   requiredRunClearance,
@@ -35,12 +36,15 @@ const SKIN_MENDS: Record<Exclude<SkinKind, 'hot'>, string> = {
 function judgeClearance(context: CheckContext, c: Clearance, skin: Skin | undefined): Finding[] {
   const { project, run } = context;
   const required = requiredOf(context, c, skin);
+  const bundle = c.to.kind === 'run' ? bundleOf(project, run.run.id, c.to.id) : undefined;
   const ruleLimit = required.use.rule.value + project.bay.scanUncertaintyMm;
   const limit = required.requiredMm;
   const short = severityOfProof(c, limit);
   const apart = c.to.kind === 'run' && c.provenAtLeastMm >= 0;
   const uncertainty =
-    project.bay.scanUncertaintyMm > 0 ? `, ${lengthText(project.bay.scanUncertaintyMm)} of it for the scan` : '';
+    project.bay.scanUncertaintyMm > 0 && bundle === undefined
+      ? `, ${lengthText(project.bay.scanUncertaintyMm)} of it for the scan`
+      : '';
   return judge({
     check: 'clearance',
     run: run.run.id,
@@ -56,7 +60,7 @@ function judgeClearance(context: CheckContext, c: Clearance, skin: Skin | undefi
     message: `${nearText(c)} ${thingText(project, c)} ${placeText(c.at)}; ${lengthText(limit)} is asked for${uncertainty}.${proofText(c, limit)}`,
     mend:
       skin === undefined || skin.kind === 'hot' ? 'Move one of them, or clamp them together.' : SKIN_MENDS[skin.kind],
-    ...ownLimit(required, skin),
+    ...(bundle === undefined ? ownLimit(required, skin) : bundleLimit(required, bundle)),
   });
 }
 
@@ -91,5 +95,14 @@ export function ownLimit(required: RequiredClearance, skin: Skin | undefined): {
   return {
     source: `stated in the project for the skin "${skin.name}"; the rule: ${required.use.rule.source}`,
     ownReason: `${lengthText(required.statedMm)} is stated for the skin "${skin.name}", the rule says ${lengthText(required.use.rule.value)}`,
+  };
+}
+
+/** Between hoses of a bundle its gap holds, on the project's word. */
+export function bundleLimit(required: RequiredClearance, bundle: Bundle): { source: string; ownReason: string } {
+  const asked = lengthText(required.requiredMm);
+  return {
+    source: `the bundle "${bundle.name}" of the project; the rule: ${required.use.rule.source}`,
+    ownReason: `both run in the bundle "${bundle.name}", tied together ${required.requiredMm > 0 ? `${asked} apart` : 'touching'}`,
   };
 }

@@ -3,6 +3,7 @@ import type { ResolvedProject } from '../../document/project/resolve.ts';
 import { CHECK_NAMES, type CheckName } from '../../document/wording/findingWords.ts';
 import { bendRadius } from './bendRadius.ts';
 import { breathing } from './breathing.ts';
+import { bundlePressure } from './bundlePressure.ts';
 import { chafe } from './chafe.ts';
 import type { Check } from './check.ts';
 import { clampSpacing } from './clampSpacing.ts';
@@ -40,6 +41,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   coolantHighPoint,
   suctionBend,
   onePlane,
+  bundlePressure,
   pressureRating,
   temperatureRating,
   staticCharge,
@@ -49,6 +51,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
 const WITHOUT_PATH: readonly CheckName[] = [
   'laid',
   'turboDrainEnds',
+  'bundlePressure',
   'pressureRating',
   'temperatureRating',
   'staticCharge',

@@ -62,6 +62,17 @@ export function runKeeps(project: Project, setting: RunSetting, skins: readonly 
       ]),
     ),
     tubeMm: setting.outsideRadiusMm + part(requiredRunClearance(project, setting.run, setting.run).requiredMm),
+    ...matesOf(project, setting),
     held: heldPlaces(setting),
+  };
+}
+
+/** What is kept from the hoses of the same bundle: its gap, all of it in every attempt, since they are tied at that. */
+function matesOf(project: Project, { run, outsideRadiusMm }: RunSetting): Pick<RunKeeps, 'mateMm'> {
+  const mates = (project.bundles ?? []).filter((b) => b.runs.includes(run)).flatMap((b) => b.runs);
+  const others = mates.filter((id) => id !== run);
+  if (others.length === 0) return {};
+  return {
+    mateMm: new Map(others.map((id) => [id, outsideRadiusMm + requiredRunClearance(project, run, id).requiredMm])),
   };
 }
