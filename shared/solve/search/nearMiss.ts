@@ -32,7 +32,7 @@ export function nearMiss(problem: SearchProblem, watch: Watch): Pick<SearchResul
     const goals = clearEndPoses(space, problem.to, endPoses(problem.to, budget.clocks));
     if (starts.length === 0 || goals.length === 0) continue;
     const radiusMm = problem.minRadiusMm;
-    let candidate = shortestDirectConnection(space, starts, goals, radiusMm);
+    let candidate = shortestDirectConnection(space, starts, goals, radiusMm)?.candidate;
     if (!candidate) {
       const limits = { mostStates: MOST_STATES, wanted: 1 };
       const guideGrid = guideGridFor(space, radiusMm);

@@ -98,7 +98,7 @@ function search(setting: Setting): SearchResult {
   watch.report({ fraction: 0.4, doing: 'Shortening' });
   const ways = distinct(
     setting,
-    first.candidates.map((candidate) => shortened(setting, candidate)),
+    first.isTaut ? first.candidates : first.candidates.map((candidate) => shortened(setting, candidate)),
   );
   let { expanded } = first;
   const looks = Math.max(first.isShort ? 0 : budget.looksForShorter, budget.plugsPerWay * (problem.ways - 1));
@@ -113,7 +113,8 @@ function search(setting: Setting): SearchResult {
     if (other.candidate) ways.splice(0, ways.length, ...distinct(setting, [...ways, other.candidate]));
   }
   const [shortest] = ways;
-  if (shortest) ways[0] = shortenByKicks(setting.space, problem, shortest, budget, setting.random, watch);
+  if (shortest && !first.isTaut)
+    ways[0] = shortenByKicks(setting.space, problem, shortest, budget, setting.random, watch);
   return {
     outcome: 'found',
     ways: ways.slice(0, problem.ways).map((candidate) => proven(setting, candidate)),
@@ -134,6 +135,8 @@ interface First {
   readonly nothingLeft: boolean;
   /** hardly longer than the shortest connection as if nothing stood in the way */
   readonly isShort: boolean;
+  /** between held ends, the shortest connection as if nothing stood in the way: it cannot be shortened */
+  readonly isTaut?: boolean;
   /** the lattice of corners on which the first way was found */
   readonly corners?: CornerWays;
 }
@@ -142,9 +145,10 @@ function bestFirstCandidate(setting: Setting): First {
   const { problem, space, starts, goals, budget, guideGrid, random, watch } = setting;
   const direct = shortestDirectConnection(space, starts, goals, problem.minRadiusMm);
   if (direct) {
-    const apart = distance(direct.path.start.point, pathEnd(direct.path).point);
-    const isShort = direct.lengthMm <= DIRECT_IS_SHORT * apart;
-    if (isShort) return { candidates: [direct], expanded: 0, nothingLeft: false, isShort };
+    const { path, lengthMm } = direct.candidate;
+    const isShort = direct.isShortest || lengthMm <= DIRECT_IS_SHORT * distance(path.start.point, pathEnd(path).point);
+    const isTaut = direct.isShortest && ENDS.every((end) => problem[end].kind === 'held');
+    if (isShort) return { candidates: [direct.candidate], expanded: 0, nothingLeft: false, isShort, isTaut };
   }
   const corner = firstCornerWay(setting);
   const limits = { mostStates: budget.mostStates, wanted: budget.firstWays };
@@ -152,7 +156,7 @@ function bestFirstCandidate(setting: Setting): First {
     corner.candidates.length > 0
       ? corner
       : firstWays(space, starts, goals, problem.minRadiusMm, guideGrid, limits, random, watch);
-  const candidates = direct ? [direct, ...found.candidates] : found.candidates;
+  const candidates = direct ? [direct.candidate, ...found.candidates] : found.candidates;
   return { ...found, candidates, expanded: corner.expanded + found.expanded, isShort: false };
 }
 
