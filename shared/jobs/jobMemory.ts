@@ -9,6 +9,8 @@ import type { TriMesh } from '../geometry/triMesh.ts';
 import { withoutParts } from '../geometry/withoutParts.ts';
 import { type BayIndex, buildBayIndex } from '../solve/bay/bayIndex.ts';
 import type { HandLay } from '../solve/handLay/handLay.ts';
+import { type BodyBay, bodyBays, movingBodies } from '../solve/rock/bodyBays.ts';
+import { rockPoses } from '../solve/rock/rockPoses.ts';
 import { doubtsOf } from './doubtsOf.ts';
 import type { ReadProject } from './readProject.ts';
 
@@ -17,6 +19,7 @@ export interface JobMemory {
   mesh?: { key: string; mesh: TriMesh; warnings: readonly Problem[] };
   doubts?: { key: string; doubts: readonly Problem[] };
   index?: { key: string; index: BayIndex };
+  bodies?: { key: string; bays: readonly BodyBay[] };
   /** runs in the hand by name, the last used last */
   hands?: Map<string, HandLay>;
 }
@@ -73,4 +76,14 @@ export function bayIndex(read: ReadProject, mesh: TriMesh, memory: JobMemory, wa
   if (memory.index?.key !== key)
     memory.index = { key, index: buildBayIndex(mesh, (part) => skinOfPart(project, part), watch) };
   return memory.index.index;
+}
+
+/** The bay by the bodies that move; built again when a mesh, a skin, or what moves changed. */
+export function bodiesOfBay(read: ReadProject, mesh: TriMesh, memory: JobMemory, watch: Watch): readonly BodyBay[] {
+  const { project } = read.resolved;
+  const { skins, bodies } = project.bay;
+  const moving = [...movingBodies(rockPoses(project))];
+  const key = JSON.stringify([memory.mesh?.key, skins, bodies.map((b) => [b.id, b.parts]), moving]);
+  if (memory.bodies?.key !== key) memory.bodies = { key, bays: bodyBays(project, mesh, watch) };
+  return memory.bodies.bays;
 }

@@ -8,7 +8,7 @@ import { rockLays } from '../solve/rock/rockLays.ts';
 import type { JobEnd, JobInput, JobName, JobOutput } from './contract.ts';
 import { endTrialJob } from './endTrialJob.ts';
 import { moveRunJob, relayRunJob, takeRunJob } from './handJobs.ts';
-import { bayIndex, bayMesh, type JobMemory } from './jobMemory.ts';
+import { bayIndex, bayMesh, bodiesOfBay, type JobMemory } from './jobMemory.ts';
 import { readProject, unknownRuns } from './readProject.ts';
 import { reportOf } from './reportOf.ts';
 
@@ -88,7 +88,8 @@ async function layRunsJob(input: JobInput<'layRuns'>, watch: Watch, memory: JobM
   const kept = (input.earlier?.lays ?? []).filter((l) => known.has(l.run) && !wanted.includes(l.run));
   const { mesh } = opened.value;
   const still = layRuns({ project: resolved.project, bay }, resolved, chosen, kept, partOf(watch, 0.1, 0.8));
-  const laid = rockLays(resolved, mesh, still, partOf(watch, 0.8, 1));
+  const bodies = bodiesOfBay(read.value, mesh, memory, partOf(watch, 0.8, 0.85));
+  const laid = rockLays(resolved, bodies, still, partOf(watch, 0.85, 1));
   const lays = laid.map((lay) => {
     const inputHash = read.value.runHashes[lay.run];
     return wanted.includes(lay.run) && inputHash !== undefined ? { ...lay, inputHash } : lay;

@@ -7,6 +7,7 @@ import { nearestDistance } from '../../geometry/bvh.ts';
 import type { TriMesh } from '../../geometry/triMesh.ts';
 import { withoutParts } from '../../geometry/withoutParts.ts';
 import { type BayIndex, buildBayIndex } from '../bay/bayIndex.ts';
+import { rockPoses } from './rockPoses.ts';
 
 /** The parts of the bay that move as one, indexed where they were scanned. */
 export interface BodyBay {
@@ -16,10 +17,12 @@ export interface BodyBay {
 
 /**
  * The bay taken apart: one index for each body that moves in any of the poses, and one, called chassis, for all that
- * stands. A distance to a moved body is asked in the frame of its scan, so nothing is indexed again for a pose.
+ * stands. A distance to a moved body is asked in the frame of its scan, so nothing is indexed again for a pose. Where
+ * nothing moves, nothing is indexed. mesh: bay frame, as scanned.
  */
-export function bodyBays(project: Project, mesh: TriMesh, poses: readonly RockPose[], watch: Watch): BodyBay[] {
-  const moving = new Set(poses.flatMap((pose) => pose.bodies.map((b) => b.body)));
+export function bodyBays(project: Project, mesh: TriMesh, watch: Watch): BodyBay[] {
+  const moving = movingBodies(rockPoses(project));
+  if (moving.size === 0) return [];
   const bodyOf = (part: string): string => standingBody(bodyOfPart(project, part).id, moving);
   const bodies = [CHASSIS_BODY.id, ...moving];
   return bodies.flatMap((body, i) => {
@@ -28,6 +31,11 @@ export function bodyBays(project: Project, mesh: TriMesh, poses: readonly RockPo
     const part = partOf(watch, i / bodies.length, (i + 1) / bodies.length);
     return [{ body, bay: buildBayIndex(own, (name) => skinOfPart(project, name), part) }];
   });
+}
+
+/** The bodies that move in any of the poses. */
+export function movingBodies(poses: readonly RockPose[]): ReadonlySet<string> {
+  return new Set(poses.flatMap((pose) => pose.bodies.map((b) => b.body)));
 }
 
 /** The body as rock knows it: one that never moves is the chassis. */

@@ -3,11 +3,10 @@ import type { Lay, Rock, RockExtreme, RockPose } from '../../document/lay/schema
 import type { ResolvedProject } from '../../document/project/resolve.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { movePoint } from '../../geometry/rigidMotion.ts';
-import type { TriMesh } from '../../geometry/triMesh.ts';
 import { buildTubeField, type Tube } from '../bay/tubeField.ts';
 import { centrelineOf } from '../layRun/centreline.ts';
 import { type StandingHose, tubesOfLay } from '../layRun/tubesOfLay.ts';
-import { type BodyBay, bodyBays, nearestBody } from './bodyBays.ts';
+import { type BodyBay, movingBodies, nearestBody } from './bodyBays.ts';
 import { type Bodies, type HeldHose, heldHose } from './heldHose.ts';
 import { measuredExtreme } from './measuredExtreme.ts';
 import { type RockedHose, rockedHose } from './rockedHose.ts';
@@ -20,34 +19,31 @@ import { worstOf } from './worstOf.ts';
  * Adds to each lay how its hose lies when the bodies of the project stand at the extremes of their motion: cut and clocked
  * as it is, ends tightened, laid again from its shape at rest. At each extreme all hoses are laid first, each in the moved bay,
  * and then measured against the bay and against each other. Lays that show no hose stay as they are; so do all where
- * nothing moves. mesh: the bay, bay frame, as scanned. The same input gives the same answer on every host.
+ * nothing moves. bays: of the same project, from `bodyBays`. only: the one run to be told of anew, the others keep what is told
+ * of them. The same input gives the same answer on every host.
  */
-export function rockLays(resolved: ResolvedProject, mesh: TriMesh, lays: readonly Lay[], watch: Watch): Lay[] {
+export function rockLays(
+  resolved: ResolvedProject,
+  bays: readonly BodyBay[],
+  lays: readonly Lay[],
+  watch: Watch,
+  only?: string,
+): Lay[] {
   const { project } = resolved;
   const poses = rockPoses(project);
-  if (poses.length === 0) return lays.map(({ rock: _, ...lay }) => lay);
-  const bays = bodyBays(project, mesh, poses, partOf(watch, 0, INDEX_SHARE));
-  const hoses = heldHoses(resolved, lays, bays, poses, watch);
-  const byRun = new Map<string, RockExtreme[]>(hoses.map((h) => [h.setting.run, []]));
+  const isAsked = (run: string): boolean => only === undefined || run === only;
+  const hoses = poses.length === 0 ? [] : heldHoses(resolved, lays, bays, poses, watch);
+  const told = new Map(hoses.filter((h) => isAsked(h.setting.run)).map((h) => [h.setting.run, [] as RockExtreme[]]));
   poses.forEach((pose, i) => {
-    const part = partOf(watch, shareAt(i / poses.length), shareAt((i + 1) / poses.length));
-    part.report({ fraction: 0, doing: `rocking to ${pose.name}` });
-    for (const [run, extreme] of extremesAt(hoses, project, bays, pose, part)) byRun.get(run)?.push(extreme);
+    const part = partOf(watch, i / poses.length, (i + 1) / poses.length);
+    for (const [run, extreme] of extremesAt(hoses, isAsked, project, bays, pose, part)) told.get(run)?.push(extreme);
   });
-  const rocks = new Map(
-    hoses.map((hose) => [hose.setting.run, rockOf(project, hose, poses, byRun.get(hose.setting.run) ?? [])]),
-  );
-  return lays.map(({ rock: _, ...lay }) => {
-    const rock = rocks.get(lay.run);
-    return rock === undefined ? lay : { ...lay, rock };
+  return lays.map((lay) => {
+    if (!isAsked(lay.run)) return lay;
+    const { rock: _, ...still } = lay;
+    const hose = hoses.find((h) => h.setting.run === lay.run);
+    return hose === undefined ? still : { ...still, rock: rockOf(project, hose, poses, told.get(lay.run) ?? []) };
   });
-}
-
-/** Share of the progress that indexing the bodies takes. */
-const INDEX_SHARE = 0.1;
-
-function shareAt(fraction: number): number {
-  return INDEX_SHARE + (1 - INDEX_SHARE) * fraction;
 }
 
 function heldHoses(
@@ -58,7 +54,7 @@ function heldHoses(
   watch: Watch,
 ): HeldHose[] {
   const bodies: Bodies = {
-    moving: new Set(poses.flatMap((p) => p.bodies.map((b) => b.body))),
+    moving: movingBodies(poses),
     nearest: (point) => nearestBody(bays, point),
   };
   return runs.flatMap((run) => {
@@ -71,6 +67,7 @@ function heldHoses(
 /** Every hose at one extreme: laid, then measured. */
 function extremesAt(
   hoses: readonly HeldHose[],
+  isAsked: (run: string) => boolean,
   project: Project,
   bays: readonly BodyBay[],
   pose: RockPose,
@@ -82,12 +79,13 @@ function extremesAt(
     const rocked = rockedHose(hose, project, bays, pose, watch);
     return { hose, rocked, tubes: tubesThen(hose, rocked) };
   });
-  return lain.map(({ hose, rocked }, i) => {
+  return lain.flatMap(({ hose, rocked }, i): [string, RockExtreme][] => {
+    if (!isAsked(hose.setting.run)) return [];
     stopIfCancelled(watch);
     watch.report({ fraction: 0.5 + (0.5 * i) / hoses.length, doing: `measuring ${hose.resolved.run.name}` });
     const others = lain.filter((o) => o.hose !== hose && !goTogether(o.hose, hose));
     const around = { project, bays, others: buildTubeField(others.flatMap((o) => o.tubes)) };
-    return [hose.setting.run, measuredExtreme(hose, rocked, pose, around)];
+    return [[hose.setting.run, measuredExtreme(hose, rocked, pose, around)]];
   });
 }
 
