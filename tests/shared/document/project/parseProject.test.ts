@@ -176,3 +176,42 @@ it('migrates step by step, sets the version, and leaves what it was given', () =
   expect(bringUp({ ...raw, version: 4 }, steps, 3).ok).toBe(false);
   expect(() => bringUp(raw, steps.slice(1), 3)).toThrow(/migrate/);
 });
+
+it('reads how a body moves, the ranges left out as none', () => {
+  const motion = { pivot: [575, 0, 215], rollDeg: [-2, 2], shiftMm: { z: [0, 3] } };
+  const project = sampleProject();
+  const bodies = [{ id: 'engine', name: 'Engine', parts: [], motion }];
+  const read = parseProject(JSON.stringify({ ...project, bay: { ...project.bay, bodies } }));
+  expect(read.ok && read.value.bay.bodies[0]?.motion).toEqual({
+    pivot: [575, 0, 215],
+    rollDeg: [-2, 2],
+    pitchDeg: [0, 0],
+    yawDeg: [0, 0],
+    shiftMm: { x: [0, 0], y: [0, 0], z: [0, 3] },
+  });
+});
+
+it('refuses motions without rest, too far, of the chassis, and supports on bodies that are not there', () => {
+  const told = problemsAfter((p) => {
+    const motion = { pivot: [0, 0, 0] };
+    (p['bay'] as Loose)['bodies'] = [
+      { id: 'engine', name: 'Engine', parts: [], motion: { ...motion, rollDeg: [1, 2], pitchDeg: [0, 90] } },
+      { id: 'gearbox', name: 'Gearbox', parts: [], motion: { ...motion, shiftMm: { x: 3 } } },
+    ];
+  });
+  expect(told).toEqual([
+    'bay.bodies[0].motion.rollDeg: expected [least, most] with rest, 0, between them, got [1,2]',
+    'bay.bodies[0].motion.pitchDeg: expected turns of at most 45 degrees, got [0,90]',
+    'bay.bodies[1].motion.shiftMm.x: expected a list in [ ], got 3',
+  ]);
+  const cross = problemsAfter((p) => {
+    (p['bay'] as Loose)['bodies'] = [{ id: 'chassis', name: 'Chassis', parts: [], motion: { pivot: [0, 0, 0] } }];
+    (p['runs'] as Loose[])[0]!['supports'] = [
+      { id: 's', kind: 'clamp', point: [0, 0, 0], axis: [1, 0, 0], body: 'boat' },
+    ];
+  });
+  expect(cross).toEqual([
+    'bay.bodies[0].motion: the chassis stands still: all else moves against it; give the motion to the body that rocks, got "chassis"',
+    'runs[0].supports[0].body: no body has this id; known: chassis, got "boat"',
+  ]);
+});
