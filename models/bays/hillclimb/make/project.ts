@@ -1,6 +1,6 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
-import type { Project } from '../../../../shared/document/project/schema.ts';
+import type { Motion, Project } from '../../../../shared/document/project/schema.ts';
 import { engineBodyParts } from './bay.ts';
 import { PORTS } from './ports.ts';
 import { RUNS } from './runs.ts';
@@ -36,6 +36,15 @@ const SKINS: Project['bay']['skins'] = [
   },
   { id: 'holders', name: 'Grommets and hose clamps', kind: 'plain', parts: HOLDERS, clearanceMm: 0 },
 ];
+
+/** Rubber mounts, invented: the engine rolls about its crankshaft, which lies along X, and gives a little sideways and down. */
+const ENGINE_MOTION: Motion = {
+  pivot: [575, 0, 215],
+  rollDeg: [-2, 2],
+  pitchDeg: [0, 0],
+  yawDeg: [0, 0],
+  shiftMm: { x: [0, 0], y: [-2, 2], z: [-3, 3] },
+};
 
 /** The project of the example bay, for the mesh whose bytes are given. */
 export function hillclimbProject(mesh: Uint8Array): Project {
@@ -83,12 +92,16 @@ function engineBody(): Project['bay']['bodies'][number] {
     id: 'engine',
     name: 'Engine, turbocharger and gearbox',
     parts: [...engineBodyParts().map((p) => p.name), ...unions],
+    motion: ENGINE_MOTION,
   };
 }
 
 /** The project as the text of its file: two spaces, short number lists on one line, a newline at the end. */
 export function projectText(project: Project): string {
   const text = JSON.stringify(project, null, 2);
-  const short = text.replace(/\[\s+(-?[\d.e+-]+),\s+(-?[\d.e+-]+),\s+(-?[\d.e+-]+)\s+\]/g, '[$1, $2, $3]');
+  const short = text.replace(
+    /\[\s+((?:-?[\d.e+-]+,\s+){1,2}-?[\d.e+-]+)\s+\]/g,
+    (_, numbers: string) => `[${numbers.replace(/,\s+/g, ', ')}]`,
+  );
   return `${short}\n`;
 }
