@@ -1,8 +1,10 @@
 import { LineBasicMaterial } from 'three';
-import { PLAIN_SKIN, type Skin } from '../../shared/document/project/schema.ts';
+import { useStore } from 'zustand';
+import type { Project, Skin } from '../../shared/document/project/schema.ts';
+import { skinOfPart } from '../../shared/document/project/skinOfPart.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
 import type { PartView } from '../state/sessionStore.ts';
-import { useSession } from '../state/useBench.ts';
+import { useBench, useSession } from '../state/useBench.ts';
 import type { ScenePalette } from './palette.ts';
 import { bayGeometry, type PartGeometry } from './three/bayGeometry.ts';
 import { skinMaterial } from './three/skinMaterial.ts';
@@ -10,23 +12,24 @@ import { useDisposed } from './useDisposed.ts';
 
 interface BayMeshProps {
   readonly bay: NonNullable<OpenDocument['bay']>;
-  readonly skins: readonly Skin[];
+  readonly project: Project;
   readonly palette: ScenePalette;
 }
 
 /** The bay: every part in the look of its skin, shown, see-through or taken off. */
-export function BayMesh({ bay, skins, palette }: BayMeshProps) {
+export function BayMesh({ bay, project, palette }: BayMeshProps) {
   const geometry = useDisposed(() => bayGeometry(bay), [bay]);
   const materials = useDisposed(() => bayMaterials(palette, geometry.flat), [palette, geometry.flat]);
   const views = useSession((session) => session.parts);
   const seeThrough = useSession((session) => session.seeThrough);
-  const kindOf = new Map(skins.map((skin) => [skin.id, skin.kind]));
+  const { hand } = useBench();
+  const aimed = useStore(hand, ({ tool, aim }) => (tool.kind === 'skin' ? aim?.part : undefined));
   return geometry.parts.map((part, i) => {
     const chosen = views[part.name] ?? 'shown';
     const view: PartView = seeThrough && chosen === 'shown' ? 'ghost' : chosen;
-    const kind = kindOf.get(part.skin) ?? PLAIN_SKIN.kind;
+    const { kind } = skinOfPart(project, part.name);
     // biome-ignore lint/suspicious/noArrayIndexKey: a scan may name two parts alike; their order never changes
-    return <BayPart key={i} part={part} view={view} materials={materials} kind={kind} />;
+    return <BayPart key={i} part={part} view={view} materials={materials} kind={kind} aimed={part.name === aimed} />;
   });
 }
 
@@ -45,15 +48,16 @@ function bayMaterials(palette: ScenePalette, flat: boolean) {
     }),
   );
   const edge = new LineBasicMaterial({ color: palette.edge, transparent: true, opacity: palette.edgeOpacity });
+  const aimedEdge = new LineBasicMaterial({ color: palette.selected });
   const ghostEdge = new LineBasicMaterial({
     color: palette.edge,
     transparent: true,
     opacity: palette.edgeOpacity * 0.25,
   });
   const dispose = (): void => {
-    for (const material of [...solid.values(), ...ghost.values(), edge, ghostEdge]) material.dispose();
+    for (const material of [...solid.values(), ...ghost.values(), edge, aimedEdge, ghostEdge]) material.dispose();
   };
-  return { solid, ghost, edge, ghostEdge, dispose };
+  return { solid, ghost, edge, aimedEdge, ghostEdge, dispose };
 }
 
 interface BayPartProps {
@@ -61,17 +65,18 @@ interface BayPartProps {
   readonly view: PartView;
   readonly kind: Skin['kind'];
   readonly materials: BayMaterials;
+  /** the pointer is on it, and a press would put it into a skin */
+  readonly aimed: boolean;
 }
 
-function BayPart({ part, view, kind, materials }: BayPartProps) {
+function BayPart({ part, view, kind, materials, aimed }: BayPartProps) {
   const material = (view === 'ghost' ? materials.ghost : materials.solid).get(kind);
+  const edge = aimed ? materials.aimedEdge : view === 'ghost' ? materials.ghostEdge : materials.edge;
   if (view === 'off' || material === undefined) return null;
   return (
     <group>
       <mesh geometry={part.surface} material={material} renderOrder={view === 'ghost' ? 2 : 0} />
-      {part.edges !== null && (
-        <lineSegments geometry={part.edges} material={view === 'ghost' ? materials.ghostEdge : materials.edge} />
-      )}
+      {part.edges !== null && <lineSegments geometry={part.edges} material={edge} />}
     </group>
   );
 }

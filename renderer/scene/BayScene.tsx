@@ -41,7 +41,7 @@ export function BayScene() {
       <hemisphereLight args={[palette.skyLight, palette.groundLight, 1.5]} position={[0, 0, 1]} />
       <directionalLight position={[-0.35, -0.8, 1]} intensity={2.1} color={palette.skyLight} />
       <directionalLight position={[0.9, 0.3, 0.3]} intensity={0.35} color={palette.skyLight} />
-      <BayMesh bay={open.bay} skins={project.bay.skins} palette={palette} />
+      <BayMesh bay={open.bay} project={project} palette={palette} />
       {drawn.map((lay) => (
         <RunInBay key={lay.run} lay={lay} open={open} chosen={lay.run === chosen} palette={palette} />
       ))}

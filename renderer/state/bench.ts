@@ -12,6 +12,7 @@ import { createHandStore, NO_TOOL } from './handStore.ts';
 import { createJobsStore } from './jobsStore.ts';
 import { keepAnswers } from './keepAnswers.ts';
 import { createOnBay } from './onBay.ts';
+import { createOnRuns } from './onRuns.ts';
 import type { BenchPorts } from './ports.ts';
 import { readDocument } from './readDocument.ts';
 import { createHoverStore, createSessionStore, type SessionChoices } from './sessionStore.ts';
@@ -29,10 +30,11 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const { desktop } = ports;
   const byHand = createByHand({ document, session, hover, jobs, hand, host: ports.jobs });
   const onBay = createOnBay({ document, jobs, hand });
+  const onRuns = createOnRuns({ document, session, hand });
   keepAnswers(document);
   session.subscribe(({ run, step }, before) => {
     if (run !== before.run) byHand.letGo();
-    if (run !== before.run) hand.set({ support: null, stretch: null });
+    if (run !== before.run) hand.set({ support: null, stretch: null, stating: false });
     if (run !== before.run || step !== before.step) hand.take(NO_TOOL);
   });
 
@@ -149,6 +151,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     hand,
     byHand,
     onBay,
+    onRuns,
     openGiven: async (): Promise<void> => take(await desktop.openGiven()),
     openDemo: async (): Promise<void> => take(await desktop.openDemo()),
     openChosen: async (): Promise<void> => take(await desktop.chooseProject()),

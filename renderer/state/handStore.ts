@@ -46,6 +46,8 @@ export interface HandState {
   readonly port: string | null;
   /** marked along the chosen run's hose, to be locked */
   readonly stretch: Stretch | null;
+  /** a new run is being stated on the card */
+  readonly stating: boolean;
   readonly aim: Aim | null;
   readonly hold: Hold | null;
   /** the hose as the hand has it; kept until the run is laid again */
@@ -59,6 +61,7 @@ const EMPTY_HAND: HandState = {
   support: null,
   port: null,
   stretch: null,
+  stating: false,
   aim: null,
   hold: null,
   shape: null,

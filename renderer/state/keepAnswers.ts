@@ -6,7 +6,8 @@ type Answer = Pick<OpenDocument, 'report' | 'laidFrom'>;
 
 /**
  * Remembers the answer that each state of the project had, so that undo brings back the hose and not only the words that
- * led to it. An earlier answer is put back only where it is good for more runs than the one at hand.
+ * led to it. An earlier answer is put back only where it is good for more runs than the one at hand. What was laid of a
+ * run that is no longer there is not shown.
  */
 export function keepAnswers(document: DocumentStore): void {
   const answers = new WeakMap<Project, Answer>();
@@ -14,14 +15,27 @@ export function keepAnswers(document: DocumentStore): void {
     if (open === null) return;
     const { present } = open.history;
     const kept = answers.get(present);
-    if (kept !== undefined && present !== before?.history.present && goodFor(open, kept) > goodFor(open, open))
-      return document.answeredAgain(kept);
-    answers.set(present, { report: open.report, laidFrom: open.laidFrom });
+    const turned = present !== before?.history.present;
+    const better = kept !== undefined && turned && goodFor(open, kept) > goodFor(open, open) ? kept : open;
+    const shown = withoutStrangers(present, better);
+    if (shown !== open) document.answeredAgain({ report: shown.report, laidFrom: shown.laidFrom });
+    else answers.set(present, { report: open.report, laidFrom: open.laidFrom });
   });
 }
 
 /** For how many runs of the project as it stands an answer was worked out. */
 function goodFor(open: OpenDocument, answer: Answer): number {
   const answered = { ...open, ...answer };
-  return (answer.report?.lays ?? []).filter((lay) => !isStale(answered, lay.run)).length;
+  const known = new Set(open.history.present.runs.map(({ id }) => id));
+  return (answer.report?.lays ?? []).filter((lay) => known.has(lay.run) && !isStale(answered, lay.run)).length;
+}
+
+/** An answer without lays and findings of runs that the project does not have; the very same one when there are none. */
+function withoutStrangers(project: Project, answer: Answer): Answer {
+  const { report, laidFrom } = answer;
+  const known = new Set(project.runs.map(({ id }) => id));
+  if (report === null || report.lays.every((lay) => known.has(lay.run))) return answer;
+  const lays = report.lays.filter((lay) => known.has(lay.run));
+  const findings = report.findings.filter((finding) => known.has(finding.run));
+  return { report: { ...report, lays, findings }, laidFrom };
 }

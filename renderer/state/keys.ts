@@ -49,6 +49,7 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'b', words: 'next of what holds the hose', fits: plain('b'), act: stepSupport },
   { shown: 'g', words: 'mark a stretch of the hose; again: lock it', fits: plain('g'), act: markOrLock },
   { shown: 'e', words: 'let this run settle where it lies', fits: plain('e'), act: settleChosen },
+  { shown: 'r', words: 'new run', fits: plain('r'), act: (bench) => bench.onRuns.state() },
   { shown: 'o', words: 'new port: click the bay', fits: plain('o'), act: newPort },
   { shown: 'm', words: 'move the chosen port: click the bay', fits: plain('m'), act: movePort },
   { shown: 'Delete', words: 'remove the chosen support or port', fits: plain('Delete'), act: removeChosen },
@@ -152,6 +153,7 @@ function stopOrClose({ session, jobs, hand, byHand }: Bench): void {
   else if (hand.getState().hold !== null) byHand.letGo();
   else if (hand.getState().tool.kind !== 'none') hand.take(NO_TOOL);
   else if (hand.getState().stretch !== null) hand.set({ stretch: null });
+  else if (hand.getState().stating) hand.set({ stating: false });
   else if (jobs.getState().current !== null) jobs.cancel();
   else jobs.dismiss();
 }

@@ -3,7 +3,7 @@ import { CHASSIS_BODY, type Project } from '../../shared/document/project/schema
 import { bodyOfPart, skinOfPart } from '../../shared/document/project/skinOfPart.ts';
 import type { DocumentStore, OpenDocument } from './documentStore.ts';
 import { addPort, newPort, removePort, runsAt, type Seat, seatPort } from './edits/portEdits.ts';
-import { setPartSkin } from './edits/skinEdits.ts';
+import { addSkin, type NewSkin, setPartSkin } from './edits/skinEdits.ts';
 import { type Aim, type HandStore, NO_TOOL } from './handStore.ts';
 import type { JobsStore } from './jobsStore.ts';
 import { rounded } from './supportPlaces.ts';
@@ -62,6 +62,14 @@ export function createOnBay({ document, jobs, hand }: BayNeeds) {
       }
       document.edit('remove port', (now) => removePort(now, portId));
       hand.set({ port: null });
+    },
+    /** Adds a skin and takes it in the hand, so that the next clicks put parts into it. */
+    newSkin: (skinToAdd: NewSkin): void => {
+      const project = present();
+      if (project === null) return;
+      const added = addSkin(project, skinToAdd);
+      document.edit('new skin', () => added.project);
+      hand.take({ kind: 'skin', skin: added.id });
     },
     /** The skin that a part has now. */
     skinOf: (part: string): string => {

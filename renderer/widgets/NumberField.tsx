@@ -3,7 +3,8 @@ import { useEffect, useId, useState } from 'react';
 interface NumberFieldProps {
   readonly label: string;
   readonly unit: string;
-  readonly value: number;
+  /** null = not stated yet */
+  readonly value: number | null;
   readonly low: number;
   readonly high: number;
   readonly step: number;
@@ -14,7 +15,7 @@ interface NumberFieldProps {
 /** A number with its unit. Taken over on Enter or on leaving the field; what is no number in range is said and not taken. */
 export function NumberField({ label, unit, value, low, high, step, decimals, onSet }: NumberFieldProps) {
   const id = useId();
-  const shown = value.toFixed(decimals);
+  const shown = value === null ? '' : value.toFixed(decimals);
   const [text, setText] = useState(shown);
   useEffect(() => setText(shown), [shown]);
   const parsed = Number(text.replace(',', '.'));
@@ -22,7 +23,8 @@ export function NumberField({ label, unit, value, low, high, step, decimals, onS
   const take = (): void => {
     if (!wrong && text !== shown) onSet(parsed);
   };
-  const nudge = (by: number): void => onSet(Math.min(high, Math.max(low, Number((value + by).toFixed(decimals)))));
+  const nudge = (by: number): void =>
+    onSet(Math.min(high, Math.max(low, Number(((value ?? Math.max(low, 0)) + by).toFixed(decimals)))));
   return (
     <div className="field">
       <label htmlFor={id}>{label}</label>

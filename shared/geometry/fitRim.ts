@@ -17,6 +17,8 @@ export interface RimSearch {
   readonly reachMm: number;
   readonly leastRadiusMm: number;
   readonly mostRadiusMm: number;
+  /** mm that the place may be off the rim's line; or the rim's own radius and a quarter, if that is more: a click into a bore */
+  readonly nearMm: number;
   /** rad. Folds beyond it are edges: above the noise of a scan, below a chamfer */
   readonly foldRad: number;
   /** mm, and share of the radius, that an edge may lie off the circle: scan noise, and a round drawn with few sides */
@@ -31,6 +33,7 @@ export const RIM_SEARCH: RimSearch = {
   reachMm: 45,
   leastRadiusMm: 1.5,
   mostRadiusMm: 32,
+  nearMm: 8,
   foldRad: 0.5,
   offMm: 0.12,
   offShare: 0.035,
@@ -66,7 +69,7 @@ export function fitRim(mesh: TriMesh, place: Vec3, toward: Vec3, options: Partia
   const vertices = verticesOf(edges);
   const rims = circlesTried(points, place, search).flatMap((circle) => {
     const rim = refined(circle, points, vertices, search);
-    return rim === undefined ? [] : [rim];
+    return rim === undefined || !isNear(rim, place, search) ? [] : [rim];
   });
   const nearest = rims.reduce<Rim | undefined>(
     (best, rim) => (best === undefined || distanceToCircle(rim, place) < distanceToCircle(best, place) ? rim : best),
@@ -74,6 +77,10 @@ export function fitRim(mesh: TriMesh, place: Vec3, toward: Vec3, options: Partia
   );
   if (nearest === undefined) return undefined;
   return { ...nearest, axis: dot(nearest.axis, toward) < 0 ? scale(nearest.axis, -1) : nearest.axis };
+}
+
+function isNear(rim: Rim, place: Vec3, { nearMm }: RimSearch): boolean {
+  return distanceToCircle(rim, place) <= Math.max(nearMm, 1.25 * rim.radiusMm);
 }
 
 /** Edges as points at even steps, so that a long straight edge counts for its length and not for its two ends. */

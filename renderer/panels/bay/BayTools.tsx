@@ -1,4 +1,5 @@
 import { PLAIN_SKIN, type SkinKind } from '../../../shared/document/project/schema.ts';
+import { skinOfPart } from '../../../shared/document/project/skinOfPart.ts';
 import { useBench, useDocument, useSession } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Glyph } from '../../widgets/Glyph.tsx';
@@ -11,8 +12,9 @@ export function BayTools() {
   const open = useDocument((state) => state.open);
   const seeThrough = useSession((state) => state.seeThrough);
   if (open?.bay === null || open === null) return null;
-  const used = new Set(open.bay.parts.map((part) => part.skin));
-  const kinds = [PLAIN_SKIN, ...open.history.present.bay.skins].filter((skin) => used.has(skin.id)).map((s) => s.kind);
+  const project = open.history.present;
+  const used = new Set(open.bay.parts.map((part) => skinOfPart(project, part.name).id));
+  const kinds = [PLAIN_SKIN, ...project.bay.skins].filter((skin) => used.has(skin.id)).map((s) => s.kind);
   return (
     <div className="bay-tools">
       <ul className="legend" aria-label="Skins">

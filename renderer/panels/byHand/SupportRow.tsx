@@ -1,5 +1,5 @@
 import type { Lay } from '../../../shared/document/lay/schema.ts';
-import type { Run, Support } from '../../../shared/document/project/schema.ts';
+import { CHASSIS_BODY, type Project, type Run, type Support } from '../../../shared/document/project/schema.ts';
 import { SUPPORT_WORDS } from '../../../shared/document/wording/bayWords.ts';
 import { changeSupport, type SupportKind, supportName } from '../../state/edits/supportEdits.ts';
 import { hosePlace, rounded, supportArc } from '../../state/supportPlaces.ts';
@@ -64,6 +64,7 @@ function SupportFields({ run, lay, support, at, name }: Omit<SupportRowProps, 'c
   const project = document.getState().open?.history.present;
   const change = (what: string, to: Parameters<typeof changeSupport>[3], join = false): void =>
     byHand.edit(run.id, `${what} of ${name}`, (now) => changeSupport(now, run.id, support.id, to), join);
+  const bodies = bodiesOf(project);
   const here =
     project === undefined ? null : hosePlace(project, run, lay, lay === undefined ? null : supportArc(lay, support));
   return (
@@ -81,6 +82,14 @@ function SupportFields({ run, lay, support, at, name }: Omit<SupportRowProps, 'c
         options={KIND_OPTIONS}
         onChoose={(kind) => change('kind', kindChange(kind as SupportKind, support, here?.along))}
       />
+      {support.kind !== 'waypoint' && bodies.length > 1 && (
+        <Choice
+          label="Fixed to"
+          value={support.body ?? CHASSIS_BODY.id}
+          options={bodies.map(({ id, name: words }) => ({ value: id, label: words }))}
+          onChoose={(body) => change('what it is fixed to', { body })}
+        />
+      )}
       <PointField
         label="Place"
         point={support.point}
@@ -122,6 +131,10 @@ function SupportFields({ run, lay, support, at, name }: Omit<SupportRowProps, 'c
       </div>
     </div>
   );
+}
+
+function bodiesOf(project: Project | undefined): readonly { readonly id: string; readonly name: string }[] {
+  return [CHASSIS_BODY, ...(project?.bay.bodies ?? []).filter(({ id }) => id !== CHASSIS_BODY.id)];
 }
 
 /** What only guides needs no direction; what holds needs one, and the hose has it. */

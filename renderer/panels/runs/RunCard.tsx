@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { useStore } from 'zustand';
 import { orderFindings } from '../../state/findingOrder.ts';
 import { layOf, RUN_STATE_WORDS, runState } from '../../state/runState.ts';
 import { useBench, useDocument, useJobs, useSession } from '../../state/useBench.ts';
@@ -10,8 +11,10 @@ import { FindingList } from '../findings/FindingList.tsx';
 import { STATE_SHAPES } from '../runStateShape.ts';
 import { ClockCard } from './ClockCard.tsx';
 import { Nearest } from './Nearest.tsx';
+import { NewRun } from './NewRun.tsx';
 import { RunChanges } from './RunChanges.tsx';
 import { RunFigures } from './RunFigures.tsx';
+import { RunService } from './RunService.tsx';
 import { serviceLine } from './words.ts';
 
 /** The chosen run: its state, what was found, what to cut, how to clock it, and what it is made of. */
@@ -21,7 +24,9 @@ export function RunCard() {
   const chosen = useSession((session) => session.run);
   const busy = useJobs((jobs) => jobs.current !== null);
   const findings = useMemo(() => orderFindings(open?.report?.findings ?? []), [open?.report]);
+  const stating = useStore(bench.hand, (state) => state.stating);
   const run = open?.history.present.runs.find((r) => r.id === chosen);
+  if (stating) return <NewRun />;
   if (open === null || run === undefined) return <p className="teach">Choose a run to see its hose.</p>;
   const lay = layOf(open, run.id);
   const state = runState(open, run.id);
@@ -59,6 +64,7 @@ export function RunCard() {
       <ByHand run={run} lay={lay} />
       <RunChanges run={run} open={open} />
       <EndTrialList run={run} open={open} />
+      <RunService run={run} />
     </article>
   );
 }

@@ -19,6 +19,9 @@ export function RunList() {
     <section className="slip runs" aria-labelledby="runs-title">
       <div className="slip-head">
         <h2 id="runs-title">Runs</h2>
+        <Button look="quiet" hint="Key r" onPress={bench.onRuns.state}>
+          New run
+        </Button>
         <Button look="main" disabled={busy || runs.length === 0} onPress={() => void bench.layAll()}>
           Lay all runs
         </Button>
@@ -34,7 +37,7 @@ export function RunList() {
 }
 
 function RunRow({ run, open, chosen }: { run: Run; open: OpenDocument; chosen: boolean }) {
-  const { session } = useBench();
+  const { session, hand } = useBench();
   const state = runState(open, run.id);
   const lay = layOf(open, run.id);
   return (
@@ -45,6 +48,7 @@ function RunRow({ run, open, chosen }: { run: Run; open: OpenDocument; chosen: b
         aria-current={chosen ? 'true' : undefined}
         onClick={() => {
           session.choose(run.id);
+          hand.set({ stating: false });
           session.goTo('runs');
         }}
       >

@@ -8,8 +8,9 @@ interface Named {
  */
 export function freshId(name: string, otherwise: string, taken: readonly Named[]): string {
   const plain = name
-    .toLowerCase()
     .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
   const stem = plain === '' ? otherwise : plain;

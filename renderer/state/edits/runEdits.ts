@@ -1,8 +1,16 @@
-import type { Project } from '../../../shared/document/project/schema.ts';
+import type { Project, Service } from '../../../shared/document/project/schema.ts';
 import { withRun } from './withRun.ts';
 
 /** Which end of a run an edit speaks of. */
 export type EndTag = 'a' | 'b';
+
+export function setRunName(project: Project, runId: string, name: string): Project {
+  return withRun(project, runId, (run) => (name.trim() === '' ? run : { ...run, name: name.trim() }));
+}
+
+export function setService(project: Project, runId: string, change: Partial<Service>): Project {
+  return withRun(project, runId, (run) => ({ ...run, service: { ...run.service, ...change } }));
+}
 
 /** slack: live length over taut length, less one; 0 to 0.5 */
 export function setSlack(project: Project, runId: string, slack: number): Project {

@@ -34,3 +34,35 @@ export function addSkin(project: Project, skin: NewSkin): { readonly project: Pr
   const skins = [...project.bay.skins, { ...skin, id, parts: [] }];
   return { project: { ...project, bay: { ...project.bay, skins } }, id };
 }
+
+/** Changes what a skin is. A hot skin needs its temperature: without one nothing changes. `null` takes a value away. */
+export function changeSkin(
+  project: Project,
+  skinId: string,
+  change: {
+    readonly name?: string;
+    readonly kind?: Skin['kind'];
+    readonly surfaceTemperatureC?: number;
+    readonly clearanceMm?: number | null;
+  },
+): Project {
+  const skins = project.bay.skins.map((skin) => (skin.id === skinId ? changed(skin, change) : skin));
+  const same = skins.every((skin, i) => JSON.stringify(skin) === JSON.stringify(project.bay.skins[i]));
+  return same ? project : { ...project, bay: { ...project.bay, skins } };
+}
+
+function changed(skin: Skin, { clearanceMm, ...change }: Parameters<typeof changeSkin>[2]): Skin {
+  const { clearanceMm: own, surfaceTemperatureC, ...next } = { ...skin, ...change };
+  if (next.kind === 'hot' && surfaceTemperatureC === undefined) return skin;
+  const clearance = clearanceMm === undefined ? own : (clearanceMm ?? undefined);
+  return {
+    ...next,
+    ...(next.kind === 'hot' && surfaceTemperatureC !== undefined ? { surfaceTemperatureC } : {}),
+    ...(clearance === undefined ? {} : { clearanceMm: clearance }),
+  };
+}
+
+/** Takes a skin away: its parts are plain then, or what a later skin makes of them. */
+export function removeSkin(project: Project, skinId: string): Project {
+  return { ...project, bay: { ...project.bay, skins: project.bay.skins.filter(({ id }) => id !== skinId) } };
+}

@@ -1,5 +1,5 @@
 import { length } from '../../../shared/base/vec3.ts';
-import type { Project, Support } from '../../../shared/document/project/schema.ts';
+import { CHASSIS_BODY, type Project, type Support } from '../../../shared/document/project/schema.ts';
 import { withRun } from './withRun.ts';
 
 export type SupportKind = Support['kind'];
@@ -12,12 +12,15 @@ export function putSupport(project: Project, runId: string, at: number, support:
   }));
 }
 
-/** Changes one support. A clamp or pass-through keeps an axis: without one it stays what it was. */
+/**
+ * Changes one support. A clamp or pass-through keeps an axis: without one it stays what it was. An empty name or the
+ * chassis as body is none stated.
+ */
 export function changeSupport(
   project: Project,
   runId: string,
   supportId: string,
-  change: Partial<Pick<Support, 'kind' | 'point' | 'axis' | 'name'>>,
+  change: Partial<Pick<Support, 'kind' | 'point' | 'axis' | 'name' | 'body'>>,
 ): Project {
   return withRun(project, runId, (run) => ({
     ...run,
@@ -26,9 +29,13 @@ export function changeSupport(
 }
 
 function changed(support: Support, change: Partial<Support>): Support {
-  const { name, ...next } = { ...support, ...change };
+  const { name, body, ...next } = { ...support, ...change };
   if (next.kind !== 'waypoint' && (next.axis === undefined || length(next.axis) === 0)) return support;
-  return name === undefined || name.trim() === '' ? next : { ...next, name: name.trim() };
+  return {
+    ...next,
+    ...(name === undefined || name.trim() === '' ? {} : { name: name.trim() }),
+    ...(body === undefined || body === CHASSIS_BODY.id ? {} : { body }),
+  };
 }
 
 export function removeSupport(project: Project, runId: string, supportId: string): Project {

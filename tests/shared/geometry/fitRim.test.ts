@@ -137,6 +137,12 @@ describe('fitRim', () => {
     expect(fitRim(soup(boredFace(STRAIGHT, 8, 6)), [10, 0, 0], [0, 0, 1])).toBeUndefined();
   });
 
+  it('finds a rim from the middle of its bore, and not from a place that means another', () => {
+    const mesh = soup(boredFace(STRAIGHT, 7.5, 24));
+    expect(fitRim(mesh, [0, 0, -3], [0, 0, 1])?.radiusMm).toBeCloseTo(7.5, 3);
+    expect(fitRim(mesh, [18, 0, 0], [0, 0, 1], { mostRadiusMm: 20 })).toBeUndefined();
+  });
+
   it('finds none where there is no mesh, and none beyond its reach', () => {
     expect(fitRim(soup([]), [0, 0, 0], [0, 0, 1])).toBeUndefined();
     expect(fitRim(soup(boredFace(STRAIGHT, 7.5, 24)), [500, 0, 0], [0, 0, 1])).toBeUndefined();

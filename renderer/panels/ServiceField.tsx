@@ -1,0 +1,63 @@
+import { fahrenheitToCelsius, KPA_PER_PSI, psiToKpa } from '../../shared/base/units.ts';
+import { useSession } from '../state/useBench.ts';
+import { NumberField } from '../widgets/NumberField.tsx';
+
+interface ServiceFieldProps {
+  readonly value: number | null;
+  readonly onSet: (value: number) => void;
+}
+
+/** kPa; a suction is stated down to a full vacuum, and nothing in a bay is above this. */
+const PRESSURES_KPA = { low: -100, high: 50_000 };
+const LEAST_C = -60;
+
+/** Working pressure above the bay's air, in kPa or psi as the window shows lengths; the project keeps kPa. */
+export function PressureField({ value, onSet }: ServiceFieldProps) {
+  const psi = useSession((session) => session.units) === 'inch';
+  return psi ? (
+    <NumberField
+      label="Working pressure"
+      unit="psi"
+      value={value === null ? null : value / KPA_PER_PSI}
+      low={Math.ceil(PRESSURES_KPA.low / KPA_PER_PSI)}
+      high={Math.floor(PRESSURES_KPA.high / KPA_PER_PSI)}
+      step={1}
+      decimals={1}
+      onSet={(stated) => onSet(Number(psiToKpa(stated).toFixed(2)))}
+    />
+  ) : (
+    <NumberField
+      label="Working pressure"
+      unit="kPa"
+      value={value}
+      {...PRESSURES_KPA}
+      step={10}
+      decimals={0}
+      onSet={onSet}
+    />
+  );
+}
+
+interface TemperatureFieldProps extends ServiceFieldProps {
+  readonly label?: string;
+  readonly highC?: number;
+}
+
+/** A temperature, of what runs in the hose unless said otherwise, in degrees C or F; the project keeps C. */
+export function TemperatureField({ value, onSet, label = 'Temperature', highC = 400 }: TemperatureFieldProps) {
+  const fahrenheit = useSession((session) => session.units) === 'inch';
+  return fahrenheit ? (
+    <NumberField
+      label={label}
+      unit="°F"
+      value={value === null ? null : (value * 9) / 5 + 32}
+      low={(LEAST_C * 9) / 5 + 32}
+      high={(highC * 9) / 5 + 32}
+      step={5}
+      decimals={0}
+      onSet={(stated) => onSet(Number(fahrenheitToCelsius(stated).toFixed(1)))}
+    />
+  ) : (
+    <NumberField label={label} unit="°C" value={value} low={LEAST_C} high={highC} step={5} decimals={0} onSet={onSet} />
+  );
+}

@@ -1,0 +1,82 @@
+import { useState } from 'react';
+import { SKIN_KINDS, type Skin } from '../../../shared/document/project/schema.ts';
+import { SKIN_WORDS } from '../../../shared/document/wording/bayWords.ts';
+import { changeSkin, removeSkin } from '../../state/edits/skinEdits.ts';
+import { useBench } from '../../state/useBench.ts';
+import { Button } from '../../widgets/Button.tsx';
+import { Choice } from '../../widgets/Choice.tsx';
+import { TextField } from '../../widgets/TextField.tsx';
+import { LengthField } from '../LengthField.tsx';
+import { TemperatureField } from '../ServiceField.tsx';
+
+export const KIND_OPTIONS = SKIN_KINDS.map((kind) => ({ value: kind, label: SKIN_WORDS[kind] }));
+
+/** What a skin is, to be changed; folded away, since it is seldom. */
+export function SkinFields({ skin }: { skin: Skin }) {
+  const { document } = useBench();
+  // A skin becomes hot only with its temperature; until that is stated the choice stands here alone.
+  const [asHot, setAsHot] = useState(false);
+  const kind = asHot ? 'hot' : skin.kind;
+  const change = (what: string, to: Parameters<typeof changeSkin>[2], join = false): void =>
+    document.edit(`${what} of ${skin.name}`, (project) => changeSkin(project, skin.id, to), join);
+  return (
+    <details className="skin-fields">
+      <summary>Its values</summary>
+      <div className="changes">
+        <TextField label="Name" value={skin.name} onSet={(name) => change('name', { name })} />
+        <Choice
+          label="What it is"
+          value={kind}
+          options={KIND_OPTIONS}
+          onChoose={(chosen) => {
+            setAsHot(chosen === 'hot' && skin.surfaceTemperatureC === undefined);
+            change('kind', { kind: chosen as Skin['kind'] });
+          }}
+        />
+        {kind === 'hot' && (
+          <>
+            <SurfaceTemperature
+              value={skin.surfaceTemperatureC ?? null}
+              onSet={(surfaceTemperatureC) => {
+                setAsHot(false);
+                change('temperature', { kind: 'hot', surfaceTemperatureC }, true);
+              }}
+            />
+            {asHot && <p className="teach">It is hot from when its temperature is stated.</p>}
+          </>
+        )}
+        <label className="check">
+          <input
+            type="checkbox"
+            checked={skin.clearanceMm === undefined}
+            onChange={(event) => change('clearance', { clearanceMm: event.target.checked ? null : 0 })}
+          />
+          Clearance by the rule for its kind
+        </label>
+        {skin.clearanceMm !== undefined && (
+          <LengthField
+            label="Own clearance"
+            mm={skin.clearanceMm}
+            lowMm={0}
+            highMm={500}
+            onSet={(clearanceMm) => change('clearance', { clearanceMm }, true)}
+          />
+        )}
+        <div className="support-buttons">
+          <Button
+            name={`Remove the skin ${skin.name}`}
+            hint="Its parts are plain then; undo brings it back"
+            onPress={() => document.edit('remove skin', (project) => removeSkin(project, skin.id))}
+          >
+            Remove this skin
+          </Button>
+        </div>
+      </div>
+    </details>
+  );
+}
+
+/** Of a hot surface, running. */
+export function SurfaceTemperature({ value, onSet }: { value: number | null; onSet: (c: number) => void }) {
+  return <TemperatureField label="Surface temperature, running" highC={1100} value={value} onSet={onSet} />;
+}

@@ -1,0 +1,152 @@
+import { useId, useState } from 'react';
+import { FLUIDS, type Port, PURPOSES, type Purpose } from '../../../shared/document/project/schema.ts';
+import { FLUID_WORDS, PURPOSE_WORDS } from '../../../shared/document/wording/serviceWords.ts';
+import { formatDash } from '../../../shared/sheets/format/index.ts';
+import type { OpenDocument } from '../../state/documentStore.ts';
+import { draftProblems, draftRun, endsFor, freePorts, hosesFor, type RunDraft } from '../../state/edits/newRun.ts';
+import { useBench, useDocument } from '../../state/useBench.ts';
+import { Button } from '../../widgets/Button.tsx';
+import { Choice } from '../../widgets/Choice.tsx';
+import { TextField } from '../../widgets/TextField.tsx';
+import { PressureField, TemperatureField } from '../ServiceField.tsx';
+import { wordsOf } from './words.ts';
+
+/** A new run is stated here before it is one: two free ports, what it carries, what it is made of. */
+export function NewRun() {
+  const open = useDocument((state) => state.open);
+  if (open === null) return null;
+  const first = draftRun(open.history.present, open.tables, {});
+  return (
+    <article className="slip card" aria-label="New run">
+      {first === null ? <NoDraft open={open} /> : <DraftCard open={open} first={first} />}
+    </article>
+  );
+}
+
+function NoDraft({ open }: { open: OpenDocument }) {
+  const { session, hand } = useBench();
+  const free = freePorts(open.history.present).length;
+  const short = free < 2;
+  return (
+    <>
+      <h2>New run</h2>
+      <p>
+        {short
+          ? `A run joins two ports that no hose joins yet, and there ${free === 1 ? 'is one' : 'is none'}.`
+          : 'The part tables have no hose, or no end that goes on one.'}
+      </p>
+      <div className="support-buttons">
+        {short && (
+          <Button
+            look="main"
+            onPress={() => {
+              session.goTo('ports');
+              hand.take({ kind: 'seat', port: null });
+            }}
+          >
+            Put a port on the bay
+          </Button>
+        )}
+        <Button onPress={() => hand.set({ stating: false })}>Leave it</Button>
+      </div>
+    </>
+  );
+}
+
+function DraftCard({ open, first }: { open: OpenDocument; first: RunDraft }) {
+  const { hand, onRuns } = useBench();
+  const [draft, setDraft] = useState(first);
+  const [ownName, setOwnName] = useState(false);
+  const title = useId();
+  const { tables } = open;
+  const project = open.history.present;
+  const problems = draftProblems(draft, project, tables);
+  const change = (to: Partial<RunDraft>): void => setDraft({ ...draft, ...to });
+  /** Everything that hangs on ports, purpose or hose is filled in anew; what was stated beside stays. */
+  const refill = (to: Partial<Pick<RunDraft, 'portA' | 'portB' | 'purpose' | 'hose'>>): void => {
+    const { portA, portB, purpose } = draft;
+    const next = draftRun(project, tables, { portA, portB, purpose, ...to });
+    if (next === null) return;
+    const kept =
+      to.purpose === undefined
+        ? { pressureKpa: draft.pressureKpa, temperatureC: draft.temperatureC, fluid: draft.fluid }
+        : {};
+    setDraft({ ...next, ...kept, ...(ownName ? { name: draft.name } : {}) });
+  };
+  const hose = tables.hoses.find(({ id }) => id === draft.hose);
+  const portOf = (id: string): Port | undefined => project.ports.find((port) => port.id === id);
+  const portOptions = freePorts(project).map((port) => ({
+    value: port.id,
+    label: `${port.name} (${formatDash(port.dash)} ${wordsOf(port.seat)})`,
+  }));
+  const endOptions = (port: Port | undefined) =>
+    endsFor(tables.ends, hose, port).map((end) => ({
+      value: end.id,
+      label: end.seat === port?.seat && end.dash === port.dash ? end.name : `${end.name}: needs an adapter`,
+    }));
+  return (
+    <>
+      <h2 id={title}>New run</h2>
+      <div className="changes">
+        <Choice
+          label="What it is for"
+          value={draft.purpose}
+          options={PURPOSES.map((purpose) => ({ value: purpose, label: PURPOSE_WORDS[purpose] }))}
+          onChoose={(purpose) => refill({ purpose: purpose as Purpose })}
+        />
+        <TextField
+          label="Name"
+          value={draft.name}
+          onSet={(name) => {
+            setOwnName(true);
+            change({ name });
+          }}
+        />
+        <Choice label="END A at" value={draft.portA} options={portOptions} onChoose={(portA) => refill({ portA })} />
+        <Choice label="END B at" value={draft.portB} options={portOptions} onChoose={(portB) => refill({ portB })} />
+        <Choice
+          label="Hose"
+          value={draft.hose}
+          options={hosesFor(tables.hoses, portOf(draft.portA)).map(({ id, name, dash }) => ({
+            value: id,
+            label: `${name} (${formatDash(dash)})`,
+          }))}
+          onChoose={(id) => refill({ hose: id })}
+        />
+        <Choice
+          label="End on END A"
+          value={draft.endA}
+          options={endOptions(portOf(draft.portA))}
+          onChoose={(endA) => change({ endA })}
+        />
+        <Choice
+          label="End on END B"
+          value={draft.endB}
+          options={endOptions(portOf(draft.portB))}
+          onChoose={(endB) => change({ endB })}
+        />
+        <Choice
+          label="Carries"
+          value={draft.fluid}
+          options={FLUIDS.map((fluid) => ({ value: fluid, label: FLUID_WORDS[fluid] }))}
+          onChoose={(fluid) => change({ fluid: fluid as RunDraft['fluid'] })}
+        />
+        <PressureField value={draft.pressureKpa} onSet={(pressureKpa) => change({ pressureKpa })} />
+        <TemperatureField value={draft.temperatureC} onSet={(temperatureC) => change({ temperatureC })} />
+      </div>
+      {problems.length > 0 && (
+        <ul className="missing" aria-label="Still missing">
+          {problems.map((problem) => (
+            <li key={problem}>{problem}</li>
+          ))}
+        </ul>
+      )}
+      <div className="support-buttons">
+        <Button look="main" disabled={problems.length > 0} onPress={() => onRuns.add(draft)}>
+          Add this run
+        </Button>
+        <Button onPress={() => hand.set({ stating: false })}>Leave it</Button>
+      </div>
+    </>
+  );
+}
