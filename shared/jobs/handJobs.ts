@@ -3,8 +3,9 @@ import { partOf, type Watch } from '../base/watch.ts';
 import { type HandLay, openHandLay } from '../solve/handLay/handLay.ts';
 import { relayNear } from '../solve/handLay/relayNear.ts';
 import { tubesOf } from '../solve/layRun/layRuns.ts';
+import { rockLays } from '../solve/rock/rockLays.ts';
 import type { JobInput, JobOutput } from './contract.ts';
-import { bayIndex, bayMesh, type JobMemory } from './jobMemory.ts';
+import { bayIndex, bayMesh, bodiesOfBay, type JobMemory } from './jobMemory.ts';
 import { readProject, unknownRuns } from './readProject.ts';
 import { reportOf } from './reportOf.ts';
 
@@ -101,8 +102,9 @@ export async function relayRunJob(
   if (!opened.ok) return opened;
   const bay = bayIndex(read.value, opened.value.mesh, memory, partOf(watch, 0, 0.1));
   const context = { project: resolved.project, bay };
-  const kept = earlier.filter((l) => l.run !== input.run);
-  const lays = relayNear(context, resolved, run, kept, line, partOf(watch, 0.1, 1)).map((lay) => {
+  const still = relayNear(context, resolved, run, earlier, line, partOf(watch, 0.1, 0.7));
+  const bodies = bodiesOfBay(read.value, opened.value.mesh, memory, partOf(watch, 0.7, 0.8));
+  const lays = rockLays(resolved, bodies, still, partOf(watch, 0.8, 1), input.run).map((lay) => {
     const inputHash = read.value.runHashes[lay.run];
     return lay.run === input.run && inputHash !== undefined ? { ...lay, inputHash } : lay;
   });

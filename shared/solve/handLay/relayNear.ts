@@ -1,56 +1,191 @@
 import { add, distance, lerp, sub, type Vec3 } from '../../base/vec3.ts';
-import { partOf, type Watch } from '../../base/watch.ts';
+import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedProject, ResolvedRun } from '../../document/project/resolve.ts';
-import type { LayContext } from '../layRun/layRun.ts';
-import { layRuns } from '../layRun/layRuns.ts';
-import { runSetting } from '../layRun/runLimits.ts';
-import { fittedAt, type RunSetting } from '../layRun/runSetting.ts';
+import { ruleValue } from '../../document/rules/index.ts';
+import { connectPoses } from '../../geometry/arcLineConnector.ts';
+import { pathEnd } from '../../geometry/arcLinePath.ts';
+import { buildRunField, type RunField } from '../bay/runField.ts';
+import type { TubeField } from '../bay/tubeField.ts';
+import { clearanceToRun } from '../layRun/clearanceToRun.ts';
+import { betterOf, type Candidate, findShape } from '../layRun/findShape.ts';
+import { judgeShape } from '../layRun/judgeShape.ts';
+import { contactOf, type LayContext, layIfClean, layOfShape, layWithoutHose } from '../layRun/layRun.ts';
+import { tubesOf } from '../layRun/layRuns.ts';
+import { relaxRoute } from '../layRun/relaxRoute.ts';
+import type { Route } from '../layRun/routeRun.ts';
+import { runKeeps, runSetting } from '../layRun/runLimits.ts';
+import { type EndSetting, fittedAt, type RunSetting } from '../layRun/runSetting.ts';
+import type { ProposedClamp } from '../layRun/spans.ts';
+import { tubesOfLay } from '../layRun/tubesOfLay.ts';
+import type { ContactField } from '../rod/index.ts';
+import { type MeasuredLine, measuredLine, routeAlong } from './routeAlong.ts';
+import { nearestArcMm } from './takenLay.ts';
+import { tautRoute } from './tautRoute.ts';
 
 /**
- * mm. How far from the line the route may go: a hose of 5 % slack lies up to about this far from its taut route, and
- * things thinner than a pipe with a hose's room on both sides cannot be passed on their other side. The second is tried where
- * the first leaves no way.
+ * mm. How far from the line a route is looked for: a hose of 5 % slack lies up to about this far from its taut route, and
+ * nothing thicker than a wire has another side within it that a hose could keep clear on.
  */
-const WITHIN_MM = [40, 80] as const;
+const WITHIN_MM = 40;
 
 /**
- * Lays one run again near a line (a hose as it lies, or as the hand left it), as `layRuns` does but for the search, which looks
- * nowhere else: same relaxation, proofs and proposals. kept: the other lays, which stay; each is told its clearance to the
- * run as it lies now. Answers all lays in the project's order. A run that cannot be laid clean near the line comes back
- * as the near miss that breaks least there.
+ * Lays one run again near a line (a hose as it lies, or as the hand left it) without a search for other ways: first the hose
+ * as long and as led as the line, let go between everything that holds it in the project as it is now. Where that lies clean
+ * it is drawn taut on its own side of things, and is the lay if it has the slack that breathing needs; else a hose of the
+ * wanted slack along the taut line is, if clean. Where it does not lie clean, a route is looked for within 40 mm of it;
+ * without one the hose along the line comes back, with what it breaks. Proofs and measures are those of `layRun`.
+ * earlier: the lays as they are; the other ones stay, and are told their clearance to the run as it lies now. Answers all
+ * lays in the project's order.
  */
 export function relayNear(
   context: LayContext,
   resolved: ResolvedProject,
   run: ResolvedRun,
-  kept: readonly Lay[],
+  earlier: readonly Lay[],
   line: readonly Vec3[],
   watch: Watch,
 ): Lay[] {
-  const fitted = fittedLine(runSetting(context.project, run), line);
-  let best: Lay[] = [];
-  for (const [i, withinMm] of WITHIN_MM.entries()) {
-    const part = partOf(watch, i / WITHIN_MM.length, (i + 1) / WITHIN_MM.length);
-    best = layRuns({ ...context, near: { line: fitted, withinMm } }, resolved, [run], kept, part);
-    if (best.find((lay) => lay.run === run.run.id)?.outcome !== 'no-way') break;
+  const laid = new Map(earlier.map((l) => [l.run, l]));
+  const others = tubesOf(resolved, laid, run.run.id);
+  const anew = relayOne(context, run, others, line, laid.get(run.run.id), watch);
+  return resolved.runs.flatMap((r) => {
+    if (r.run.id === anew.run) return [anew];
+    const lay = laid.get(r.run.id);
+    if (lay === undefined) return [];
+    const toAnew = clearanceToRun(
+      context.project,
+      runSetting(context.project, r),
+      lay,
+      anew.run,
+      tubesOfLay(anew, run),
+    );
+    const rest = lay.clearances.filter((c) => !(c.to.kind === 'run' && c.to.id === anew.run));
+    return [{ ...lay, clearances: toAnew === undefined ? rest : [...rest, toAnew] }];
+  });
+}
+
+function relayOne(
+  context: LayContext,
+  run: ResolvedRun,
+  others: TubeField,
+  points: readonly Vec3[],
+  before: Lay | undefined,
+  watch: Watch,
+): Lay {
+  const { project, bay } = context;
+  const setting = runSetting(project, run);
+  const line = fittedLine(setting, points);
+  const keeps = runKeeps(
+    project,
+    setting,
+    bay.skins.map((s) => s.skin),
+    1,
+  );
+  const field = buildRunField(bay, others, keeps);
+  watch.report({ fraction: 0, doing: 'letting the hose lie' });
+  const contact = contactOf(bay, others, setting);
+  const held = hoseAlong(setting, field, contact, measuredLine(line), before, watch);
+  const told = (candidate: Candidate): Lay => layOfShape(context, setting, others, candidate, partOf(watch, 0.7, 1));
+  if (held !== undefined && held.judgement.fault === 0) {
+    watch.report({ fraction: 0.2, doing: 'drawing it taut' });
+    const taut = tautRoute(setting, field, held.shape, watch);
+    const kept = taut === undefined ? held : { ...held, tautLiveMm: Math.min(liveMmOf(taut), held.shape.liveLengthMm) };
+    if (setting.cutLengthMm !== undefined || taut === undefined || slackOf(kept) >= breathingSlack(context, setting))
+      return told(kept);
+    const surroundings = { field, contact, tautLiveOf: liveMmOf };
+    const wanted = findShape(setting, [taut], surroundings, partOf(watch, 0.3, 0.7));
+    return told(wanted?.judgement.fault === 0 ? wanted : kept);
+  }
+  const near = { ...context, near: { line, withinMm: WITHIN_MM } };
+  const clean = setting.cutLengthMm === undefined ? layIfClean(near, run, others, partOf(watch, 0.2, 0.7)) : undefined;
+  if (clean !== undefined) return clean;
+  if (held === undefined) return layWithoutHose(context, setting, others, {});
+  return told({ ...held, tautLiveMm: Math.min(shortestMm(setting, held.route), held.shape.liveLengthMm) });
+}
+
+function liveMmOf({ lengthMm, tailMm }: Route): number {
+  return lengthMm + tailMm.a + tailMm.b;
+}
+
+function slackOf({ shape, tautLiveMm }: Candidate): number {
+  return shape.liveLengthMm / tautLiveMm - 1;
+}
+
+/** The hose as long and as led as the line, with swivels let turn and held where they are; the better of the two. */
+function hoseAlong(
+  setting: RunSetting,
+  field: RunField,
+  contact: ContactField,
+  line: MeasuredLine,
+  before: Lay | undefined,
+  watch: Watch,
+): Candidate | undefined {
+  const route = routeAlong(setting, line);
+  const sockets = setting.a.end.shoulderToMouthMm + setting.b.end.shoulderToMouthMm;
+  const liveMm = setting.cutLengthMm === undefined ? liveMmOf(route) : setting.cutLengthMm - sockets;
+  const clamps = proposedAlong(setting, line, before, route.lengthMm);
+  let best: Candidate | undefined;
+  for (const free of setting.a.turns || setting.b.turns ? [true, false] : [false]) {
+    stopIfCancelled(watch);
+    const shape = relaxRoute(setting, route, liveMm, clamps, free, contact, watch);
+    if (shape === undefined) continue;
+    const judgement = judgeShape(setting, shape, field);
+    best = betterOf(best, { route, shape, judgement, tautLiveMm: liveMm, clamps });
+    if (judgement.fault === 0) break;
   }
   return best;
 }
 
-/** The line with its ends brought to the shoulders as they stand now, the rest moved along in proportion. */
-function fittedLine({ a, b }: RunSetting, line: readonly Vec3[]): Vec3[] {
-  const from = fittedAt(a, a.clockRad);
-  const to = fittedAt(b, b.clockRad);
-  const [first, last] = [line[0] as Vec3, line[line.length - 1] as Vec3];
-  // A swivel's shoulder is where its clock will have it: only as far as its port moved is known, which is all that counts.
-  const moveA = sub(a.turns ? nearestOnTurn(first, from.shoulderPoint, a.port.seatPoint) : from.shoulderPoint, first);
-  const moveB = sub(b.turns ? nearestOnTurn(last, to.shoulderPoint, b.port.seatPoint) : to.shoulderPoint, last);
-  return line.map((p, i) => add(p, lerp(moveA, moveB, i / (line.length - 1))));
+/** The clamps that the lay before proposed, where the line still passes them. */
+function proposedAlong(
+  setting: RunSetting,
+  { points, arcLengthMm }: MeasuredLine,
+  before: Lay | undefined,
+  routeMm: number,
+): ProposedClamp[] {
+  const begin = setting.a.end.shoulderToMouthMm + setting.tailMm;
+  return (before?.supports ?? []).flatMap(({ id, proposed, at }): ProposedClamp[] => {
+    const alongMm = nearestArcMm(points, arcLengthMm, at.point) - begin;
+    const offMm = Math.min(...points.map((p) => distance(p, at.point)));
+    return proposed && offMm < PASSES_MM && alongMm > 0 && alongMm < routeMm ? [{ id, alongMm }] : [];
+  });
 }
 
-/** Of a swivel: a point as far from its seat as its shoulder is, towards where the line starts. */
-function nearestOnTurn(start: Vec3, shoulder: Vec3, seat: Vec3): Vec3 {
-  const away = distance(start, seat);
-  return away > 0 ? lerp(seat, start, distance(shoulder, seat) / away) : shoulder;
+/** mm. A line that passes a proposed clamp nearer than this still goes through it; its points are 4 mm apart. */
+const PASSES_MM = 4;
+
+/**
+ * Live length of the shortest lines of arc, straight and arc from hold to hold, mm, whatever stands in their way: what a hose
+ * that lies wrongly is measured against, where there is no taut lay to be had. Its slack is told too large so, not too small.
+ */
+function shortestMm(setting: RunSetting, { ways, tailMm }: Route): number {
+  return ways.reduce((sum, { path, lengthMm }) => {
+    if (lengthMm === 0) return sum;
+    return sum + Math.min(lengthMm, connectPoses(path.start, pathEnd(path), setting.minRadiusMm)?.lengthMm ?? lengthMm);
+  }, tailMm.a + tailMm.b);
+}
+
+/** The least slack with which a hose does not go taut when pressure shortens it; the wanted one where less is wanted. */
+function breathingSlack({ project }: LayContext, setting: RunSetting): number {
+  const shorter = ruleValue(project, 'breathing-shorter', setting.run).value;
+  return Math.min(setting.slack, 1 / (1 + shorter) - 1) - SLACK_ROUNDING;
+}
+
+/** Ratio. What the search leaves of the shortest way, and the rod of the length. */
+const SLACK_ROUNDING = 0.001;
+
+/** The line with its ends brought to the shoulders as they stand now, the rest moved along in proportion. */
+function fittedLine({ a, b }: RunSetting, line: readonly Vec3[]): Vec3[] {
+  const move = (end: EndSetting, tip: Vec3): Vec3 => {
+    const { shoulderPoint } = fittedAt(end, end.clockRad);
+    if (!end.turns) return sub(shoulderPoint, tip);
+    // Of a swivel only its distance from the seat is known: towards where the line ends.
+    const seat = end.port.seatPoint;
+    const away = distance(tip, seat);
+    return away > 0 ? sub(lerp(seat, tip, distance(shoulderPoint, seat) / away), tip) : sub(shoulderPoint, tip);
+  };
+  const moveA = move(a, line[0] as Vec3);
+  const moveB = move(b, line[line.length - 1] as Vec3);
+  return line.map((p, i) => add(p, lerp(moveA, moveB, i / (line.length - 1))));
 }

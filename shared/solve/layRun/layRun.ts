@@ -87,19 +87,20 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
     if (!mayGiveUpMore(setting, attempt, candidate)) break;
   }
   const timingsMs = (): Record<string, number> => ({ lay: watch.now() - startedAt });
-  const measured = { project: context.project, setting, bay: context.bay, others };
-  if (best === undefined) {
-    const shape = straightShape(setting);
-    const lay = measureLay({
-      ...measured,
-      shape,
-      tautLiveMm: shape.liveLengthMm,
-      outcome: 'no-way',
-      timingsMs: timingsMs(),
-    });
-    return { ...lay, reason: NO_HOSE };
-  }
+  if (best === undefined) return layWithoutHose(context, setting, others, timingsMs());
   return layOf(context, setting, others, best.candidate, best.attempt, watch, timingsMs);
+}
+
+/** What is answered where no hose can be shown at all. */
+export function layWithoutHose(
+  { project, bay }: LayContext,
+  setting: RunSetting,
+  others: TubeField,
+  timingsMs: Record<string, number>,
+): Lay {
+  const shape = straightShape(setting);
+  const measured = { project, setting, bay, others, shape, tautLiveMm: shape.liveLengthMm };
+  return { ...measureLay({ ...measured, outcome: 'no-way', timingsMs }), reason: NO_HOSE };
 }
 
 /** A hose whose radius or clearance suffers under what its service asks may be better without; a drain is not. */
@@ -122,6 +123,19 @@ export function layIfClean(
   const startedAt = watch.now();
   const lay = layOf(context, setting, others, candidate, everything, watch, () => ({ lay: watch.now() - startedAt }));
   return lay.outcome === 'laid' ? lay : undefined;
+}
+
+/** The lay of a hose that was made to keep all of its clearances and tails, whether it does or not. */
+export function layOfShape(
+  context: LayContext,
+  setting: RunSetting,
+  others: TubeField,
+  candidate: Candidate,
+  watch: Watch,
+): Lay {
+  const startedAt = watch.now();
+  const everything: Attempt = { clearanceShare: 1, tailShare: 1 };
+  return layOf(context, setting, others, candidate, everything, watch, () => ({ lay: watch.now() - startedAt }));
 }
 
 /** What is told of a candidate: measured, judged, and breathed where it is clean. */
@@ -154,7 +168,8 @@ function layOf(
   return { ...told, breathing, timingsMs: timingsMs() };
 }
 
-function contactOf(bay: BayIndex, others: TubeField, setting: RunSetting): ContactField {
+/** What a run may come to lie against. */
+export function contactOf(bay: BayIndex, others: TubeField, setting: RunSetting): ContactField {
   return buildContactField(bay, others, setting.outsideRadiusMm, heldPlaces(setting));
 }
 

@@ -131,12 +131,16 @@ function searchInPlane(
 }
 
 /** What of the run's character the search keeps by itself. */
-function asksOf({ character: { fall, crest }, characterAsked }: RunSetting): Pick<SearchProblem, 'fall' | 'noCrest'> {
+export function asksOf({
+  character: { fall, crest },
+  characterAsked,
+}: RunSetting): Pick<SearchProblem, 'fall' | 'noCrest'> {
   if (!characterAsked) return {};
   return { ...(fall === undefined ? {} : { fall }), ...(crest === undefined ? {} : { noCrest: crest }) };
 }
 
-function routeOf(
+/** The route of ways laid one after the other. */
+export function routeOf(
   setting: RunSetting,
   ways: readonly Way[],
   stations: readonly Station[],
@@ -153,7 +157,7 @@ function routeOf(
 }
 
 /** A tail that ends where a clamp stands needs no way between them. */
-function wayOfNoLength(from: EndChoice, to: EndChoice): Way | undefined {
+export function wayOfNoLength(from: EndChoice, to: EndChoice): Way | undefined {
   if (from.kind !== 'held' || to.kind !== 'held') return undefined;
   const apart = distance(from.pose.point, to.pose.point);
   if (apart > SAME_POINT_MM || angleBetween(from.pose.direction, to.pose.direction) > SAME_DIRECTION_RAD)
@@ -176,7 +180,12 @@ function stationsOf(setting: RunSetting): Station[] {
 }
 
 /** A support that stands straight before a mouth, nearer than the wanted tail, ends the tail: the hose is held there. */
-function tailToStation(setting: RunSetting, side: 'a' | 'b', tailMm: number, station: Station | undefined): number {
+export function tailToStation(
+  setting: RunSetting,
+  side: 'a' | 'b',
+  tailMm: number,
+  station: Station | undefined,
+): number {
   const end = setting[side];
   if (station === undefined || end.turns) return tailMm;
   const mouth = tailPose(end, side, 0, end.clockRad);
