@@ -8,6 +8,7 @@ import {
   isStraight,
 } from '../../shared/sheets/format/index.ts';
 import { inColumns } from './inColumns.ts';
+import { rockTable } from './rockTable.ts';
 
 /** A lay report for a person at a terminal: one row of mm and one of inches for each run, then the findings. */
 export function reportTable(report: LayReport): string {
@@ -18,6 +19,7 @@ export function reportTable(report: LayReport): string {
     '',
     ...inColumns([HEADINGS, ...lays.flatMap(runRows)]),
     ...lays.flatMap(reasonLine),
+    ...rockTable(lays),
     ...warningLines(report.warnings ?? []),
     '',
     ...findingLines(findings),

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { reportTable } from '../../../electron/cli/reportTable.ts';
+import { rockWith } from '../../arbitraries/lays.ts';
 import { exampleFinding, exampleLay, exampleReport } from '../exampleReport.ts';
 
 test('a row of mm and a row of inches for each run, and the clearance with the least room', () => {
@@ -36,4 +37,23 @@ test('a run with no way says why and shows no numbers', () => {
   const text = reportTable(exampleReport([none], []));
   expect(text).toMatch(/^feed +no-way$/m);
   expect(text).toContain('feed: the manifold closes every way round');
+});
+
+test('hoses that the motion of bodies works stand in the order in which they go tight', () => {
+  const never = { ...exampleLay, run: 'never', rock: rockWith({ slackLeftMm: 12.34, twistDeg: -7.5, tensionN: 3.2 }) };
+  const early = {
+    ...exampleLay,
+    run: 'early',
+    rock: rockWith(
+      { slackLeftMm: -4, missingMm: 6, outcome: 'too-short' },
+      { tightAt: { share: 0.679, extreme: 1 }, worst: { slackLeft: 1 } },
+    ),
+  };
+  const carried = { ...exampleLay, run: 'along', rock: rockWith({}, { carried: true }) };
+  const lines = reportTable(exampleReport([never, carried, early], [])).split('\n');
+  const from = lines.findIndex((line) => line.startsWith('WHEN BODIES MOVE'));
+  expect(lines[from + 2]).toMatch(/^early +67 % of motion +-6\.0 mm .* cannot be laid +engine: roll \+3 degrees$/);
+  expect(lines[from + 3]).toMatch(/^never +not within 200 % +12\.3 mm .*7\.5° +about 4 N +engine: roll \+3 degrees$/);
+  expect(lines[from + 4]).toBe('carried along whole, so never tight: along');
+  expect(reportTable(exampleReport([exampleLay], []))).not.toContain('WHEN BODIES MOVE');
 });
