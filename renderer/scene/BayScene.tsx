@@ -13,7 +13,11 @@ import { PortMarks } from './PortMarks.tsx';
 import { PortTags } from './PortTags.tsx';
 import { SCENE_PALETTES } from './palette.ts';
 import { RunInBay } from './RunInBay.tsx';
+import { SupportsInBay } from './SupportsInBay.tsx';
 import { taggedPorts } from './taggedPorts.ts';
+
+/** mm. Drawn for a hose that no table has. */
+const LOOSE_MM = 16;
 
 /** The bay with everything that is on it. Drawn when something changes, never on a clock. */
 export function BayScene() {
@@ -28,6 +32,7 @@ export function BayScene() {
   const project = open.history.present;
   const lays = open.report?.lays ?? [];
   const drawn = lays.filter((lay) => lay.centreline.points.length > 1);
+  const loose = drawn.some((lay) => lay.run === chosen) ? undefined : project.runs.find((run) => run.id === chosen);
   const shownFindings = step === 'checks' ? findings : findings.filter(({ finding }) => finding.run === chosen);
   return (
     <Canvas
@@ -45,6 +50,16 @@ export function BayScene() {
       {drawn.map((lay) => (
         <RunInBay key={lay.run} lay={lay} open={open} chosen={lay.run === chosen} palette={palette} />
       ))}
+      {loose !== undefined && (
+        <SupportsInBay
+          run={loose}
+          lay={undefined}
+          hoseDiameterMm={open.tables.hoses.find((hose) => hose.id === loose.hose)?.outsideDiameterMm ?? LOOSE_MM}
+          bay={open.bay}
+          chosen
+          palette={palette}
+        />
+      )}
       <HandThread colour={palette.selected} />
       <BayAim bay={open.bay} palette={palette} />
       <PortMarks project={project} bay={open.bay} step={step} palette={palette} />

@@ -101,13 +101,15 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
   /** Takes hold of the chosen run's hose at a place, or of one of its supports. */
   const grasp = (at: Hold['at'], to: Vec3): void => {
     const here = chosen();
-    if (here === null || here.open.report === null || !hasHose(here.lay)) return;
+    if (here === null) return;
     if (jobs.getState().current !== null) {
       jobs.tell('The bench is at work', ['Take hold of the hose when it is done, or cancel it first.']);
       return;
     }
     letGo();
     hand.set({ hold: { run: here.run.id, at, to, clamp: false, released: false }, trouble: null });
+    // What will hold a hose that is not laid yet is moved by itself.
+    if (here.open.report === null || !hasHose(here.lay)) return;
     const files = { projectText: serialiseProject(here.project), files: here.open.files.files };
     moves = handMoves(
       host,

@@ -24,8 +24,9 @@ export function ByHand({ run, lay }: { run: Run; lay: Lay | undefined }) {
     <section className="by-hand" aria-label="By hand">
       <h3>By hand</h3>
       <p className="teach">
-        Pull the hose in the bay: it follows. Let go for a waypoint, with Shift for a clamp; hold Alt to draw it along a
-        surface. Or put on the hose:
+        {lay !== undefined && lay.outcome !== 'no-way'
+          ? 'Pull the hose in the bay: it follows. Let go for a waypoint, with Shift for a clamp; hold Alt to draw it along a surface. Or put on the hose:'
+          : 'Once it is laid, the hose can be pulled in the bay. What is put here now, the hose has to meet:'}
       </p>
       <fieldset className="put-row">
         <legend className="unseen">Put on the hose</legend>

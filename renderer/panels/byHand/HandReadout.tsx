@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import type { HandShape } from '../../../shared/document/hand/handChange.ts';
 import type { Project } from '../../../shared/document/project/schema.ts';
 import { formatDegrees, isStraight } from '../../../shared/sheets/format/index.ts';
-import { useBench, useDocument } from '../../state/useBench.ts';
+import { useBench, useDocument, useSession } from '../../state/useBench.ts';
 import { Shape } from '../../widgets/Shape.tsx';
 import { Length } from '../Length.tsx';
 import { thingName } from '../runs/Nearest.tsx';
@@ -16,12 +16,14 @@ const EDGE_PX = 8;
 export function HandReadout() {
   const { hand } = useBench();
   const held = useStore(hand, (state) => state.hold !== null);
+  const run = useSession((session) => session.run);
   const project = useDocument((state) => state.open?.history.present);
+  const laid = useDocument((state) => state.open?.report?.lays.some((lay) => lay.run === run) === true);
   if (!held || project === undefined) return null;
-  return <Slip project={project} />;
+  return <Slip project={project} laid={laid} />;
 }
 
-function Slip({ project }: { project: Project }) {
+function Slip({ project, laid }: { project: Project; laid: boolean }) {
   const { hand } = useBench();
   const slip = useRef<HTMLElement>(null);
   const shape = useStore(hand, (state) => state.shape);
@@ -46,7 +48,7 @@ function Slip({ project }: { project: Project }) {
   return (
     <aside ref={slip} className="slip readout" aria-label="The hose in the hand" aria-live="off">
       {shape !== null && <Figures shape={shape} project={project} />}
-      {shape === null && trouble === null && <p className="teach">taking hold</p>}
+      {shape === null && trouble === null && laid && <p className="teach">taking hold</p>}
       {trouble !== null && <p className="readout-trouble">{trouble}</p>}
       <p className="readout-keys">
         {ofHose ? (

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { orderFindings } from '../../state/findingOrder.ts';
 import { useDocument } from '../../state/useBench.ts';
 import { FindingList } from './FindingList.tsx';
+import { TightFirst } from './TightFirst.tsx';
 
 /** All findings of all runs. */
 export function ChecksCard() {
@@ -17,6 +18,7 @@ export function ChecksCard() {
         </p>
       )}
       {findings.length > 0 && <FindingList findings={findings} named />}
+      {report !== null && <TightFirst report={report} />}
     </article>
   );
 }

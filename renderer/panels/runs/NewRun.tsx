@@ -39,6 +39,7 @@ function NoDraft({ open }: { open: OpenDocument }) {
         {short && (
           <Button
             look="main"
+            disabled={open.bay === null}
             onPress={() => {
               session.goTo('ports');
               hand.take({ kind: 'seat', port: null });

@@ -14,6 +14,7 @@ import { Nearest } from './Nearest.tsx';
 import { NewRun } from './NewRun.tsx';
 import { RunChanges } from './RunChanges.tsx';
 import { RunFigures } from './RunFigures.tsx';
+import { RunRock } from './RunRock.tsx';
 import { RunService } from './RunService.tsx';
 import { serviceLine } from './words.ts';
 
@@ -61,6 +62,7 @@ export function RunCard() {
         </section>
       )}
       {lay !== undefined && <Nearest lay={lay} project={open.history.present} />}
+      {lay !== undefined && <RunRock lay={lay} project={open.history.present} />}
       <ByHand run={run} lay={lay} />
       <RunChanges run={run} open={open} />
       <EndTrialList run={run} open={open} />

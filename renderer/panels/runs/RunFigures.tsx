@@ -2,6 +2,7 @@ import type { Lay } from '../../../shared/document/lay/schema.ts';
 import { formatSlack, isStraight } from '../../../shared/sheets/format/index.ts';
 import type { RunState } from '../../state/runState.ts';
 import { Length } from '../Length.tsx';
+import { Value } from './Value.tsx';
 
 /** Said beside the figure itself, where a saw is set by it. */
 const CUT_WARNINGS: Record<RunState, string> = {
@@ -60,18 +61,6 @@ export function RunFigures({ lay, state }: { lay: Lay; state: RunState }) {
           </Value>
         ))}
       </dl>
-    </div>
-  );
-}
-
-function Value({ name, note, children }: { name: string; note: string; children: React.ReactNode }) {
-  return (
-    <div>
-      <dt>{name}</dt>
-      <dd>
-        {children}
-        {note !== '' && <span className="value-note">{note}</span>}
-      </dd>
     </div>
   );
 }

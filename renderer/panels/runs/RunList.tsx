@@ -6,6 +6,7 @@ import { Button } from '../../widgets/Button.tsx';
 import { Shape } from '../../widgets/Shape.tsx';
 import { Length } from '../Length.tsx';
 import { STATE_SHAPES } from '../runStateShape.ts';
+import { useShownWhen } from '../useShownWhen.ts';
 
 /** Every run with its state in a word and a shape, and what to cut. */
 export function RunList() {
@@ -38,10 +39,11 @@ export function RunList() {
 
 function RunRow({ run, open, chosen }: { run: Run; open: OpenDocument; chosen: boolean }) {
   const { session, hand } = useBench();
+  const row = useShownWhen<HTMLLIElement>(chosen);
   const state = runState(open, run.id);
   const lay = layOf(open, run.id);
   return (
-    <li>
+    <li ref={row}>
       <button
         type="button"
         className={`run-row state-${state}`}
