@@ -20,6 +20,8 @@ export interface Budget {
   readonly plugsPerWay: number;
   /** searches with earlier ways plugged, in the hope of a shorter one, when only one way is wanted */
   readonly looksForShorter: number;
+  /** whether places too narrow for the lattices are looked into when those find nothing */
+  readonly looksIntoNarrow: boolean;
 }
 
 export const BUDGETS: Record<Effort, Budget> = {
@@ -33,6 +35,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     kicks: 0,
     plugsPerWay: 0,
     looksForShorter: 0,
+    looksIntoNarrow: false,
   },
   quick: {
     clocks: 8,
@@ -44,6 +47,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     kicks: 15,
     plugsPerWay: 1,
     looksForShorter: 0,
+    looksIntoNarrow: true,
   },
   normal: {
     clocks: 12,
@@ -55,6 +59,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     kicks: 30,
     plugsPerWay: 2,
     looksForShorter: 1,
+    looksIntoNarrow: true,
   },
   thorough: {
     clocks: 24,
@@ -66,5 +71,6 @@ export const BUDGETS: Record<Effort, Budget> = {
     kicks: 150,
     plugsPerWay: 3,
     looksForShorter: 4,
+    looksIntoNarrow: true,
   },
 };

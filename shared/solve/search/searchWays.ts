@@ -1,7 +1,7 @@
 import { invariant } from '../../base/invariant.ts';
 import { type RandomSource, seededRandom } from '../../base/random.ts';
 import { CLEARANCE_PROOF_MM } from '../../base/tolerances.ts';
-import { distance } from '../../base/vec3.ts';
+import { distance, type Vec3 } from '../../base/vec3.ts';
 import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { pathEnd } from '../../geometry/arcLinePath.ts';
 import type { Candidate } from './candidate.ts';
@@ -11,10 +11,13 @@ import { shortestDirectConnection } from './directConnections.ts';
 import { passSameSides } from './distinctWays.ts';
 import { BUDGETS, type Budget } from './effort.ts';
 import { clearEndPoses, type EndPose, endPoses } from './endPoses.ts';
+import { FineGrid } from './fineGrid.ts';
 import { firstWays, type GuideGrid, guideGridFor } from './firstWays.ts';
 import { narrowPlaces } from './narrowPlaces.ts';
+import { narrowWay } from './narrowWays.ts';
 import { nearMiss } from './nearMiss.ts';
 import type { SearchProblem, SearchResult, Way } from './problem.ts';
+import { provenApart } from './provenApart.ts';
 import { provenMargin } from './provenMargin.ts';
 import { shortenByShortcuts } from './shortcut.ts';
 import { shorten, shortenByKicks } from './shorten.ts';
@@ -150,14 +153,29 @@ function bestFirstCandidate(setting: Setting): First {
     const isTaut = direct.isShortest && ENDS.every((end) => problem[end].kind === 'held');
     if (isShort) return { candidates: [direct.candidate], expanded: 0, nothingLeft: false, isShort, isTaut };
   }
+  const fine = direct === undefined ? new FineGrid(space) : undefined;
+  if (fine !== undefined && provenApart(fine, starts.map(pointOf), goals.map(pointOf), watch).apart)
+    return { candidates: [], expanded: 0, nothingLeft: true, isShort: false };
   const corner = firstCornerWay(setting);
+  if (corner.candidates.length > 0) return direct === undefined ? corner : withDirect(corner, direct.candidate);
+  let { expanded } = corner;
+  if (fine !== undefined && budget.looksIntoNarrow) {
+    const narrow = narrowWay(space, fine, starts, goals, problem.minRadiusMm, watch);
+    expanded += narrow.expanded;
+    if (narrow.candidate) return { candidates: [narrow.candidate], expanded, nothingLeft: false, isShort: false };
+  }
   const limits = { mostStates: budget.mostStates, wanted: budget.firstWays };
-  const found =
-    corner.candidates.length > 0
-      ? corner
-      : firstWays(space, starts, goals, problem.minRadiusMm, guideGrid, limits, random, watch);
-  const candidates = direct ? [direct.candidate, ...found.candidates] : found.candidates;
-  return { ...found, candidates, expanded: corner.expanded + found.expanded, isShort: false };
+  const found = firstWays(space, starts, goals, problem.minRadiusMm, guideGrid, limits, random, watch);
+  const all = { ...found, expanded: expanded + found.expanded, isShort: false };
+  return direct === undefined ? all : withDirect(all, direct.candidate);
+}
+
+function withDirect(first: First, direct: Candidate): First {
+  return { ...first, candidates: [direct, ...first.candidates] };
+}
+
+function pointOf({ pose }: EndPose): Vec3 {
+  return pose.point;
 }
 
 /** On the lattice of corners, first coarse, then fine. A drain's gentle fall lies between its headings: not for drains. */

@@ -1,0 +1,48 @@
+import type { ClearSpace } from './clearSpace.ts';
+import { type Grid, gridOver } from './goalDistance.ts';
+
+/** mm. Fine enough to keep walls shut for a hose that keeps 8 mm and more; coarser where the bay is so large that it takes too many cells. */
+const CELL_MM = 6;
+const MOST_CELLS = 8e6;
+/** mm. Margins are told up to this. */
+export const ROOMY_MM = 8;
+
+/** A fine grid over a field with the margins at the middles of its cells, asked when first wanted and kept. */
+export class FineGrid {
+  readonly grid: Grid;
+  /** mm by which a cell's middle may be short while some place in the cell is still clear */
+  readonly reachMm: number;
+  private readonly space: ClearSpace;
+  /** 0 = not yet asked */
+  private readonly margins: Float32Array;
+
+  constructor(space: ClearSpace) {
+    const { min, max } = space.field.bounds;
+    const volume = (max[0] - min[0]) * (max[1] - min[1]) * (max[2] - min[2]);
+    this.space = space;
+    this.grid = gridOver(space.field.bounds, Math.max(CELL_MM, Math.cbrt(volume / MOST_CELLS)));
+    this.reachMm = (space.field.lipschitz * this.grid.cellMm * Math.sqrt(3)) / 2;
+    this.margins = new Float32Array(this.grid.counts[0] * this.grid.counts[1] * this.grid.counts[2]);
+  }
+
+  get cells(): number {
+    return this.margins.length;
+  }
+
+  /** Coordinate of the middle of the cells numbered `index` along an axis, mm. */
+  middle(axis: 0 | 1 | 2, index: number): number {
+    return this.grid.origin[axis] + (index + 0.5) * this.grid.cellMm;
+  }
+
+  /** Margin at the middle of a cell, mm; what is more than ROOMY_MM may be told as less, but not as less than that. */
+  marginMm(cell: number, x: number, y: number, z: number): number {
+    const known = this.margins[cell] as number;
+    if (known !== 0) return known;
+    const { field, offsetMm } = this.space;
+    const coarse = field.coarseMarginMm(x, y, z) + offsetMm;
+    const margin =
+      coarse >= ROOMY_MM ? coarse : Math.min(field.marginMm(x, y, z, ROOMY_MM - offsetMm) + offsetMm, ROOMY_MM);
+    this.margins[cell] = margin === 0 ? Number.MIN_VALUE : margin;
+    return margin;
+  }
+}

@@ -1,0 +1,113 @@
+import type { Vec3 } from '../../base/vec3.ts';
+import { stopIfCancelled, type Watch } from '../../base/watch.ts';
+import { type ClearSpace, isPlugged } from './clearSpace.ts';
+import { type FineGrid, ROOMY_MM } from './fineGrid.ts';
+import { cellAt } from './goalDistance.ts';
+import { NodeQueue } from './nodeQueue.ts';
+
+/** A place at the limit costs this many times its length more; one as short as a cell may be, this many again. */
+const NARROW_COST = 2;
+/** How much the way left counts against the way done. */
+const GREED = 1.3;
+const CELLS_BETWEEN_CANCEL_CHECKS = 4096;
+
+export interface Thread {
+  /** middles of the cells from a start to a goal; absent where there is none */
+  readonly line?: readonly Vec3[];
+  readonly start: number;
+  readonly goal: number;
+  /** true = no line joins any start to any goal, bends or not: every cell that could be reached was looked at */
+  readonly closed: boolean;
+  readonly cells: number;
+}
+
+/**
+ * The cheapest line from any start to any goal through the cells of a fine grid that are not surely blocked, wide places
+ * preferred; nothing is asked of its bends. Method: A* over 26 neighbours with margins asked as they are met. A
+ * cell is left out only where no place in it can be clear or its middle is plugged or to be avoided, so `closed` is a proof
+ * where nothing is. At most `mostCells` cells are opened.
+ */
+export function gridThread(
+  space: ClearSpace,
+  fine: FineGrid,
+  starts: readonly Vec3[],
+  goals: readonly Vec3[],
+  mostCells: number,
+  avoid: (x: number, y: number, z: number) => boolean,
+  watch: Watch,
+): Thread {
+  const { grid, reachMm: reach } = fine;
+  const [nx, ny, nz] = grid.counts;
+  const goalOf = new Map(goals.map((g, i) => [cellAt(grid, g[0], g[1], g[2]), i]));
+  const startOf = new Map(starts.map((s, i) => [cellAt(grid, s[0], s[1], s[2]), i]));
+  const costs = new Float32Array(fine.cells);
+  const parents = new Int32Array(fine.cells);
+  const done = new Uint8Array(fine.cells);
+  const queue = new NodeQueue();
+  const left = (x: number, y: number, z: number): number => {
+    let least = Number.POSITIVE_INFINITY;
+    for (const g of goals) least = Math.min(least, (x - g[0]) ** 2 + (y - g[1]) ** 2 + (z - g[2]) ** 2);
+    return Math.sqrt(least);
+  };
+  for (const cell of startOf.keys()) {
+    costs[cell] = 1e-6;
+    parents[cell] = -1;
+    queue.push(0, cell);
+  }
+  let cells = 0;
+  for (let cell = queue.pop(); cell >= 0; cell = queue.pop()) {
+    if (done[cell]) continue;
+    done[cell] = 1;
+    if (goalOf.has(cell)) return traced(fine, parents, cell, startOf, goalOf.get(cell) as number, cells);
+    if (cells % CELLS_BETWEEN_CANCEL_CHECKS === 0) stopIfCancelled(watch);
+    if (cells++ >= mostCells) return { start: -1, goal: -1, closed: false, cells };
+    const i = cell % nx;
+    const j = Math.floor(cell / nx) % ny;
+    const k = Math.floor(cell / (nx * ny));
+    for (let c = Math.max(0, k - 1); c <= Math.min(nz - 1, k + 1); c++)
+      for (let b = Math.max(0, j - 1); b <= Math.min(ny - 1, j + 1); b++)
+        for (let a = Math.max(0, i - 1); a <= Math.min(nx - 1, i + 1); a++) {
+          const next = a + nx * (b + ny * c);
+          if (done[next]) continue;
+          const [x, y, z] = [fine.middle(0, a), fine.middle(1, b), fine.middle(2, c)];
+          const margin = fine.marginMm(next, x, y, z);
+          if (margin < -reach || isPlugged(space, x, y, z) || avoid(x, y, z)) continue;
+          const steps = Math.abs(a - i) + Math.abs(b - j) + Math.abs(c - k);
+          const dear = margin >= ROOMY_MM ? 1 : 1 + NARROW_COST * dearness(margin, reach);
+          const cost = (costs[cell] as number) + grid.cellMm * Math.sqrt(steps) * dear;
+          if (costs[next] !== 0 && cost >= (costs[next] as number)) continue;
+          costs[next] = cost;
+          parents[next] = cell;
+          queue.push(cost + GREED * left(x, y, z), next);
+        }
+  }
+  return { start: -1, goal: -1, closed: true, cells };
+}
+
+function dearness(margin: number, reach: number): number {
+  return margin >= 0 ? 1 - margin / ROOMY_MM : 1 - margin / reach;
+}
+
+function traced(
+  fine: FineGrid,
+  parents: Int32Array,
+  goalCell: number,
+  startOf: ReadonlyMap<number, number>,
+  goal: number,
+  cells: number,
+): Thread {
+  const [nx, ny] = fine.grid.counts;
+  const line: Vec3[] = [];
+  let cell = goalCell;
+  for (;;) {
+    line.push([
+      fine.middle(0, cell % nx),
+      fine.middle(1, Math.floor(cell / nx) % ny),
+      fine.middle(2, Math.floor(cell / (nx * ny))),
+    ]);
+    const parent = parents[cell] as number;
+    if (parent < 0) break;
+    cell = parent;
+  }
+  return { line: line.reverse(), start: startOf.get(cell) as number, goal, closed: false, cells };
+}

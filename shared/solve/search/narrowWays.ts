@@ -1,0 +1,88 @@
+import type { Watch } from '../../base/watch.ts';
+import { samplePath } from '../../geometry/arcLinePath.ts';
+import { type Candidate, candidateOf } from './candidate.ts';
+import type { ClearSpace } from './clearSpace.ts';
+import { openCornerWays } from './cornerWays.ts';
+import type { EndPose } from './endPoses.ts';
+import type { FineGrid } from './fineGrid.ts';
+import { guideGridFor } from './firstWays.ts';
+import { pushClear } from './pushClear.ts';
+import { threadWays } from './threadWays.ts';
+
+export interface NarrowWay {
+  readonly candidate?: Candidate;
+  readonly expanded: number;
+}
+
+/** mm of clearance given up for a first guess, and how fine its lattice is. */
+const GUESSES = [
+  { offsetMm: 4, fineness: 1 },
+  { offsetMm: 8, fineness: 2 },
+] as const;
+/** Guesses tried on one lattice, each with the ones before it made dear. */
+const LOOKS = 3;
+const LOOK_STATES = 25_000;
+/** Lines tried through the fine grid before the guesses and after, and the cells they may open. */
+const THREADS = { first: { attempts: 1, mostCells: 60_000 }, last: { attempts: 3, mostCells: 250_000 } } as const;
+/** Cells of the fine grid opened in the time that a state of a lattice takes. */
+const CELLS_A_STATE = 10;
+const GUESS_STEP_RADII = 0.1;
+
+/**
+ * A way through places too narrow for the lattices: a line through a fine grid, or a way that gives up some clearance, is
+ * pushed clear. Quick where a tube leads from end to end; elsewhere it looks about as long as a lattice does.
+ */
+export function narrowWay(
+  space: ClearSpace,
+  fine: FineGrid,
+  starts: readonly EndPose[],
+  goals: readonly EndPose[],
+  radiusMm: number,
+  watch: Watch,
+): NarrowWay {
+  let expanded = 0;
+  const thread = (limits: (typeof THREADS)['first' | 'last']): Candidate | undefined => {
+    const { candidate, cells } = threadWays(space, fine, starts, goals, radiusMm, limits, watch);
+    expanded += Math.ceil(cells / CELLS_A_STATE);
+    return candidate;
+  };
+  const first = thread(THREADS.first);
+  if (first) return { candidate: first, expanded };
+  for (const guess of GUESSES) {
+    const found = pushedGuess(space, starts, goals, radiusMm, guess, watch);
+    expanded += found.expanded;
+    if (found.candidate) return { candidate: found.candidate, expanded };
+  }
+  const last = thread(THREADS.last);
+  return last ? { candidate: last, expanded } : { expanded };
+}
+
+function pushedGuess(
+  space: ClearSpace,
+  starts: readonly EndPose[],
+  goals: readonly EndPose[],
+  radiusMm: number,
+  { offsetMm, fineness }: (typeof GUESSES)[number],
+  watch: Watch,
+): NarrowWay {
+  const relaxed: ClearSpace = { ...space, offsetMm: space.offsetMm + offsetMm };
+  const corners = openCornerWays(relaxed, starts, goals, radiusMm, guideGridFor(relaxed, radiusMm), fineness);
+  const guesses: Candidate[] = [];
+  let expanded = 0;
+  for (let look = 0; look < LOOKS; look++) {
+    const found = corners(guesses, LOOK_STATES, watch);
+    expanded += found.expanded;
+    if (!found.candidate) break;
+    guesses.push(found.candidate);
+    const start = endAt(starts, found.candidate.fromClockRad);
+    const goal = endAt(goals, found.candidate.toClockRad);
+    const line = samplePath(found.candidate.path, GUESS_STEP_RADII * radiusMm).map(({ point }) => point);
+    const { path } = pushClear(space, start.pose, goal.pose, line, radiusMm, watch);
+    if (path) return { candidate: candidateOf(path, start.clockRad, goal.clockRad), expanded };
+  }
+  return { expanded };
+}
+
+function endAt(ends: readonly EndPose[], clockRad: number): EndPose {
+  return ends.find((end) => end.clockRad === clockRad) ?? (ends[0] as EndPose);
+}
