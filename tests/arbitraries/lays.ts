@@ -80,7 +80,7 @@ export function rockWith(changes: Partial<RockExtreme>, more: Partial<Rock> = {}
     torqueNmm: 0,
   };
   const pose: RockExtreme['pose'] = {
-    name: 'engine: roll +3 degrees',
+    name: 'engine at roll +3 degrees',
     bodies: [{ body: 'engine', rollDeg: 3, pitchDeg: 0, yawDeg: 0, shiftMm: [0, 0, 0] }],
   };
   return {

@@ -61,7 +61,7 @@ function cornersOf(motion: Motion): Corner[] {
 function poseOf(placed: readonly Placed[]): RockPose {
   const moved = placed.filter(({ corner }) => corner.some((v) => v !== 0));
   return {
-    name: moved.map(({ body, corner }) => `${body.id}: ${cornerText(corner)}`).join('; '),
+    name: moved.map(({ body, corner }) => `${body.id} at ${cornerText(corner)}`).join('; '),
     bodies: moved.map(({ body, corner }) => {
       const [rollDeg, pitchDeg, yawDeg, x, y, z] = corner as [number, number, number, number, number, number];
       return { body: body.id, rollDeg, pitchDeg, yawDeg, shiftMm: [x, y, z] as [number, number, number] };

@@ -38,7 +38,7 @@ describe('rock', () => {
       { tightAt: { share: 0.219, extreme: 1 } },
     );
     const [finding] = findingsOf('rock', resolved(), straightLay({ rock }));
-    expect(finding?.message).toMatch(/With engine: roll \+3 degrees the hose is 14\.3 mm/);
+    expect(finding?.message).toMatch(/With engine at roll \+3 degrees the hose is 14\.3 mm/);
     expect(finding?.message).toMatch(/too short to reach/);
     expect(finding?.message).toMatch(/21 % of the motion/);
     expect(finding?.mend).toMatch(/14\.3 mm/);

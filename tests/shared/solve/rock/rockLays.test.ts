@@ -14,11 +14,11 @@ describe('slack left', () => {
   it('is live length less the new straight line', () => {
     const { rock, lay } = rockRig({ bodyB: 'engine', motions: ALONG });
     expect(lay.liveLengthMm).toBeCloseTo(525, 1);
-    expect(rock?.extremes.map((e) => e.pose.name)).toEqual(['at rest', 'engine: x -10 mm', 'engine: x +10 mm']);
+    expect(rock?.extremes.map((e) => e.pose.name)).toEqual(['at rest', 'engine at x -10 mm', 'engine at x +10 mm']);
     expect(rock?.extremes.map((e) => e.outcome)).toEqual(['lies', 'lies', 'lies']);
     expect(extremeAt(rock, 'at rest').slackLeftMm).toBeCloseTo(25, 2);
-    expect(extremeAt(rock, 'engine: x +10 mm').slackLeftMm).toBeCloseTo(15, 2);
-    expect(extremeAt(rock, 'engine: x -10 mm').slackLeftMm).toBeCloseTo(35, 2);
+    expect(extremeAt(rock, 'engine at x +10 mm').slackLeftMm).toBeCloseTo(15, 2);
+    expect(extremeAt(rock, 'engine at x -10 mm').slackLeftMm).toBeCloseTo(35, 2);
     expect(rock?.worst.slackLeft).toBe(2);
     expect(rock?.tightAt).toBeUndefined();
     expect(Rock.safeParse(rock).error).toBeUndefined();
@@ -27,11 +27,11 @@ describe('slack left', () => {
   it('is used up at the share of the motion that takes it, beyond the motion too', () => {
     const within = rockRig({ bodyB: 'engine', motions: { engine: { shiftMm: { x: [-5, 40] } } } }).rock;
     expect(within?.tightAt?.share).toBeCloseTo(25 / 40, 3);
-    expect(within?.extremes[within.tightAt?.extreme ?? 0]?.pose.name).toBe('engine: x +40 mm');
+    expect(within?.extremes[within.tightAt?.extreme ?? 0]?.pose.name).toBe('engine at x +40 mm');
     // 525 mm of hose over 540 mm: 15 mm are missing.
-    expect(extremeAt(within, 'engine: x +40 mm')).toMatchObject({ outcome: 'too-short' });
-    expect(extremeAt(within, 'engine: x +40 mm').missingMm).toBeCloseTo(15, 2);
-    expect(extremeAt(within, 'engine: x +40 mm').minRadius).toBeUndefined();
+    expect(extremeAt(within, 'engine at x +40 mm')).toMatchObject({ outcome: 'too-short' });
+    expect(extremeAt(within, 'engine at x +40 mm').missingMm).toBeCloseTo(15, 2);
+    expect(extremeAt(within, 'engine at x +40 mm').minRadius).toBeUndefined();
     const beyond = rockRig({ bodyB: 'engine', motions: { engine: { shiftMm: { x: [0, 20] } } } }).rock;
     expect(beyond?.tightAt?.share).toBeCloseTo(25 / 20, 3);
   });
@@ -48,7 +48,7 @@ describe('slack left', () => {
       run: { cutLengthMm: 484 + 30 },
     });
     expect(lay.liveLengthMm).toBeCloseTo(484, 2);
-    const away = extremeAt(rock, 'engine: pitch +3 degrees');
+    const away = extremeAt(rock, 'engine at pitch +3 degrees');
     expect(away.outcome).toBe('too-short');
     expect(away.missingMm).toBeGreaterThan(13.5);
     expect(away.missingMm).toBeLessThan(15.1);
@@ -68,11 +68,11 @@ describe('slack left', () => {
     const half = (lay.liveLengthMm - 500) / 2;
     expect(half).toBeGreaterThan(12);
     expect(extremeAt(rock, 'at rest').slackLeftMm).toBeCloseTo(half, 1);
-    expect(extremeAt(rock, 'engine: x +10 mm').slackLeftMm).toBeCloseTo(half - 10, 1);
+    expect(extremeAt(rock, 'engine at x +10 mm').slackLeftMm).toBeCloseTo(half - 10, 1);
     expect(rock?.holds.map((h) => h.body)).toEqual(['chassis', 'chassis', 'engine']);
     const onEngine = rockRig({ bodyB: 'engine', motions: ALONG, run: { supports: [{ ...clamp, body: 'engine' }] } });
     expect(onEngine.rock?.holds.map((h) => h.body)).toEqual(['chassis', 'engine', 'engine']);
-    expect(extremeAt(onEngine.rock, 'engine: x +10 mm').slackLeftMm).toBeCloseTo(half - 10, 1);
+    expect(extremeAt(onEngine.rock, 'engine at x +10 mm').slackLeftMm).toBeCloseTo(half - 10, 1);
   });
 });
 
@@ -87,8 +87,8 @@ describe('pull and twist', () => {
   // A straight hose whose far end turns about its own axis is wrung by just that; the moment is GJ t / L.
   it('is wrung by what one end turns about the hose, right-handed from A to B', () => {
     const { rock, lay } = rockRig({ slack: 0.001, bodyB: 'engine', motions: { engine: { rollDeg: [-7, 7] } } });
-    const right = extremeAt(rock, 'engine: roll +7 degrees');
-    const left = extremeAt(rock, 'engine: roll -7 degrees');
+    const right = extremeAt(rock, 'engine at roll +7 degrees');
+    const left = extremeAt(rock, 'engine at roll -7 degrees');
     expect(extremeAt(rock, 'at rest').twistDeg).toBeCloseTo(0, 6);
     expect(right.twistDeg).toBeCloseTo(7, 1);
     expect(left.twistDeg).toBeCloseTo(-7, 1);
@@ -100,7 +100,7 @@ describe('pull and twist', () => {
 
   it('is wrung alike from either end', () => {
     const engine = { engine: { rollDeg: [0, 5] as [number, number], shiftMm: { y: [0, 12] as [number, number] } } };
-    const pose = 'engine: roll +5 degrees, y +12 mm';
+    const pose = 'engine at roll +5 degrees, y +12 mm';
     const there = extremeAt(rockRig({ bodyB: 'engine', motions: engine }).rock, pose);
     const back = extremeAt(rockRig({ bodyB: 'engine', motions: engine, reversed: true }).rock, pose);
     expect(back.twistDeg).toBeCloseTo(there.twistDeg ?? 0, 2);
@@ -112,7 +112,7 @@ describe('pull and twist', () => {
 describe('what does not change', () => {
   it('nothing, when both ends move as one', () => {
     const moves = { rollDeg: [0, 4] as [number, number], shiftMm: { x: [0, 20] as [number, number] } };
-    const pose = 'engine: roll +4 degrees, x +20 mm; gearbox: roll +4 degrees, x +20 mm';
+    const pose = 'engine at roll +4 degrees, x +20 mm; gearbox at roll +4 degrees, x +20 mm';
     const { rock } = rockRig({ bodyA: 'gearbox', bodyB: 'engine', motions: { engine: moves, gearbox: moves } });
     const [rest, together] = [extremeAt(rock, 'at rest'), extremeAt(rock, pose)];
     expect(together.slackLeftMm).toBeCloseTo(rest.slackLeftMm, 6);
@@ -149,9 +149,9 @@ describe('what does not change', () => {
       move: ([x, y, z]) => [-y + 300, x - 150, z + 80],
     }).rock;
     const pairs = [
-      ['engine: roll +4 degrees', 'engine: pitch +4 degrees'],
-      ['engine: x +6, y +9 mm', 'engine: x -9, y +6 mm'],
-      ['engine: pitch +2 degrees, y +9 mm', 'engine: roll -2 degrees, x -9 mm'],
+      ['engine at roll +4 degrees', 'engine at pitch +4 degrees'],
+      ['engine at x +6, y +9 mm', 'engine at x -9, y +6 mm'],
+      ['engine at pitch +2 degrees, y +9 mm', 'engine at roll -2 degrees, x -9 mm'],
     ] as const;
     expect(here?.extremes.length).toBe(16);
     for (const [mine, theirs] of pairs) {
@@ -184,18 +184,18 @@ describe('clearance', () => {
     const clear = (pose: string) => extremeAt(rock, pose).tightest;
     const atRest = clear('at rest')?.clearanceMm ?? 0;
     expect(Math.abs(atRest - (60 - 15.7 / 2))).toBeLessThan(6);
-    expect(clear('engine: z -8 mm')?.clearanceMm).toBeCloseTo(atRest - 8, 1);
-    expect(clear('engine: z +3 mm')?.clearanceMm).toBeCloseTo(atRest + 3, 1);
-    expect(clear('engine: z -8 mm')?.to.part).toBe('block-0');
-    expect(clear('engine: z -8 mm')?.onThing[2]).toBeCloseTo(52, 6);
+    expect(clear('engine at z -8 mm')?.clearanceMm).toBeCloseTo(atRest - 8, 1);
+    expect(clear('engine at z +3 mm')?.clearanceMm).toBeCloseTo(atRest + 3, 1);
+    expect(clear('engine at z -8 mm')?.to.part).toBe('block-0');
+    expect(clear('engine at z -8 mm')?.onThing[2]).toBeCloseTo(52, 6);
   });
 
   it('goes down as much when the hose comes nearer to a body that stands', () => {
     const on = { bodyA: 'engine', bodyB: 'engine' };
     const { rock } = rockRig({ ...taut, ...on, motions: { engine: { shiftMm: { z: [-3, 8] } } } });
     const clear = (pose: string) => extremeAt(rock, pose).tightest?.clearanceMm ?? 0;
-    expect(clear('engine: z +8 mm')).toBeCloseTo(clear('at rest') - 8, 1);
-    expect(clear('engine: z -3 mm')).toBeCloseTo(clear('at rest') + 3, 1);
+    expect(clear('engine at z +8 mm')).toBeCloseTo(clear('at rest') - 8, 1);
+    expect(clear('engine at z -3 mm')).toBeCloseTo(clear('at rest') + 3, 1);
   });
 
   it('is not told of what goes along', () => {
@@ -206,8 +206,8 @@ describe('clearance', () => {
 
   it('is below nothing where a body goes into a hose that stands', () => {
     const { rock } = rockRig({ ...taut, parts: plate, motions: { engine: { shiftMm: { z: [-56, 0] } } } });
-    expect(extremeAt(rock, 'engine: z -56 mm').tightest?.clearanceMm).toBeLessThan(0);
-    expect(extremeAt(rock, 'engine: z -56 mm').tightest?.to.part).toBe('block-0');
+    expect(extremeAt(rock, 'engine at z -56 mm').tightest?.clearanceMm).toBeLessThan(0);
+    expect(extremeAt(rock, 'engine at z -56 mm').tightest?.to.part).toBe('block-0');
   });
 
   it('is what is left when a body pushes a hose that is worked aside', () => {
@@ -219,7 +219,7 @@ describe('clearance', () => {
       parts: plate,
       motions: { engine: { shiftMm: { z: [-80, 0] } } },
     });
-    const pushed = extremeAt(rock, 'engine: z -80 mm');
+    const pushed = extremeAt(rock, 'engine at z -80 mm');
     expect(pushed.tightest?.clearanceMm).toBeGreaterThan(-0.25);
   });
 });

@@ -20,10 +20,10 @@ it('has rest and both ends of every range, in every combination, and names them'
   const poses = rockPoses(projectOf({ engine: { rollDeg: [-2, 2], shiftMm: { z: [0, 3] } } }));
   expect(poses.map((p) => p.name)).toEqual([
     'at rest',
-    'engine: roll -2 degrees',
-    'engine: roll -2 degrees, z +3 mm',
-    'engine: roll +2 degrees',
-    'engine: roll +2 degrees, z +3 mm',
+    'engine at roll -2 degrees',
+    'engine at roll -2 degrees, z +3 mm',
+    'engine at roll +2 degrees',
+    'engine at roll +2 degrees, z +3 mm',
   ]);
   expect(poses[2]?.bodies).toEqual([{ body: 'engine', rollDeg: -2, pitchDeg: 0, yawDeg: 0, shiftMm: [0, 0, 3] }]);
 });
