@@ -63,7 +63,7 @@ export const Clock = z.discriminatedUnion('kind', [
 ]);
 
 /** What a service or the project asks of a hose's shape beyond radius and clearance. */
-export const WISHES = ['fall', 'no-crest', 'calm-suction', 'one-plane'] as const;
+export const WISHES = ['fall', 'no-crest', 'calm-suction', 'one-plane', 'bundle'] as const;
 
 export const OUTCOMES = ['laid', 'near-miss', 'no-way'] as const;
 
@@ -107,7 +107,7 @@ export const Breath = z
 
 export const RockPose = z
   .strictObject({
-    name: z.string().describe('in words, such as: engine: roll +2, pitch -1 degrees, z +3 mm; or: at rest'),
+    name: z.string().describe('in words, such as: engine at roll +2, pitch -1 degrees, z +3 mm; or: at rest'),
     bodies: z.array(
       z.strictObject({
         body: z.string(),

@@ -1,6 +1,7 @@
 import { CLEARANCE_PROOF_MM, LIMIT_RELATIVE } from '../../base/tolerances.ts';
 import type { Watch } from '../../base/watch.ts';
 import type { Breath, Clearance } from '../../document/lay/schema.ts';
+import { bundleOf } from '../../document/project/bundleOf.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { leastRadius } from '../../geometry/curveLimits.ts';
@@ -40,7 +41,9 @@ export function breathe(
     const lain = taut ? undefined : relaxRoute(setting, fixed, liveLengthMm, clamps, false, contact, watch);
     if (lain === undefined) return { change, liveLengthMm, taut: true };
     const radius = leastRadius(lain.curve, RADIUS_PROOF);
-    const tightest = tightestOf(measureClearances(project, setting, lain, bay, others, CLEARANCE_PROOF_MM));
+    const clearances = measureClearances(project, setting, lain, bay, others, CLEARANCE_PROOF_MM);
+    // Hoses tied together breathe together.
+    const tightest = tightestOf(clearances.filter((c) => bundleOf(project, setting.run, c.to.id) === undefined));
     return {
       change,
       liveLengthMm,

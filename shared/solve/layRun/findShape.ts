@@ -4,6 +4,7 @@ import type { RunField } from '../bay/runField.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import { type Judgement, judgeShape } from './judgeShape.ts';
 import { relaxRoute, type Shape } from './relaxRoute.ts';
+import { FINE, type Fineness, ROUGH } from './relaxSpan.ts';
 import type { Route } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
 import { type ProposedClamp, poseOnRoute } from './spans.ts';
@@ -16,13 +17,19 @@ export interface Candidate {
   /** live length of the shortest lay on this side of things, mm */
   readonly tautLiveMm: number;
   readonly clamps: readonly ProposedClamp[];
+  /** mouth to mouth, as wanted, mm */
+  readonly liveMm: number;
+  /** whether swivel ends went on turning as the hose relaxed */
+  readonly freeClocks: boolean;
+  /** relaxed roughly only: good enough to be told from better ones */
+  readonly isRough: boolean;
 }
 
 /**
  * Slack tried beyond the wanted one, as fractions added to it: a hose that would kink at 5 % may lie well at 7 %. `snug`
  * stays inside the handbook's 5 to 8 %; `loose` goes beyond, and the slack check says so.
  */
-const SLACK_STEPS = { snug: [0, 0.015, 0.03], loose: [0.05, 0.08, 0.12] } as const;
+export const SLACK_STEPS = { snug: [0, 0.015, 0.03], loose: [0.05, 0.08, 0.12] } as const;
 
 /** What is tried, in order of what a builder would rather have: few clamps and a snug hose before more of either. */
 const TRIALS: readonly { readonly clamps: number; readonly slack: keyof typeof SLACK_STEPS }[] = [
@@ -75,7 +82,7 @@ export function findShape(
     }
     if (best?.judgement.content === true) return best;
   }
-  return best;
+  return best && refined(setting, best, surroundings, watch);
 }
 
 /** By how many clamps there are: a route starts with none, or with those that belong to it. */
@@ -85,7 +92,8 @@ function ownClamps({ clampsAtMm = [] }: Route): (readonly ProposedClamp[] | unde
   return byCount;
 }
 
-function bestOfRoute(
+/** The hose that lies best along one route with these clamps, over the slacks to be tried, its swivel ends free and held. */
+export function bestOfRoute(
   setting: RunSetting,
   route: Route,
   clamps: readonly ProposedClamp[],
@@ -100,14 +108,44 @@ function bestOfRoute(
     for (const freeClocks of freedoms) {
       stopIfCancelled(watch);
       const liveMm = wantedLiveMm(setting, tautLiveMm, setting.slack + step);
-      const shape = relaxRoute(setting, route, liveMm, clamps, freeClocks, surroundings.contact, watch);
-      if (shape === undefined) continue;
-      const judgement = judgeShape(setting, shape, surroundings.field);
-      best = betterOf(best, { route, shape, judgement, tautLiveMm, clamps });
+      const hose = { route, liveMm, tautLiveMm, clamps, freeClocks };
+      const rough = judged(setting, hose, surroundings, watch, ROUGH);
+      if (rough === undefined || rough.judgement.fault > FAR_FROM_CLEAN_MM) best = betterOf(best, rough);
+      else best = betterOf(best, refined(setting, rough, surroundings, watch));
     }
     if (best?.judgement.content === true) return best;
   }
   return best;
+}
+
+/** mm of fault. A shape that is so bad roughly is not made good by looking finely. */
+const FAR_FROM_CLEAN_MM = 2;
+
+function judged(
+  setting: RunSetting,
+  hose: Omit<Candidate, 'shape' | 'judgement' | 'isRough'>,
+  surroundings: Surroundings,
+  watch: Watch,
+  fineness: Fineness,
+  from?: Shape,
+): Candidate | undefined {
+  const { route, liveMm, clamps, freeClocks } = hose;
+  const { contact, field } = surroundings;
+  const shape = relaxRoute(setting, route, liveMm, clamps, freeClocks, contact, watch, fineness, from?.rods);
+  if (shape === undefined) return undefined;
+  return { ...hose, shape, judgement: judgeShape(setting, shape, field), isRough: fineness === ROUGH };
+}
+
+/** The same hose, fine; as it was where it cannot be had finer. */
+export function refined(
+  setting: RunSetting,
+  candidate: Candidate,
+  surroundings: Surroundings,
+  watch: Watch,
+): Candidate {
+  if (!candidate.isRough) return candidate;
+  const { shape, judgement: _, isRough: __, ...hose } = candidate;
+  return judged(setting, hose, surroundings, watch, FINE, shape) ?? candidate;
 }
 
 /** A hose already cut has its length; another gets its slack over taut. A hose too short for its place is shown taut. */

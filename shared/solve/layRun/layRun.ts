@@ -11,12 +11,14 @@ import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
 import { hasCharacter } from '../character/character.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import { breathe } from './breathe.ts';
+import { layBundled } from './bundled.ts';
 import { calmRoutes } from './calmRoutes.ts';
 import { betterOf, type Candidate, findShape, worthAClamp } from './findShape.ts';
-import { givenUpOf } from './givenUp.ts';
+import { givenUpOf, withApart } from './givenUp.ts';
 import { measureLay } from './measureLay.ts';
 import { type NearLine, nearLineField } from './nearLine.ts';
 import { reasonOf, shortByMm } from './reasonOf.ts';
+import { withReserve } from './reserve.ts';
 import { type Route, routeRun } from './routeRun.ts';
 import { runKeeps, runSetting } from './runLimits.ts';
 import { heldPlaces, type RunSetting } from './runSetting.ts';
@@ -46,8 +48,9 @@ interface Attempt {
 }
 /** Only where the service asks something of the shape: all of the rest is kept before any clearance is given up. */
 const WITHOUT_CHARACTER: Attempt = { clearanceShare: 1, tailShare: 1, givesUpCharacter: true };
+const EVERYTHING: Attempt = { clearanceShare: 1, tailShare: 1 };
 const ATTEMPTS: readonly Attempt[] = [
-  { clearanceShare: 1, tailShare: 1 },
+  EVERYTHING,
   { clearanceShare: 1, tailShare: 0.5 },
   WITHOUT_CHARACTER,
   { clearanceShare: 0.5, tailShare: 1, givesUpCharacter: true },
@@ -70,6 +73,9 @@ const GENTLER = 1.3;
 export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeField, watch: Watch): Lay {
   const startedAt = watch.now();
   const setting = runSetting(context.project, resolved);
+  const timingsMs = (): Record<string, number> => ({ lay: watch.now() - startedAt });
+  const bundled = layBundled(context, setting, others, watch);
+  if (bundled.kind === 'tied') return layOf(context, setting, others, bundled.candidate, EVERYTHING, watch, timingsMs);
   let best: { candidate: Candidate; attempt: Attempt } | undefined;
   for (const [i, attempt] of ATTEMPTS.entries()) {
     if (attempt === WITHOUT_CHARACTER && !hasCharacter(setting.character)) continue;
@@ -86,9 +92,9 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
     if (best === undefined || candidate.judgement.fault < best.candidate.judgement.fault) best = { candidate, attempt };
     if (!mayGiveUpMore(setting, attempt, candidate)) break;
   }
-  const timingsMs = (): Record<string, number> => ({ lay: watch.now() - startedAt });
   if (best === undefined) return layWithoutHose(context, setting, others, timingsMs());
-  return layOf(context, setting, others, best.candidate, best.attempt, watch, timingsMs);
+  const lay = layOf(context, setting, others, best.candidate, best.attempt, watch, timingsMs);
+  return bundled.kind === 'apart' ? withApart(lay, bundled.from) : lay;
 }
 
 /** What is answered where no hose can be shown at all. */
@@ -189,7 +195,7 @@ function tryAttempt(
   const blind = attempt.blind === true;
   const field = buildRunField(bay, others, keeps);
   const judged = blind ? emptyField(field) : field;
-  const room = blind ? judged : withReserve(field, ROUTE_RESERVE_MM);
+  const room = blind ? judged : withReserve(field);
   const all = context.near === undefined ? room : nearLineField(room, context.near);
   const tailMm = setting.tailMm * attempt.tailShare;
   const led = isBarring(setting) ? roomWithoutCrest(setting, all, tailMm, watch) : all;
@@ -275,17 +281,6 @@ function tautLiveMm(route: Route, close: readonly Route[]): number {
 
 /** mm. Margin everywhere when nothing is in the way. */
 const CLEAR_MM = 1e6;
-
-/** mm. Routes keep this much more than is asked, so that a clamp put on a route does not stand at the very limit. */
-const ROUTE_RESERVE_MM = 0.5;
-
-function withReserve(field: RunField, reserveMm: number): RunField {
-  return {
-    ...field,
-    coarseMarginMm: (x, y, z) => field.coarseMarginMm(x, y, z) - reserveMm,
-    marginMm: (x, y, z, upToMm) => field.marginMm(x, y, z, upToMm + reserveMm) - reserveMm,
-  };
-}
 
 function emptyField(field: RunField): RunField {
   return { ...field, coarseMarginMm: () => CLEAR_MM, marginMm: () => CLEAR_MM };

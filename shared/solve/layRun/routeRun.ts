@@ -30,6 +30,8 @@ export interface Route {
   readonly tailMm: { readonly a: number; readonly b: number };
   /** clamps that belong to this route, mm from the tail of END A */
   readonly clampsAtMm?: readonly number[];
+  /** by way, mm: how much longer than its way a stretch tied to another hose is, to lie like that one */
+  readonly tiedSlackMm?: readonly (number | undefined)[];
 }
 
 export interface RoutesFound {

@@ -14,6 +14,8 @@ export interface Span {
   readonly tautMm: number;
   /** total turning of the route's stretch, rad */
   readonly turningRad: number;
+  /** mm longer than taut that it is where it is tied to another hose, to lie like that one */
+  readonly tiedSlackMm?: number;
 }
 
 export interface SpanPlan {
@@ -50,7 +52,10 @@ export function planSpans(
     ...holds.map((h): RodEnd => ({ kind: 'held', point: h.pose.point, direction: h.pose.direction })),
     rodEnd(setting.b, 'b', route.tailMm.b, route.clockBRad, freeClocks),
   ];
-  const spans = bounds.slice(1).map((to, i) => {
+  // Ties part a route into its ways; a clamp between them would part it otherwise, and then slack is shared as usual.
+  const tied = proposed.length === 0 ? route.tiedSlackMm : undefined;
+  const spans = bounds.slice(1).map((to, i): Span => {
+    const tiedSlackMm = tied?.[i];
     const guess = sampleRoute(route, bounds[i] as number, to);
     return {
       a: ends[i] as RodEnd,
@@ -58,6 +63,7 @@ export function planSpans(
       guess,
       tautMm: to - (bounds[i] as number),
       turningRad: turningOf(guess),
+      ...(tiedSlackMm === undefined ? {} : { tiedSlackMm }),
     };
   });
   return { spans: spans.filter((s) => s.tautMm > MIN_SPAN_MM), holds };
@@ -121,13 +127,17 @@ function turningOf(poses: readonly Pose[]): number {
 /**
  * How much longer than taut each span is made, mm, so that together they take up `extraMm`. Slack is left where the
  * hose bends, in proportion to the length there: between two clamps in line a builder leaves none (common practice, no
- * source). If no span bends, all share by length.
+ * source). If no span bends, all share by length. A span tied to another hose takes what it needs to lie like that one.
  */
 export function shareSlack(spans: readonly Span[], extraMm: number): number[] {
-  const bent = spans.map((s) => (s.turningRad > BENT_RAD ? s.tautMm : 0));
-  const weights = bent.some((w) => w > 0) ? bent : spans.map((s) => s.tautMm);
+  const tied = spans.map((s) => s.tiedSlackMm ?? 0);
+  const takenMm = tied.reduce((a, b) => a + b, 0);
+  if (takenMm > extraMm) return tied.map((mm) => (takenMm > 0 ? (extraMm * mm) / takenMm : 0));
+  const free = spans.map((s) => (s.tiedSlackMm === undefined ? s.tautMm : 0));
+  const bent = spans.map((s, i) => (s.turningRad > BENT_RAD ? (free[i] as number) : 0));
+  const weights = bent.some((w) => w > 0) ? bent : free;
   const total = weights.reduce((a, b) => a + b, 0);
-  return weights.map((w) => (total > 0 ? (extraMm * w) / total : 0));
+  return weights.map((w, i) => (tied[i] as number) + (total > 0 ? ((extraMm - takenMm) * w) / total : 0));
 }
 
 /** rad. A stretch that turns less than 10 degrees in all counts as straight for sharing slack. */

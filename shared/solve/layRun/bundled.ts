@@ -1,0 +1,57 @@
+import type { Watch } from '../../base/watch.ts';
+import type { Project } from '../../document/project/schema.ts';
+import type { BayIndex } from '../bay/bayIndex.ts';
+import { buildContactField } from '../bay/contactField.ts';
+import { buildRunField } from '../bay/runField.ts';
+import type { TubeField } from '../bay/tubeField.ts';
+import { besideMate, matesAmong } from './besideMate.ts';
+import { bestOfRoute, type Candidate, SLACK_STEPS } from './findShape.ts';
+import { withReserve } from './reserve.ts';
+import { routeRun } from './routeRun.ts';
+import { runKeeps } from './runLimits.ts';
+import { heldPlaces, type RunSetting } from './runSetting.ts';
+
+/** A hose may be so many times as long as by itself, to lie beside another of its bundle. */
+const LONGEST_DETOUR = 1.3;
+
+/** How a run stands to the hoses of its bundle that are laid: none are, it lies tied to one, or it goes its own way. */
+export type Bundled =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'tied'; readonly candidate: Candidate; readonly to: string }
+  | { readonly kind: 'apart'; readonly from: readonly string[] };
+
+/**
+ * Tries to lay a run beside a hose of its bundle that lies already, tied to it with proposed clamps, keeping all of its
+ * clearances, tails and character. Runs with supports of their own, and hoses already cut, are led by those instead.
+ */
+export function layBundled(
+  { project, bay }: { readonly project: Project; readonly bay: BayIndex },
+  setting: RunSetting,
+  others: TubeField,
+  watch: Watch,
+): Bundled {
+  const mates = matesAmong(project, setting.run, others);
+  if (mates.length === 0) return { kind: 'none' };
+  const apart: Bundled = { kind: 'apart', from: mates.map((m) => m.run) };
+  if (setting.supports.length > 0 || setting.cutLengthMm !== undefined) return apart;
+  const keeps = runKeeps(
+    project,
+    setting,
+    bay.skins.map((s) => s.skin),
+    1,
+  );
+  const field = buildRunField(bay, others, keeps);
+  const led = withReserve(field);
+  const free = routeRun(setting, led, setting.minRadiusMm, setting.tailMm, 1, 'glance', watch).routes[0];
+  if (free === undefined) return apart;
+  const contact = buildContactField(bay, others, setting.outsideRadiusMm, heldPlaces(setting));
+  const mostMm = LONGEST_DETOUR * free.lengthMm;
+  for (const mate of mates)
+    for (const route of besideMate(setting, mate, led, setting.tailMm, mostMm, watch)) {
+      const tautLiveMm = route.lengthMm + route.tailMm.a + route.tailMm.b;
+      const surroundings = { field, contact, tautLiveOf: () => tautLiveMm };
+      const candidate = bestOfRoute(setting, route, [], SLACK_STEPS.snug, surroundings, watch);
+      if (candidate?.judgement.content === true) return { kind: 'tied', candidate, to: mate.run };
+    }
+  return apart;
+}
