@@ -12,6 +12,7 @@ export type Command =
   | { readonly kind: 'serve'; readonly project?: string; readonly example: boolean; readonly port: number }
   | ({ readonly kind: 'lay' } & LayingOptions)
   | ({ readonly kind: 'trial'; readonly run: string; readonly report?: string } & LayingOptions)
+  | ({ readonly kind: 'relay' } & RelayOptions)
   | ({ readonly kind: 'check'; readonly report: string } & LayingOptions)
   | ({ readonly kind: 'sheets'; readonly report?: string } & LayingOptions);
 
@@ -23,11 +24,23 @@ export interface LayingOptions {
   readonly json: boolean;
 }
 
+/** One run laid again by hand. Without a pull and without moved ports: as the project is now. */
+export interface RelayOptions extends LayingOptions {
+  readonly run: string;
+  readonly report: string;
+  readonly pull?: { readonly arcLengthMm: number; readonly to: Point };
+  readonly moved: readonly { readonly port: string; readonly seatPoint: Point }[];
+}
+
+type Point = readonly [number, number, number];
+
 const OPTIONS = {
   run: { type: 'string', multiple: true },
   out: { type: 'string' },
   json: { type: 'boolean' },
   lay: { type: 'string' },
+  pull: { type: 'string' },
+  move: { type: 'string', multiple: true },
   port: { type: 'string' },
   example: { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
@@ -40,6 +53,7 @@ type OptionName = keyof typeof OPTIONS;
 const COMMANDS: Readonly<Record<string, { options: readonly OptionName[]; words: readonly [number, number] }>> = {
   lay: { options: ['run', 'out', 'json'], words: [1, 1] },
   trial: { options: ['run', 'lay', 'out', 'json'], words: [1, 1] },
+  relay: { options: ['run', 'lay', 'pull', 'move', 'out', 'json'], words: [1, 1] },
   check: { options: ['lay', 'out', 'json'], words: [1, 1] },
   sheets: { options: ['run', 'lay', 'out'], words: [1, 1] },
   schema: { options: [], words: [0, 1] },
@@ -68,6 +82,7 @@ export function parseCommand(argv: readonly string[]): Result<Command> {
   if (name === 'check' && values.lay === undefined) {
     problems.push({ path: '--lay', message: 'expected the lay report to check, such as --lay lay-report.json' });
   }
+  if (name === 'relay') problems.push(...relayProblems(values));
   if (name === 'trial' && values.run?.length !== 1) {
     problems.push({ path: '--run', message: 'expected the one run to try ends on, such as --run turbo-oil-feed' });
   }
@@ -104,8 +119,54 @@ function commandOf(name: string, words: readonly string[], values: Values): Resu
   if (name === 'lay') return good({ kind: 'lay', ...laying });
   const report = values.lay === undefined ? {} : { report: values.lay };
   if (name === 'trial') return good({ kind: 'trial', run: values.run?.[0] ?? '', ...report, ...laying });
+  if (name === 'relay') return good({ kind: 'relay', ...relayOptions(values), ...laying });
   if (name === 'check') return good({ kind: 'check', report: values.lay ?? '', ...laying });
   return good({ kind: 'sheets', ...report, ...laying });
+}
+
+function relayProblems({ run, lay, pull, move = [] }: Values): Problem[] {
+  const problems: Problem[] = [];
+  if (run?.length !== 1)
+    problems.push({ path: '--run', message: 'expected the one run to lay again, such as --run oil-suction' });
+  if (lay === undefined)
+    problems.push({ path: '--lay', message: 'expected the lay report it lies in, such as --lay lay-report.json' });
+  if (pull !== undefined && numbersOf(pull)?.length !== 4)
+    problems.push({
+      path: '--pull',
+      message: 'expected mm from shoulder A and the place it is pulled to, such as 310,640,220,515',
+      got: JSON.stringify(pull),
+    });
+  for (const text of move)
+    if (movedPort(text) === undefined)
+      problems.push({
+        path: '--move',
+        message: 'expected a port and where its seat is now, mm, such as turbo-oil-inlet,815,322,565',
+        got: JSON.stringify(text),
+      });
+  return problems;
+}
+
+/** What was checked by `relayProblems`. */
+function relayOptions({ run, lay, pull, move = [] }: Values): Omit<RelayOptions, keyof LayingOptions> {
+  const [arcLengthMm = 0, x = 0, y = 0, z = 0] = numbersOf(pull ?? '') ?? [];
+  return {
+    run: run?.[0] ?? '',
+    report: lay ?? '',
+    ...(pull === undefined ? {} : { pull: { arcLengthMm, to: [x, y, z] } }),
+    moved: move.flatMap((text) => movedPort(text) ?? []),
+  };
+}
+
+function movedPort(text: string): RelayOptions['moved'][number] | undefined {
+  const [port, ...rest] = text.split(',');
+  const [x, y, z, ...more] = numbersOf(rest.join(',')) ?? [];
+  if (port === undefined || port === '' || x === undefined || y === undefined || z === undefined) return undefined;
+  return more.length > 0 ? undefined : { port, seatPoint: [x, y, z] };
+}
+
+function numbersOf(text: string): number[] | undefined {
+  const numbers = text.split(',').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
+  return numbers.every(Number.isFinite) ? numbers : undefined;
 }
 
 function schemaCommand(word: string): Result<Command> {

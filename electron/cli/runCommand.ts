@@ -4,6 +4,7 @@ import { EXIT, type ExitCode } from './exitCodes.ts';
 import { parseCommand } from './parseCommand.ts';
 import { runCheck } from './runCheck.ts';
 import { runLay } from './runLay.ts';
+import { runRelay } from './runRelay.ts';
 import { runServe } from './runServe.ts';
 import { runSheets } from './runSheets.ts';
 import { runTrial } from './runTrial.ts';
@@ -35,6 +36,8 @@ export async function runCommand(argv: readonly string[], host: CommandHost): Pr
       return runLay(command, host);
     case 'trial':
       return runTrial(command, host);
+    case 'relay':
+      return runRelay(command, host);
     case 'check':
       return runCheck(command, host);
     case 'sheets':

@@ -24,7 +24,7 @@ export const HAND = 'hand';
 /**
  * Everything that has hold of the run between the two ends, in order along it: supports known to the lay, new ones where the
  * hose lay nearest to them, clamps the program proposed, locked stretches, waypoints that moved and the hand's own pull.
- * What stands within a locked stretch holds nothing more; nor does a pull where the hose is held anyway.
+ * A proposed clamp gives way to a hand near by. What stands within a locked stretch holds nothing more; nor does a pull where the hose is held anyway.
  * clocks: of the two ends, rad.
  */
 export function anchorsOf(
@@ -44,7 +44,11 @@ export function anchorsOf(
     locks.some(
       ({ kind, takenAtMm }, i) => kind === 'lock-start' && at > takenAtMm && at < (locks[i + 1] as Anchor).takenAtMm,
     );
-  const holds = [...supportAnchors(taken, change.supports ?? before.supports), ...proposedAnchors(taken)].filter(
+  const wanted = pullsOf(taken, before.supports, change);
+  const proposed = proposedAnchors(taken).filter((clamp) =>
+    wanted.every((pull) => Math.abs(pull.takenAtMm - clamp.takenAtMm) > GIVES_WAY_MM),
+  );
+  const holds = [...supportAnchors(taken, change.supports ?? before.supports), ...proposed].filter(
     ({ takenAtMm }) => takenAtMm > first - NEAR_END_MM && takenAtMm < last + NEAR_END_MM && !inLock(takenAtMm),
   );
   const all = [
@@ -54,7 +58,7 @@ export function anchorsOf(
   ];
   const isFree = (at: number): boolean =>
     at > first && at < last && !inLock(at) && all.every((h) => Math.abs(h.takenAtMm - at) > NEAR_HOLD_MM);
-  const pulls = pullsOf(taken, before.supports, change).filter((p) => isFree(p.takenAtMm));
+  const pulls = wanted.filter((p) => isFree(p.takenAtMm));
   for (const pull of pulls.sort((x, y) => x.takenAtMm - y.takenAtMm)) addPull(all, taken, pull, setting.minRadiusMm);
   return all;
 }
@@ -86,6 +90,8 @@ function addPull(all: Anchor[], taken: TakenLay, { id, takenAtMm, to }: Pull, ra
 
 /** mm. A clamp may stand at the very end of a tail, and rounding may put it a little into it. */
 const NEAR_END_MM = 0.5;
+/** mm. A clamp that is only proposed gives way to a hand this near to it along the hose: the hand holds it there instead. */
+const GIVES_WAY_MM = 80;
 /** mm. Nearer to a clamp than this nobody can pull a hose aside. */
 const NEAR_HOLD_MM = 4;
 

@@ -131,7 +131,8 @@ function hoseAlong(
     const shape = relaxRoute(setting, route, liveMm, clamps, free, contact, watch);
     if (shape === undefined) continue;
     const judgement = judgeShape(setting, shape, field);
-    best = betterOf(best, { route, shape, judgement, tautLiveMm: liveMm, clamps });
+    const hose = { route, liveMm, tautLiveMm: liveMm, clamps, freeClocks: free };
+    best = betterOf(best, { ...hose, shape, judgement, isRough: false });
     if (judgement.fault === 0) break;
   }
   return best;

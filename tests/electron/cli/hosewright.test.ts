@@ -203,6 +203,18 @@ test('the real thing: a small rig is laid, checked again and put on paper', asyn
   expect(trial.code).toBe(0);
   const tried = EndTrial.parse(JSON.parse(trial.out));
   expect([tried.tried, tried.entries[0]?.ends]).toEqual([1, { a: 'straight-6', b: 'straight-6' }]);
+  const relay = ['relay', '.', '--run', 'feed', '--lay', 'lay-report.json', '--json'];
+  const again = await hosewright(scratch.folder, relay, undefined, cli);
+  expect(again.code).toBe(0);
+  expect(LayReport.parse(JSON.parse(again.out)).lays[0]?.cutLengthMm).toBeCloseTo(lay!.cutLengthMm, 1);
+  const middle = lay!.centreline.points[Math.floor(lay!.centreline.points.length / 2)]!;
+  const pull = `${lay!.cutLengthMm / 2},${middle[0]},${middle[1] + 15},${middle[2]}`;
+  const pulled = JSON.parse((await hosewright(scratch.folder, [...relay, '--pull', pull], undefined, cli)).out);
+  expect(pulled.hold.offMm).toBeLessThan(0.5);
+  const moved = await hosewright(scratch.folder, [...relay, '--move', 'right,600,20,60'], undefined, cli);
+  expect(JSON.parse(moved.out).ends.b.seatPoint).toEqual([600, 20, 60]);
+  const nowhere = await hosewright(scratch.folder, [...relay, '--move', 'wrong,600,20,60'], undefined, cli);
+  expect(nowhere).toMatchObject({ code: 2, err: expect.stringContaining('wrong') });
   const unknown = await hosewright(scratch.folder, ['lay', '.', '--run', 'drain'], undefined, cli);
   expect(unknown).toMatchObject({ code: 2, out: '', err: expect.stringContaining('"drain"') });
   await rm(real, { recursive: true });

@@ -33,6 +33,34 @@ describe('parseCommand', () => {
     expect(parsed('--version')).toEqual({ ok: true, value: { kind: 'version' } });
   });
 
+  test('reads what is moved by hand', () => {
+    expect(parsed('relay bay --run feed --lay r.json')).toEqual({
+      ok: true,
+      value: { kind: 'relay', project: 'bay', run: 'feed', report: 'r.json', runs: ['feed'], moved: [], json: false },
+    });
+    expect(
+      parsed('relay bay --run feed --lay r.json --pull 310,-1,2.5,3 --move a,1,2,3 --move b,4,5,-6'),
+    ).toMatchObject({
+      value: {
+        pull: { arcLengthMm: 310, to: [-1, 2.5, 3] },
+        moved: [
+          { port: 'a', seatPoint: [1, 2, 3] },
+          { port: 'b', seatPoint: [4, 5, -6] },
+        ],
+      },
+    });
+    expect(problems('relay bay')).toHaveLength(2);
+    for (const wrong of [
+      '--pull 1,2,3',
+      '--pull a,1,2,3',
+      '--pull=',
+      '--move 1,2,3',
+      '--move a,1,2',
+      '--move a,1,2,3,4',
+    ])
+      expect(problems(`relay bay --run feed --lay r.json ${wrong}`)).toHaveLength(1);
+  });
+
   test('reports every mistake, and never passes over an option', () => {
     expect(problems('')).toHaveLength(1);
     expect(problems('cut bay')).toEqual([expect.stringContaining('unknown command cut')]);
