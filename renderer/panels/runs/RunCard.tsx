@@ -61,8 +61,8 @@ export function RunCard() {
           <FindingList findings={own} />
         </section>
       )}
-      {lay !== undefined && <Nearest lay={lay} project={open.history.present} />}
       {lay !== undefined && <RunRock lay={lay} project={open.history.present} />}
+      {lay !== undefined && <Nearest lay={lay} project={open.history.present} />}
       <ByHand run={run} lay={lay} />
       <RunChanges run={run} open={open} />
       <EndTrialList run={run} open={open} />

@@ -7,7 +7,7 @@ import { heldPlaces } from '../layRun/runSetting.ts';
 import { materialAtEnd } from '../rod/index.ts';
 import type { RodTwist } from '../rod/rodProblem.ts';
 import type { BodyBay } from './bodyBays.ts';
-import { type HeldHose, type HeldSpan, isWorked } from './heldHose.ts';
+import type { HeldHose, HeldSpan } from './heldHose.ts';
 import { type Motions, movedContact } from './movedBay.ts';
 import { movedSetting } from './movedSetting.ts';
 import { poseThen } from './slackLeft.ts';
@@ -104,12 +104,13 @@ function stepsTo({ from, to }: HeldSpan, motions: Motions, radiusMm: number): nu
 }
 
 /**
- * The hose as it lies at rest once nothing but its holds holds it, and as its ends are tightened then: every stretch that will
- * be worked let go and free of twist. Stretches that never are stay as laid.
+ * The hose as it lies at rest once nothing but its holds holds it, and as its ends are tightened then: every stretch let go,
+ * free of twist. A hose that is carried whole stays as laid.
  */
 export function letGoAtRest(hose: HeldHose, bays: readonly BodyBay[], watch: Watch): HeldHose {
+  if (hose.carriedBy !== undefined) return hose;
   const spans = hose.spans.map((span) => {
-    const lain = isWorked(span) ? letGo(hose, span, bays, () => AT_REST, span.line, undefined, watch) : undefined;
+    const lain = letGo(hose, span, bays, () => AT_REST, span.line, undefined, watch);
     if (lain === undefined) return span;
     return { ...span, line: lain.rod.nodes, surfaceTo: materialAtEnd(lain.rod, span.surfaceFrom, 0) };
   });
