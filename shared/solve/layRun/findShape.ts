@@ -1,5 +1,6 @@
 import { angleBetween } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
+import { segmentLengthMm } from '../../geometry/arcLinePath.ts';
 import type { RunField } from '../bay/runField.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import { type Judgement, judgeShape } from './judgeShape.ts';
@@ -27,12 +28,18 @@ export interface Candidate {
 
 /**
  * Slack tried beyond the wanted one, as fractions added to it: a hose that would kink at 5 % may lie well at 7 %. `snug`
- * stays inside the handbook's 5 to 8 %; `loose` goes beyond, and the slack check says so.
+ * stays inside the handbook's 5 to 8 %; `loose` goes beyond, and the slack check says so. `wide` is for ports so near to each
+ * other that the taut hose is bent to its limit all along: a free hose bends unevenly, and lies in such a place as a wider loop only.
  */
-export const SLACK_STEPS = { snug: [0, 0.015, 0.03], loose: [0.05, 0.08, 0.12] } as const;
+export const SLACK_STEPS = { snug: [0, 0.015, 0.03], loose: [0.05, 0.08, 0.12], wide: [0.2, 0.28, 0.38, 0.5] } as const;
+
+interface Trial {
+  readonly clamps: number;
+  readonly slack: keyof typeof SLACK_STEPS;
+}
 
 /** What is tried, in order of what a builder would rather have: few clamps and a snug hose before more of either. */
-const TRIALS: readonly { readonly clamps: number; readonly slack: keyof typeof SLACK_STEPS }[] = [
+const TRIALS: readonly Trial[] = [
   { clamps: 0, slack: 'snug' },
   { clamps: 1, slack: 'snug' },
   { clamps: 0, slack: 'loose' },
@@ -41,6 +48,18 @@ const TRIALS: readonly { readonly clamps: number; readonly slack: keyof typeof S
   { clamps: 2, slack: 'loose' },
   { clamps: 3, slack: 'snug' },
 ];
+
+/** The same where routes are bent all along: a clamp in the middle of a bend widens nothing, more hose does. */
+const BENT_TRIALS: readonly Trial[] = [
+  { clamps: 0, slack: 'snug' },
+  { clamps: 0, slack: 'loose' },
+  { clamps: 0, slack: 'wide' },
+  ...TRIALS.filter(({ clamps }) => clamps > 0),
+];
+/** A route counts as bent all along when arcs of the least radius make up this share of it. */
+const BENT_SHARE = 0.75;
+/** Arcs of up to this many least radii are meant: routes are looked for with a little in hand. */
+const BENT_RADIUS = 1.3;
 
 /** What a hose is let lie in. */
 export interface Surroundings {
@@ -66,10 +85,11 @@ export function findShape(
 ): Candidate | undefined {
   let best: Candidate | undefined;
   const clamped = new Map(routes.map((route) => [route, ownClamps(route)]));
-  const trials = setting.cutLengthMm === undefined ? TRIALS : TRIALS.filter((t) => t.slack === 'snug');
+  const all = routes.every((route) => isBentAllAlong(route, setting.minRadiusMm)) ? BENT_TRIALS : TRIALS;
+  const trials = setting.cutLengthMm === undefined ? all : all.filter((t) => t.slack === 'snug');
   for (const [i, trial] of trials.entries()) {
     // More slack than the handbook's is not worth what only the service wishes for.
-    if (best?.judgement.fault === 0 && trial.slack === 'loose') continue;
+    if (best?.judgement.fault === 0 && trial.slack !== 'snug') continue;
     watch.report({ fraction: i / trials.length, doing: 'letting the hose lie' });
     for (const [route, byCount] of clamped) {
       const clamps = byCount[trial.clamps];
@@ -83,6 +103,17 @@ export function findShape(
     if (best?.judgement.content === true) return best;
   }
   return best && refined(setting, best, surroundings, watch);
+}
+
+function isBentAllAlong({ ways }: Route, minRadiusMm: number): boolean {
+  let bentMm = 0;
+  let totalMm = 0;
+  for (const segment of ways.flatMap(({ path }) => path.segments)) {
+    const lengthMm = segmentLengthMm(segment);
+    totalMm += lengthMm;
+    if (segment.kind === 'arc' && segment.radiusMm <= minRadiusMm * BENT_RADIUS) bentMm += lengthMm;
+  }
+  return bentMm >= BENT_SHARE * totalMm;
 }
 
 /** By how many clamps there are: a route starts with none, or with those that belong to it. */
