@@ -5,10 +5,15 @@ import { type FineGrid, ROOMY_MM } from './fineGrid.ts';
 import { cellAt } from './goalDistance.ts';
 import { NodeQueue } from './nodeQueue.ts';
 
-/** A place at the limit costs this many times its length more; one as short as a cell may be, this many again. */
-const NARROW_COST = 2;
+/** A place at the limit costs this many times its length more; one as short as a cell may be, so many more. */
+const NARROW_COST = 1;
+const DOUBTFUL_COST = 2;
+const CLOSED = -1;
+/** Lengths of steps to neighbours, in cells, and half of a cell's diagonal. */
+const ROOTS = [0, 1, Math.SQRT2, Math.sqrt(3)] as const;
+const HALF_DIAGONAL = Math.sqrt(3) / 2;
 /** How much the way left counts against the way done. */
-const GREED = 1.3;
+const GREED = 2;
 const CELLS_BETWEEN_CANCEL_CHECKS = 4096;
 
 export interface Thread {
@@ -16,16 +21,13 @@ export interface Thread {
   readonly line?: readonly Vec3[];
   readonly start: number;
   readonly goal: number;
-  /** true = no line joins any start to any goal, bends or not: every cell that could be reached was looked at */
-  readonly closed: boolean;
   readonly cells: number;
 }
 
 /**
  * The cheapest line from any start to any goal through the cells of a fine grid that are not surely blocked, wide places
- * preferred; nothing is asked of its bends. Method: A* over 26 neighbours with margins asked as they are met. A
- * cell is left out only where no place in it can be clear or its middle is plugged or to be avoided, so `closed` is a proof
- * where nothing is. At most `mostCells` cells are opened.
+ * preferred; nothing is asked of its bends. Method: greedy A* over 26 neighbours with margins asked as they are met.
+ * At most `mostCells` cells are opened.
  */
 export function gridThread(
   space: ClearSpace,
@@ -36,19 +38,17 @@ export function gridThread(
   avoid: (x: number, y: number, z: number) => boolean,
   watch: Watch,
 ): Thread {
-  const { grid, reachMm: reach } = fine;
+  const { grid } = fine;
   const [nx, ny, nz] = grid.counts;
   const goalOf = new Map(goals.map((g, i) => [cellAt(grid, g[0], g[1], g[2]), i]));
   const startOf = new Map(starts.map((s, i) => [cellAt(grid, s[0], s[1], s[2]), i]));
   const costs = new Float32Array(fine.cells);
   const parents = new Int32Array(fine.cells);
+  /** how dear a cell is, 1 or more; -1 = closed; 0 = not yet looked at */
+  const dear = new Float32Array(fine.cells);
   const done = new Uint8Array(fine.cells);
   const queue = new NodeQueue();
-  const left = (x: number, y: number, z: number): number => {
-    let least = Number.POSITIVE_INFINITY;
-    for (const g of goals) least = Math.min(least, (x - g[0]) ** 2 + (y - g[1]) ** 2 + (z - g[2]) ** 2);
-    return Math.sqrt(least);
-  };
+  const left = leftTo(goals);
   for (const cell of startOf.keys()) {
     costs[cell] = 1e-6;
     parents[cell] = -1;
@@ -60,7 +60,8 @@ export function gridThread(
     done[cell] = 1;
     if (goalOf.has(cell)) return traced(fine, parents, cell, startOf, goalOf.get(cell) as number, cells);
     if (cells % CELLS_BETWEEN_CANCEL_CHECKS === 0) stopIfCancelled(watch);
-    if (cells++ >= mostCells) return { start: -1, goal: -1, closed: false, cells };
+    if (cells++ >= mostCells) return { start: -1, goal: -1, cells };
+    const here = costs[cell] as number;
     const i = cell % nx;
     const j = Math.floor(cell / nx) % ny;
     const k = Math.floor(cell / (nx * ny));
@@ -68,24 +69,40 @@ export function gridThread(
       for (let b = Math.max(0, j - 1); b <= Math.min(ny - 1, j + 1); b++)
         for (let a = Math.max(0, i - 1); a <= Math.min(nx - 1, i + 1); a++) {
           const next = a + nx * (b + ny * c);
-          if (done[next]) continue;
+          if (done[next] || dear[next] === CLOSED) continue;
+          const mm = grid.cellMm * (ROOTS[Math.abs(a - i) + Math.abs(b - j) + Math.abs(c - k)] as number);
+          const known = costs[next] as number;
+          if (known !== 0 && here + mm >= known) continue;
           const [x, y, z] = [fine.middle(0, a), fine.middle(1, b), fine.middle(2, c)];
-          const margin = fine.marginMm(next, x, y, z);
-          if (margin < -reach || isPlugged(space, x, y, z) || avoid(x, y, z)) continue;
-          const steps = Math.abs(a - i) + Math.abs(b - j) + Math.abs(c - k);
-          const dear = margin >= ROOMY_MM ? 1 : 1 + NARROW_COST * dearness(margin, reach);
-          const cost = (costs[cell] as number) + grid.cellMm * Math.sqrt(steps) * dear;
-          if (costs[next] !== 0 && cost >= (costs[next] as number)) continue;
+          if (dear[next] === 0) {
+            const margin = fine.marginMm(next, x, y, z);
+            const shut = isPlugged(space, x, y, z) || avoid(x, y, z);
+            dear[next] = shut ? CLOSED : dearness(margin, grid.cellMm * HALF_DIAGONAL);
+            if (dear[next] === CLOSED) continue;
+          }
+          const cost = here + mm * (dear[next] as number);
+          if (known !== 0 && cost >= known) continue;
           costs[next] = cost;
           parents[next] = cell;
           queue.push(cost + GREED * left(x, y, z), next);
         }
   }
-  return { start: -1, goal: -1, closed: true, cells };
+  return { start: -1, goal: -1, cells };
 }
 
-function dearness(margin: number, reach: number): number {
-  return margin >= 0 ? 1 - margin / ROOMY_MM : 1 - margin / reach;
+/** Straight distance to the nearest goal. */
+function leftTo(goals: readonly Vec3[]): (x: number, y: number, z: number) => number {
+  return (x, y, z) => {
+    let least = Number.POSITIVE_INFINITY;
+    for (const g of goals) least = Math.min(least, (x - g[0]) ** 2 + (y - g[1]) ** 2 + (z - g[2]) ** 2);
+    return Math.sqrt(least);
+  };
+}
+
+function dearness(margin: number, reachMm: number): number {
+  if (margin >= ROOMY_MM) return 1;
+  if (margin >= 0) return 1 + NARROW_COST * (1 - margin / ROOMY_MM);
+  return margin >= -reachMm ? 1 + NARROW_COST + DOUBTFUL_COST * (-margin / reachMm) : CLOSED;
 }
 
 function traced(
@@ -109,5 +126,5 @@ function traced(
     if (parent < 0) break;
     cell = parent;
   }
-  return { line: line.reverse(), start: startOf.get(cell) as number, goal, closed: false, cells };
+  return { line: line.reverse(), start: startOf.get(cell) as number, goal, cells };
 }

@@ -1,4 +1,4 @@
-import { addScaled, distance, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, anySquareTo, cross, distance, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import type { ArcLinePath, Pose } from '../../geometry/arcLinePath.ts';
 import { BandedLeastSquares } from './bandedLeastSquares.ts';
@@ -18,7 +18,7 @@ const STEPS_A_ROUND = 20;
 /** mm. For the slope of the margin. */
 const SLOPE_STEP_MM = 0.5;
 /** Weights of the terms, all of them as lengths in mm. */
-const WEIGHTS = { margin: 1, even: 0.3, first: 0.02, last: 1e-6 };
+const WEIGHTS = { margin: 1, even: 2, first: 0.02, last: 1e-6 };
 /** mm. What a bend as sharp as twice the limit counts for. */
 const BEND_MM = 60;
 const BEND_GROWTH = 1.4;
@@ -29,7 +29,9 @@ const BEND_BLUR_REACH = 6;
 /** No corner moves further in one step, as a share of the spacing. */
 const LONGEST_STEP = 0.5;
 const FIRST_DAMPING = 1e-3;
-const MOST_DAMPING = 1e6;
+const MOST_DAMPING = 1e8;
+/** The next round starts from the damping of the last, up to this. */
+const CARRIED_DAMPING = 10;
 
 export interface Pushed {
   readonly path?: ArcLinePath;
@@ -53,18 +55,19 @@ export function pushClear(
 ): Pushed {
   let points = [...line];
   let worst = start.point;
+  let damping = FIRST_DAMPING;
   for (const [round, aimedMm] of AIMED_MARGINS_MM.entries()) {
     stopIfCancelled(watch);
     points = evenly(start, goal, points, SPACING_RADII * radiusMm);
     if (points.length < 5) return { worst };
     const smooth = WEIGHTS.first * (WEIGHTS.last / WEIGHTS.first) ** (round / (AIMED_MARGINS_MM.length - 1));
-    points = relaxed(space, points, {
+    ({ points, damping } = relaxed(space, points, damping, {
       radiusMm,
       aimedMm,
       smooth,
       bendMm: BEND_MM * BEND_GROWTH ** round,
       blur: BEND_BLUR * BEND_BLUR_SHRINK ** round,
-    });
+    }));
     if (round === 0) continue;
     const path = pathOver(points, start, radiusMm);
     if (path !== undefined && isPathClear(space, path)) return { path, worst };
@@ -111,12 +114,17 @@ interface Aims {
 }
 
 /** Gauss-Newton steps over the free corners, all but two at either end. */
-function relaxed(space: ClearSpace, from: readonly Vec3[], aims: Aims): Vec3[] {
+function relaxed(
+  space: ClearSpace,
+  from: readonly Vec3[],
+  firstDamping: number,
+  aims: Aims,
+): { points: Vec3[]; damping: number } {
   let points = [...from];
+  let damping = firstDamping;
   const free = points.length - 4;
-  if (free < 1) return points;
+  if (free < 1) return { points, damping };
   const system = new BandedLeastSquares(3 * free, 8);
-  let damping = FIRST_DAMPING;
   let cost = assemble(space, points, aims, system);
   for (let step = 0; step < STEPS_A_ROUND && damping < MOST_DAMPING; step++) {
     const move = system.solve(damping);
@@ -127,10 +135,10 @@ function relaxed(space: ClearSpace, from: readonly Vec3[], aims: Aims): Vec3[] {
       damping = Math.max(FIRST_DAMPING * 1e-3, damping / 4);
       const gained = cost - next;
       cost = assemble(space, points, aims, system);
-      if (gained < 1e-4 * cost) break;
+      if (gained < 1e-6 * cost) break;
     } else damping *= 6;
   }
-  return points;
+  return { points, damping: Math.min(damping, CARRIED_DAMPING) };
 }
 
 function movedBy(points: readonly Vec3[], move: Float64Array): Vec3[] {
@@ -197,7 +205,6 @@ function bendTerms(
   const before = distance(p, q);
   const after = distance(q, r);
   // Beside an end the half edge is rounded off whole: the spacing that counts is that of the full edge.
-  const atEnd = i === 1 || i === count - 2;
   const a = i === 1 ? 2 : 1;
   const b = i === count - 2 ? 2 : 1;
   const spacing = (a * before + b * after) / 2;
@@ -213,16 +220,24 @@ function bendTerms(
     // A blurred hinge: a bend near the limit already resists, so that a step knows which bends it would overdo.
     const root = Math.hypot(excess, blur);
     const steepness = (1 + excess / root) / 2;
-    const along = (factor: number): Vec3 =>
-      k.map((c) => (c / size) * factor * scale * unitOf * steepness) as unknown as Vec3;
-    add(1, ((excess + root) / 2) * most * unitOf, nodes, [along(a), along(-a - b), along(b)]);
+    const residual = ((excess + root) / 2) * most * unitOf;
+    const direction = k.map((c) => c / size) as unknown as Vec3;
+    const along = (axis: Vec3, factor: number): Vec3 => axis.map((c) => c * factor * scale) as unknown as Vec3;
+    const put = (weight: number, value: number, axis: Vec3, slope: number): void =>
+      add(weight, value, nodes, [along(axis, a * slope), along(axis, (-a - b) * slope), along(axis, b * slope)]);
+    put(1, residual, direction, unitOf * steepness);
+    // A bend past its limit also resists being turned aside: without this, steps go far too wide.
+    const side = anySquareTo(direction);
+    const aside = (residual * unitOf * steepness) / size;
+    put(aside, 0, side, 1);
+    put(aside, 0, cross(direction, side), 1);
   }
   for (let d = 0; d < 3; d++) {
     const axis = (factor: number): Vec3 => [0, 1, 2].map((e) => (e === d ? factor : 0)) as unknown as Vec3;
     const per = scale * BEND_MM * radiusMm;
     add(smooth, (k[d] as number) * BEND_MM * radiusMm, nodes, [axis(a * per), axis((-a - b) * per), axis(b * per)]);
   }
-  if (atEnd || before === 0 || after === 0) return;
+  if (before === 0 || after === 0) return;
   const towards = (from: Vec3, to: Vec3, mm: number): Vec3 => [
     (to[0] - from[0]) / mm,
     (to[1] - from[1]) / mm,
@@ -230,8 +245,9 @@ function bendTerms(
   ];
   const u = towards(p, q, before);
   const v = towards(q, r, after);
-  // Between the first full edge and the half one before it nothing is compared.
-  add(WEIGHTS.even, after - before, nodes, [u, [-u[0] - v[0], -u[1] - v[1], -u[2] - v[2]], v]);
+  const back = u.map((c, d) => -a * c - b * (v[d] as number)) as unknown as Vec3;
+  const along = (direction: Vec3, factor: number): Vec3 => direction.map((c) => factor * c) as unknown as Vec3;
+  add(WEIGHTS.even, b * after - a * before, nodes, [along(u, a), back, along(v, b)]);
 }
 
 /** The chain with every corner rounded as widely as its edges allow; undefined where that is tighter than the limit. */

@@ -1,4 +1,4 @@
-import { dot, scale, sub, type Vec3 } from '../../base/vec3.ts';
+import type { Vec3 } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
@@ -16,6 +16,8 @@ export interface ThreadWays {
 
 /** Where a pushed line fails, a plug of so many radii closes the place for the next line. */
 const PLUG_RADII = 0.35;
+/** Share of the cells left that the first line may open. */
+const FIRST_SHARE = 0.3;
 /** Cells left open round what no bend reaches beside a mouth: the throat between is else narrower than a cell. */
 const THROAT_CELLS = 1.2;
 
@@ -34,9 +36,9 @@ export function threadWays(
 ): ThreadWays {
   const plugs: Plug[] = [...space.plugs];
   let cells = 0;
-  const thread = (from: readonly EndPose[], to: readonly EndPose[], avoid: Avoid): Thread => {
+  const thread = (from: readonly EndPose[], to: readonly EndPose[], avoid: Avoid, share = 1): Thread => {
     const points = (ends: readonly EndPose[]): Vec3[] => ends.map(({ pose }) => pose.point);
-    const most = limits.mostCells - cells;
+    const most = share * (limits.mostCells - cells);
     const found = gridThread({ ...space, plugs }, fine, points(from), points(to), most, avoid, watch);
     cells += found.cells;
     return found;
@@ -46,8 +48,10 @@ export function threadWays(
     if (any !== undefined && !any.line) break;
     const start = starts[any?.start ?? 0] as EndPose;
     const goal = goals[any?.goal ?? 0] as EndPose;
-    const led = thread([start], [goal], outOfReach(start.pose, goal.pose, radiusMm, THROAT_CELLS * fine.grid.cellMm));
-    const line = led.line ?? any?.line ?? thread([start], [goal], () => false).line;
+    const cellMm = fine.grid.cellMm;
+    const line =
+      thread([start], [goal], outOfReach(start.pose, goal.pose, radiusMm, cellMm), FIRST_SHARE).line ??
+      thread([start], [goal], rightBehind(start.pose, goal.pose, radiusMm, cellMm)).line;
     if (line === undefined) break;
     const pushed = pushClear(space, start.pose, goal.pose, line, radiusMm, watch);
     if (pushed.path) return { candidate: candidateOf(pushed.path, start.clockRad, goal.clockRad), cells };
@@ -58,20 +62,27 @@ export function threadWays(
 
 type Avoid = (x: number, y: number, z: number) => boolean;
 
-/**
- * Places that a hose does not come to soon after its start or soon before its goal: inside the circles of its least radius
- * that touch its axis there, and right behind. A line led round them leaves and arrives as a hose does.
- */
-function outOfReach(start: Pose, goal: Pose, radiusMm: number, throatMm: number): Avoid {
-  const round = { point: goal.point, direction: scale(goal.direction, -1) };
-  return (x, y, z) =>
-    isOutOfReach(start, radiusMm, throatMm, [x, y, z]) || isOutOfReach(round, radiusMm, throatMm, [x, y, z]);
+/** A place as a mouth sees it: mm ahead of it along its axis, and mm beside the axis. */
+function seenFrom({ point, direction }: Pose, sign: 1 | -1, x: number, y: number, z: number): [number, number] {
+  const [dx, dy, dz] = [x - point[0], y - point[1], z - point[2]];
+  const ahead = dx * direction[0] + dy * direction[1] + dz * direction[2];
+  return [sign * ahead, Math.sqrt(Math.max(0, dx * dx + dy * dy + dz * dz - ahead * ahead))];
 }
 
-function isOutOfReach({ point, direction }: Pose, radiusMm: number, throatMm: number, place: Vec3): boolean {
-  const away = sub(place, point);
-  const ahead = dot(away, direction);
-  const aside = Math.sqrt(Math.max(0, dot(away, away) - ahead * ahead));
-  if (Math.hypot(ahead, aside - radiusMm) < radiusMm - throatMm) return true;
-  return ahead < 0 && ahead > -2 * radiusMm && aside < radiusMm;
+/**
+ * Places that a hose does not come to soon after its start or soon before its goal: inside the circles of its least radius
+ * that touch its axis there, and behind. A line led round them leaves and arrives as a hose does.
+ */
+function outOfReach(start: Pose, goal: Pose, radiusMm: number, cellMm: number): Avoid {
+  const round = radiusMm - THROAT_CELLS * cellMm;
+  const out = ([ahead, aside]: [number, number]): boolean =>
+    ahead * ahead + (aside - radiusMm) ** 2 < round * round || (ahead < 0 && ahead > -2 * radiusMm && aside < radiusMm);
+  return (x, y, z) => out(seenFrom(start, 1, x, y, z)) || out(seenFrom(goal, -1, x, y, z));
+}
+
+/** A disc right behind each mouth: less than is out of reach, for hoses that come past their own ends again. */
+function rightBehind(start: Pose, goal: Pose, radiusMm: number, cellMm: number): Avoid {
+  const out = ([ahead, aside]: [number, number]): boolean =>
+    ahead < -0.3 * cellMm && ahead > -2.7 * cellMm && aside < radiusMm - cellMm;
+  return (x, y, z) => out(seenFrom(start, 1, x, y, z)) || out(seenFrom(goal, -1, x, y, z));
 }
