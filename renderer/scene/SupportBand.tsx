@@ -1,5 +1,5 @@
 import type { ThreeEvent } from '@react-three/fiber';
-import { DoubleSide, MeshStandardMaterial } from 'three';
+import { DoubleSide, GreaterDepth, MeshBasicMaterial, MeshStandardMaterial } from 'three';
 import { addScaled, unit } from '../../shared/base/vec3.ts';
 import type { ShownSupport } from '../state/shownSupports.ts';
 import type { ScenePalette } from './palette.ts';
@@ -38,13 +38,23 @@ export function SupportBand({ support, hoseDiameterMm, chosen, palette, onPress 
   );
   const color = chosen ? palette.selected : support.proposed ? palette.tag.paper : palette.tag.ink;
   const material = useDisposed(() => new MeshStandardMaterial({ color, roughness: 0.9, side: DoubleSide }), [color]);
+  const taken = onPress !== undefined;
+  const behind = useDisposed(
+    () =>
+      new MeshBasicMaterial({ color, transparent: true, opacity: 0.85, depthFunc: GreaterDepth, depthWrite: false }),
+    [color],
+  );
   return (
-    <mesh
-      geometry={band}
-      material={material}
-      {...(onPress === undefined
-        ? {}
-        : { onPointerDown: (event: ThreeEvent<PointerEvent>) => event.button === 0 && onPress(event) })}
-    />
+    <group>
+      {/* What can be taken in the hand is seen through covers, as its hose is. */}
+      {taken && <mesh geometry={band} material={behind} renderOrder={11} />}
+      <mesh
+        geometry={band}
+        material={material}
+        {...(onPress === undefined
+          ? {}
+          : { onPointerDown: (event: ThreeEvent<PointerEvent>) => event.button === 0 && onPress(event) })}
+      />
+    </group>
   );
 }

@@ -26,6 +26,7 @@ export function useBayDrag(): (press: ThreeEvent<PointerEvent>, drag: BayDrag) =
       press.stopPropagation();
       const { clientX, clientY, pointerId } = press.nativeEvent;
       if (controls !== null) controls.enabled = false;
+      document.documentElement.classList.add('dragging');
       let moved = false;
       const move = (event: PointerEvent): void => {
         if (event.pointerId !== pointerId) return;
@@ -39,6 +40,7 @@ export function useBayDrag(): (press: ThreeEvent<PointerEvent>, drag: BayDrag) =
         window.removeEventListener('pointermove', move);
         window.removeEventListener('pointerup', end);
         window.removeEventListener('pointercancel', end);
+        document.documentElement.classList.remove('dragging');
         if (controls !== null) controls.enabled = true;
         drag.end(moved, event);
       };

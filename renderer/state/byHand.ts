@@ -10,7 +10,7 @@ import { changeSupport, putSupport, removeSupport, reorderSupport, type SupportK
 import { type HandMoves, handMoves } from './handMoves.ts';
 import { type HandStore, type Hold, NO_TOOL } from './handStore.ts';
 import type { JobsStore } from './jobsStore.ts';
-import { placeAt } from './layPlaces.ts';
+import { nearestArc, placeAt } from './layPlaces.ts';
 import type { BenchPorts } from './ports.ts';
 import { layOf } from './runState.ts';
 import type { HoverStore, SessionStore } from './sessionStore.ts';
@@ -121,12 +121,33 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
     );
   };
 
-  const drag = (to: Vec3, clamp: boolean): void => {
+  const drag = (to: Vec3, clamp: boolean, axis?: Vec3): void => {
     const { hold } = hand.getState();
     const here = chosen();
     if (hold === null || hold.released || here === null) return;
-    hand.set({ hold: { ...hold, to, clamp } });
-    moves?.move(changeOf(hold, to, here.run));
+    const moved = { ...hold, to, clamp, ...(axis === undefined ? {} : { axis }) };
+    hand.set({ hold: moved });
+    moves?.move(changeOf(moved, here.run));
+  };
+
+  /** Drags a support of the chosen run along its hose as it was laid, to a place of it. */
+  const dragAlong = (supportId: string, arcLengthMm: number): void => {
+    const here = chosen();
+    const place = here === null ? null : hosePlace(here.project, here.run, here.lay, arcLengthMm);
+    if (place === null) return;
+    if (hand.getState().hold === null) grasp({ support: supportId }, place.point);
+    drag(place.point, false, place.along);
+  };
+
+  /** Slides the chosen support along the hose, mm towards END B, or towards END A below zero. */
+  const slide = (byMm: number): void => {
+    const here = chosen();
+    const support = here?.run.supports.find(({ id }) => id === hand.getState().support);
+    if (here?.lay === undefined || support === undefined) return;
+    const place = hosePlace(here.project, here.run, here.lay, nearestArc(here.lay.centreline, support.point) + byMm);
+    if (place === null) return;
+    const to = placedAt(support, place.point, place.along);
+    edit(here.run.id, 'slide support', (project) => changeSupport(project, here.run.id, support.id, to), true);
   };
 
   /** Lets go without a trace. */
@@ -155,12 +176,15 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
   };
 
   const keep = (hold: Hold, run: Run, lay: Lay | undefined): void => {
-    if ('support' in hold.at) keepMoved(hold.at.support, hold.to, run);
+    if ('support' in hold.at) keepMoved(hold, hold.at.support, run);
     else keepPulled(hold, hold.at.arcLengthMm, run, lay);
   };
 
-  const keepMoved = (support: string, to: Vec3, run: Run): void =>
-    document.edit('move support', (project) => changeSupport(project, run.id, support, { point: rounded(to, 100) }));
+  const keepMoved = ({ to, axis }: Hold, supportId: string, run: Run): void => {
+    const support = run.supports.find(({ id }) => id === supportId);
+    if (support === undefined) return;
+    document.edit('move support', (project) => changeSupport(project, run.id, supportId, placedAt(support, to, axis)));
+  };
 
   const keepPulled = (hold: Hold, arcLengthMm: number, run: Run, lay: Lay | undefined): void => {
     const held = hand.getState().shape?.hold;
@@ -205,6 +229,8 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
       edit(runId, 'order of supports', (project) => reorderSupport(project, runId, supportId, by)),
     grasp,
     drag,
+    dragAlong,
+    slide,
     letGo,
     release,
     lock,
@@ -219,8 +245,14 @@ function hasHose(lay: Lay | undefined): boolean {
   return lay !== undefined && lay.outcome !== 'no-way' && lay.centreline.points.length > 1;
 }
 
-function changeOf({ at }: Hold, to: Vec3, run: Run): HandChange {
+/** A support's new place; what holds the hose takes its direction there, where one is given. */
+function placedAt(support: Support, to: Vec3, axis: Vec3 | undefined): Pick<Support, 'point' | 'axis'> {
+  const turned = axis !== undefined && support.kind !== 'waypoint';
+  return { point: rounded(to, 100), ...(turned ? { axis: rounded(axis, 1e6) } : {}) };
+}
+
+function changeOf({ at, to, axis }: Hold, run: Run): HandChange {
   if (!('support' in at)) return { pull: { arcLengthMm: at.arcLengthMm, to } };
-  const supports = run.supports.map((s): Support => (s.id === at.support ? { ...s, point: rounded(to, 100) } : s));
+  const supports = run.supports.map((s): Support => (s.id === at.support ? { ...s, ...placedAt(s, to, axis) } : s));
   return { supports };
 }

@@ -32,6 +32,8 @@ export interface Hold {
   /** the hose at a place of its lay, or one of its supports */
   readonly at: { readonly arcLengthMm: number } | { readonly support: string };
   readonly to: Vec3;
+  /** for a support that slides along the hose: the hose's direction there; absent = its own stays */
+  readonly axis?: Vec3;
   /** whether it stays as a clamp when let go, and not as a waypoint */
   readonly clamp: boolean;
   /** let go, and waiting for the last shape */

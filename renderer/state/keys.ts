@@ -47,6 +47,8 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'h', words: 'pass-through on the hose', fits: plain('h'), act: put('pass-through') },
   { shown: 'v', words: 'waypoint on the hose', fits: plain('v'), act: put('waypoint') },
   { shown: 'b', words: 'next of what holds the hose', fits: plain('b'), act: stepSupport },
+  { shown: ',', words: 'slide it 1 mm towards END A', fits: plain(','), act: ({ byHand }) => byHand.slide(-1) },
+  { shown: '.', words: 'slide it 1 mm towards END B', fits: plain('.'), act: ({ byHand }) => byHand.slide(1) },
   { shown: 'g', words: 'mark a stretch of the hose; again: lock it', fits: plain('g'), act: markOrLock },
   { shown: 'e', words: 'let this run settle where it lies', fits: plain('e'), act: settleChosen },
   { shown: 'r', words: 'new run', fits: plain('r'), act: (bench) => bench.onRuns.state() },

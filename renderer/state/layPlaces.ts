@@ -1,4 +1,4 @@
-import { cross, distance, length, lerp, sub, unit, type Vec3 } from '../../shared/base/vec3.ts';
+import { cross, distance, dot, length, lerp, sub, unit, type Vec3 } from '../../shared/base/vec3.ts';
 import type { Lay } from '../../shared/document/lay/schema.ts';
 
 type Centreline = Lay['centreline'];
@@ -26,17 +26,21 @@ export function placeAt(line: Centreline, arcLengthMm: number): { point: Vec3; a
   return { point: lerp(a, b, fraction), along: unit(sub(b, a)) };
 }
 
-/** Arc length of the centreline point nearest to a place in the bay (among the dense points; good to half their step). */
-export function nearestArc(line: Centreline, place: Vec3): number {
+/** Arc length of the place on the centreline that is nearest to a place in the bay; 0 where there is no line. */
+export function nearestArc({ points, arcLengthMm }: Centreline, place: Vec3): number {
   let best = 0;
   let bestDistance = Number.POSITIVE_INFINITY;
-  line.points.forEach((point, i) => {
-    const d = distance(point, place);
-    if (d < bestDistance) {
-      bestDistance = d;
-      best = line.arcLengthMm[i] as number;
-    }
-  });
+  for (let i = 0; i + 1 < points.length; i++) {
+    const [a, b] = [points[i] as Vec3, points[i + 1] as Vec3];
+    const along = sub(b, a);
+    const square = dot(along, along);
+    const share = square > 0 ? Math.min(1, Math.max(0, dot(sub(place, a), along) / square)) : 0;
+    const d = distance(lerp(a, b, share), place);
+    if (d >= bestDistance) continue;
+    bestDistance = d;
+    const [s, t] = [arcLengthMm[i] as number, arcLengthMm[i + 1] as number];
+    best = s + (t - s) * share;
+  }
   return best;
 }
 

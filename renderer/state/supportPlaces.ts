@@ -1,4 +1,4 @@
-import { lerp, sub, unit, type Vec3 } from '../../shared/base/vec3.ts';
+import { distance, lerp, sub, unit, type Vec3 } from '../../shared/base/vec3.ts';
 import type { Lay } from '../../shared/document/lay/schema.ts';
 import type { Project, Run, Support } from '../../shared/document/project/schema.ts';
 import { numberedId } from './edits/freshId.ts';
@@ -11,20 +11,34 @@ export interface HosePlace {
   readonly along: Vec3;
 }
 
-/** A place on the hose by its arc length; on a run without a hose, the middle between its ports. */
+/** The part of a hose that lies free: between its mouths, where it is not in a collar. Mm from shoulder A. */
+export function freePart(lay: Lay): { readonly fromMm: number; readonly toMm: number } {
+  const { a, b } = lay.ends;
+  return {
+    fromMm: distance(a.shoulderPoint, a.mouthPoint),
+    toMm: lay.cutLengthMm - distance(b.shoulderPoint, b.mouthPoint),
+  };
+}
+
+/** A place on the free part of the hose by its arc length; on a run without a hose, the middle between its ports. */
 export function hosePlace(
   project: Project,
   run: Run,
   lay: Lay | undefined,
   arcLengthMm: number | null,
 ): HosePlace | null {
-  const laid = lay === undefined ? null : placeAt(lay.centreline, arcLengthMm ?? lay.cutLengthMm / 2);
+  const laid = lay === undefined ? null : placeAt(lay.centreline, onFreePart(lay, arcLengthMm));
   if (laid !== null) return laid;
   const seatOf = (id: string): Vec3 | undefined => project.ports.find((port) => port.id === id)?.seatPoint;
   const [a, b] = [seatOf(run.a.port), seatOf(run.b.port)];
   if (a === undefined || b === undefined) return null;
   const across = sub(b, a);
   return across.every((mm) => mm === 0) ? null : { point: lerp(a, b, 0.5), along: unit(across) };
+}
+
+function onFreePart(lay: Lay, arcLengthMm: number | null): number {
+  const { fromMm, toMm } = freePart(lay);
+  return Math.min(toMm, Math.max(fromMm, arcLengthMm ?? lay.cutLengthMm / 2));
 }
 
 /** Where a support stands along the hose, mm from shoulder A. */

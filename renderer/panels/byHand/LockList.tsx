@@ -1,7 +1,8 @@
 import { useStore } from 'zustand';
 import type { Lay } from '../../../shared/document/lay/schema.ts';
 import type { Run } from '../../../shared/document/project/schema.ts';
-import { lockable, middleThird, SHORTEST_LOCK_MM, type Stretch, stretchOf } from '../../state/edits/lockEdits.ts';
+import { middleThird, SHORTEST_LOCK_MM, type Stretch, stretchOf } from '../../state/edits/lockEdits.ts';
+import { freePart } from '../../state/supportPlaces.ts';
 import { useBench } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Length } from '../Length.tsx';
@@ -11,7 +12,7 @@ import { LengthField } from '../LengthField.tsx';
 export function LockList({ run, lay }: { run: Run; lay: Lay }) {
   const { hand, byHand } = useBench();
   const stretch = useStore(hand, (state) => state.stretch);
-  const whole = lockable(lay);
+  const whole = freePart(lay);
   const mark = (to: Stretch): void => hand.set({ stretch: to });
   return (
     <div className="locks">

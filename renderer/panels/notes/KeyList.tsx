@@ -31,8 +31,9 @@ export function KeyList() {
         ))}
       </dl>
       <p>
-        On the straight view: arrow keys move the place along the hose, with Shift by 10 mm; Home is END A, End is END
-        B.
+        In the bay: pull the chosen hose, or what holds it; Shift leaves a clamp, Alt keeps to the surface. On the
+        straight view: drag along the rule to mark a stretch, or a clamp along the hose; arrow keys move the place along
+        the hose, with Shift by 10 mm; Home is END A, End is END B.
       </p>
       <h2>About</h2>
       <SafetyLines />

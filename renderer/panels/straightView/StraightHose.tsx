@@ -1,3 +1,4 @@
+import { useRef } from 'react';
 import { useStore } from 'zustand';
 import type { Lay } from '../../../shared/document/lay/schema.ts';
 import type { Lock, Run } from '../../../shared/document/project/schema.ts';
@@ -15,6 +16,8 @@ interface StraightHoseProps {
   readonly middlePx: number;
   readonly sleeved: boolean;
   readonly run: Run | undefined;
+  /** a support is slid along the hose, px from where it was taken */
+  readonly onSlide: (support: ShownSupport, byPx: number) => void;
   readonly findings: readonly NumberedFinding[];
 }
 
@@ -22,7 +25,7 @@ const THICKEST_PX = 30;
 const THINNEST_PX = 12;
 
 /** The hose laid straight: collars, ends, clamps, the line along it that keeps the clock, and the findings' flags. */
-export function StraightHose({ lay, scale, middlePx, sleeved, run, findings }: StraightHoseProps) {
+export function StraightHose({ lay, scale, middlePx, sleeved, run, findings, onSlide }: StraightHoseProps) {
   const { x, pxPerMm } = scale;
   const thick = Math.min(THICKEST_PX, Math.max(THINNEST_PX, lay.outsideDiameterMm * pxPerMm));
   const outlets = sideOutlets(lay);
@@ -73,6 +76,7 @@ export function StraightHose({ lay, scale, middlePx, sleeved, run, findings }: S
             x={x(supportArc(lay, support))}
             middlePx={middlePx}
             thickPx={thick}
+            onSlide={(byPx) => onSlide(support, byPx)}
           />
         ))}
       {findings.map((numbered) => (
@@ -88,7 +92,12 @@ export function StraightHose({ lay, scale, middlePx, sleeved, run, findings }: S
   );
 }
 
+/** px that a click may tremble. */
+const TREMBLE_PX = 3;
+
 interface SupportMarkProps {
+  /** the pointer has gone so far with the mark in hand */
+  readonly onSlide: (byPx: number) => void;
   readonly support: ShownSupport;
   readonly x: number;
   readonly middlePx: number;
@@ -96,8 +105,9 @@ interface SupportMarkProps {
 }
 
 /** A clamp is a band across the hose, a pass-through a thin plate, a waypoint a loop round it. */
-function SupportMark({ support, x, middlePx, thickPx }: SupportMarkProps) {
-  const { hand } = useBench();
+function SupportMark({ support, x, middlePx, thickPx, onSlide }: SupportMarkProps) {
+  const { hand, byHand } = useBench();
+  const pressedPx = useRef(0);
   const chosen = useStore(hand, (state) => state.support === support.id);
   const look = `clamp${support.proposed ? ' clamp-proposed' : ''}${chosen ? ' clamp-chosen' : ''}`;
   const half = thickPx / 2;
@@ -107,8 +117,17 @@ function SupportMark({ support, x, middlePx, thickPx }: SupportMarkProps) {
       onPointerDown={(event) => {
         if (support.proposed || hand.getState().tool.kind !== 'none') return;
         event.stopPropagation();
+        event.currentTarget.setPointerCapture(event.pointerId);
+        pressedPx.current = event.clientX;
         hand.set({ support: support.id });
       }}
+      onPointerMove={(event) => {
+        if (!event.currentTarget.hasPointerCapture(event.pointerId)) return;
+        const byPx = event.clientX - pressedPx.current;
+        if (Math.abs(byPx) > TREMBLE_PX || hand.getState().hold !== null) onSlide(byPx);
+      }}
+      onPointerUp={() => void byHand.release()}
+      onPointerCancel={() => byHand.letGo()}
     >
       {support.kind === 'clamp' && <rect x={x - 4} y={middlePx - half - 5} width={8} height={thickPx + 10} rx={2} />}
       {support.kind === 'pass-through' && <rect x={x - 1.5} y={middlePx - half - 13} width={3} height={thickPx + 26} />}

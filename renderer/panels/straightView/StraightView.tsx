@@ -7,6 +7,8 @@ import { stretchBetween } from '../../state/edits/lockEdits.ts';
 import { orderFindings } from '../../state/findingOrder.ts';
 import { handLay } from '../../state/handLay.ts';
 import { layOf } from '../../state/runState.ts';
+import type { ShownSupport } from '../../state/shownSupports.ts';
+import { supportArc } from '../../state/supportPlaces.ts';
 import { useBench, useDocument, useSession } from '../../state/useBench.ts';
 import { useWidth } from '../../widgets/useWidth.ts';
 import { thingName } from '../runs/Nearest.tsx';
@@ -71,6 +73,10 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
     () => straightScale(lay, widthPx, GUTTERS, DROP_ROOM_PX / Math.max(1, farthestDropMm(lay))),
     [lay, widthPx],
   );
+  const laidScale = useMemo(
+    () => straightScale(laid, widthPx, GUTTERS, DROP_ROOM_PX / Math.max(1, farthestDropMm(laid))),
+    [laid, widthPx],
+  );
   const nameOf = useCallback(
     (to: Clearance['to']): string => (to.part !== undefined ? to.part : thingName(project, to)),
     [project],
@@ -90,6 +96,11 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
     const { left, top } = event.currentTarget.getBoundingClientRect();
     const y = event.clientY - top - ROWS.rule.topPx;
     return { arcLengthMm: scale.arcAt(event.clientX - left), onRule: y >= 0 && y <= ROWS.rule.heightPx };
+  };
+  /** Counted on the hose as it was laid: the drawing's own scale changes while a support slides. */
+  const slide = (support: ShownSupport, byPx: number): void => {
+    const placed = run?.supports.find(({ id }) => id === support.id);
+    if (placed !== undefined) byHand.dragAlong(placed.id, supportArc(laid, placed) + byPx / laidScale.pxPerMm);
   };
   const [markFrom, setMarkFrom] = useState<number | null>(null);
   const press = (event: React.PointerEvent): void => {
@@ -143,6 +154,7 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
             middlePx={ROWS.hoseMiddle}
             sleeved={run?.sleeve !== undefined}
             run={run}
+            onSlide={slide}
             findings={shape === null ? findings.filter(({ finding }) => finding.run === lay.run) : []}
           />
           <BendTrack lay={lay} scale={scale} box={ROWS.bend} />

@@ -1,9 +1,9 @@
 import { bad, good, type Result } from '../../../shared/base/result.ts';
-import { distance, type Vec3 } from '../../../shared/base/vec3.ts';
+import type { Vec3 } from '../../../shared/base/vec3.ts';
 import type { Lay } from '../../../shared/document/lay/schema.ts';
 import type { Lock, Project, Run } from '../../../shared/document/project/schema.ts';
 import { nearestArc, placeAt } from '../layPlaces.ts';
-import { supportArc } from '../supportPlaces.ts';
+import { freePart, supportArc } from '../supportPlaces.ts';
 import { numberedId } from './freshId.ts';
 import { withRun } from './withRun.ts';
 
@@ -16,18 +16,9 @@ export interface Stretch {
 /** mm. A stretch shorter than this holds nothing that a clamp does not. */
 export const SHORTEST_LOCK_MM = 10;
 
-/** The part of a hose that can be locked: between its mouths, where it is not in a collar. */
-export function lockable(lay: Lay): Stretch {
-  const { a, b } = lay.ends;
-  return {
-    fromMm: distance(a.shoulderPoint, a.mouthPoint),
-    toMm: lay.cutLengthMm - distance(b.shoulderPoint, b.mouthPoint),
-  };
-}
-
 /** The stretch between two places along the hose, in whichever order; null where it is too short to be one. */
 export function stretchBetween(lay: Lay, oneMm: number, otherMm: number): Stretch | null {
-  const whole = lockable(lay);
+  const whole = freePart(lay);
   const fromMm = Math.max(whole.fromMm, Math.min(oneMm, otherMm));
   const toMm = Math.min(whole.toMm, Math.max(oneMm, otherMm));
   return toMm - fromMm < SHORTEST_LOCK_MM ? null : { fromMm, toMm };
@@ -35,14 +26,14 @@ export function stretchBetween(lay: Lay, oneMm: number, otherMm: number): Stretc
 
 /** A stretch to begin with where none has been marked yet. */
 export function middleThird(lay: Lay): Stretch {
-  const { fromMm, toMm } = lockable(lay);
+  const { fromMm, toMm } = freePart(lay);
   const third = (toMm - fromMm) / 3;
   return { fromMm: fromMm + third, toMm: toMm - third };
 }
 
 /** A lock of a stretch as the hose lies now, or why there is none. */
 export function lockOf(lay: Lay, run: Run, stretch: Stretch): Result<Lock> {
-  const whole = lockable(lay);
+  const whole = freePart(lay);
   const fromMm = Math.max(whole.fromMm, Math.min(stretch.fromMm, stretch.toMm));
   const toMm = Math.min(whole.toMm, Math.max(stretch.fromMm, stretch.toMm));
   const [start, end] = [placeAt(lay.centreline, fromMm), placeAt(lay.centreline, toMm)];

@@ -221,6 +221,24 @@ describe('the hose in the hand', () => {
     expect(feed(bench).supports.map(({ point }) => point[1])).toEqual([5, 0]);
   });
 
+  it('slides a clamp along the hose by key and by dragging, with the direction the hose has there', async () => {
+    const { bench } = await laidBench();
+    bench.byHand.putAt('clamp', 40);
+    for (let i = 0; i < 3; i++) KEY_ACTIONS.find(({ shown }) => shown === '.')?.act(bench);
+    KEY_ACTIONS.find(({ shown }) => shown === ',')?.act(bench);
+    expect(feed(bench).supports[0]).toMatchObject({ point: [42, 0, 0], axis: [1, 0, 0] });
+    await vi.advanceTimersByTimeAsync(1000);
+    bench.byHand.dragAlong('clamp-1', 55);
+    bench.byHand.dragAlong('clamp-1', 500);
+    await bench.byHand.release();
+    // The hose lies free up to its mouth, 18 mm before its end.
+    expect(feed(bench).supports[0]?.point[0]).toBe(86);
+    bench.document.undo();
+    expect(feed(bench).supports[0]?.point[0]).toBe(42);
+    bench.document.undo();
+    expect(feed(bench).supports[0]?.point[0]).toBe(40);
+  });
+
   it('says why the hose does not follow, and still leaves the waypoint where the hand was', async () => {
     const refused: JobEnd<'takeRun'> = { kind: 'bad-input', problems: [{ path: '', message: 'no hose to take' }] };
     const { bench } = await laidBench({ takeRun: refused });
