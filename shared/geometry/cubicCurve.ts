@@ -105,6 +105,61 @@ export function splineThrough(
   return curveFromCoefficients(coefficients);
 }
 
+/**
+ * As `splineThrough`, for nodes at any distances: the knots stand at the chords' sums, which for nodes of a smooth curve is
+ * its arc length to third order. nodes: two points or more, no two neighbours the same.
+ */
+export function splineAlong(nodes: Float64Array, startTangent: Vec3, endTangent: Vec3): CubicCurve {
+  const n = nodes.length / 3 - 1;
+  invariant(n >= 1, 'splineAlong: needs two nodes or more');
+  const spacing = Float64Array.from({ length: n }, (_, i) =>
+    Math.hypot(...[0, 1, 2].map((k) => (nodes[3 * i + 3 + k] as number) - (nodes[3 * i + k] as number))),
+  );
+  const slopes = unevenSlopes(nodes, spacing, startTangent, endTangent);
+  const coefficients = new Float64Array(n * 12);
+  for (let i = 0; i < n; i++)
+    for (let k = 0; k < 3; k++) {
+      const h = spacing[i] as number;
+      const p0 = nodes[3 * i + k] as number;
+      const p1 = nodes[3 * i + 3 + k] as number;
+      const m0 = (slopes[3 * i + k] as number) * h;
+      const m1 = (slopes[3 * i + 3 + k] as number) * h;
+      const at = 12 * i + k;
+      coefficients[at] = p0;
+      coefficients[at + 3] = m0;
+      coefficients[at + 6] = 3 * (p1 - p0) - 2 * m0 - m1;
+      coefficients[at + 9] = 2 * (p0 - p1) + m0 + m1;
+    }
+  return curveFromCoefficients(coefficients);
+}
+
+/** Derivatives at the nodes for equal second derivatives from both sides; tridiagonal, as de Boor, ch. IV. */
+function unevenSlopes(nodes: Float64Array, spacing: Float64Array, start: Vec3, end: Vec3): Float64Array {
+  const n = spacing.length;
+  const slopes = new Float64Array(nodes.length);
+  slopes.set(start, 0);
+  slopes.set(end, 3 * n);
+  const sweep = new Float64Array(n + 1);
+  for (let i = 1; i < n; i++) {
+    const before = 1 / (spacing[i - 1] as number);
+    const after = 1 / (spacing[i] as number);
+    const pivot = 2 * (before + after) - (i > 1 ? before * (sweep[i - 1] as number) : 0);
+    sweep[i] = after / pivot;
+    for (let k = 0; k < 3; k++) {
+      const p = nodes[3 * i + k] as number;
+      const rise =
+        3 *
+        (((nodes[3 * i + 3 + k] as number) - p) * after ** 2 + (p - (nodes[3 * i - 3 + k] as number)) * before ** 2);
+      const last = i === n - 1 ? after * (slopes[3 * n + k] as number) : 0;
+      slopes[3 * i + k] = (rise - last - before * (slopes[3 * i - 3 + k] as number)) / pivot;
+    }
+  }
+  for (let i = n - 2; i >= 1; i--)
+    for (let k = 0; k < 3; k++)
+      slopes[3 * i + k] = (slopes[3 * i + k] as number) - (sweep[i] as number) * (slopes[3 * i + 3 + k] as number);
+  return slopes;
+}
+
 function splineSlopes(nodes: Float64Array, h: number, start: Vec3, end: Vec3): Float64Array {
   const n = nodes.length / 3 - 1;
   const slopes = new Float64Array(nodes.length);

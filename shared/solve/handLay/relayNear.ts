@@ -160,9 +160,9 @@ const PASSES_MM = 4;
  * Live length of the shortest lines of arc, straight and arc from hold to hold, mm, whatever stands in their way: what a hose
  * that lies wrongly is measured against, where there is no taut lay to be had. Its slack is told too large so, not too small.
  */
-function shortestMm(setting: RunSetting, { ways, tailMm }: Route): number {
-  return ways.reduce((sum, { path, lengthMm }) => {
-    if (lengthMm === 0) return sum;
+function shortestMm(setting: RunSetting, { ways, stations, tailMm }: Route): number {
+  return ways.reduce((sum, { path, lengthMm }, i) => {
+    if (lengthMm === 0 || stations[i - 1]?.locked !== undefined) return sum + lengthMm;
     return sum + Math.min(lengthMm, connectPoses(path.start, pathEnd(path), setting.minRadiusMm)?.lengthMm ?? lengthMm);
   }, tailMm.a + tailMm.b);
 }

@@ -1,8 +1,9 @@
 import { addScaled, distance, scale, sub, unit, type Vec3 } from '../../base/vec3.ts';
 import { type Pose, pathLengthMm } from '../../geometry/arcLinePath.ts';
 import { pathThroughPoses } from '../../geometry/pathThroughPoses.ts';
-import { type Route, routeOf, type Station, tailToStation, wayOfNoLength } from '../layRun/routeRun.ts';
+import { type Route, routeOf, type Station, tailToStation, wayOfLock, wayOfNoLength } from '../layRun/routeRun.ts';
 import { type EndSetting, fittedAt, type RunSetting, tailPose } from '../layRun/runSetting.ts';
+import { withLocks } from '../layRun/stations.ts';
 import type { Way } from '../search/problem.ts';
 import { nearestArcMm } from './takenLay.ts';
 
@@ -30,11 +31,12 @@ export function measuredLine(points: readonly Vec3[]): MeasuredLine {
  * their shoulders come nearest to the line's ends. Waypoints are left out: the line is led already.
  */
 export function routeAlong(setting: RunSetting, line: MeasuredLine): Route {
-  const stations = setting.supports.flatMap((s): Station[] =>
+  const supports = setting.supports.flatMap((s): Station[] =>
     s.kind === 'waypoint' || s.axis === undefined
       ? []
       : [{ id: s.id, kind: s.kind, proposed: false, pose: { point: s.point, direction: unit(s.axis) } }],
   );
+  const stations = withLocks(supports, setting.supports, setting.locks ?? []);
   const tailMm = {
     a: tailToStation(setting, 'a', setting.tailMm, stations[0]),
     b: tailToStation(setting, 'b', setting.tailMm, stations[stations.length - 1]),
@@ -49,6 +51,8 @@ export function routeAlong(setting: RunSetting, line: MeasuredLine): Route {
   ];
   const ways = stops.slice(1).map((to, i): Way => {
     const from = stops[i] as Pose;
+    const lying = wayOfLock(stations[i - 1]);
+    if (lying !== undefined) return lying;
     const none = wayOfNoLength({ kind: 'held', pose: from }, { kind: 'held', pose: to });
     const path = none?.path ?? pathThroughPoses([from, ...posesBetween(line, from, to), to]);
     return { path, lengthMm: pathLengthMm(path), fromClockRad: clockA, toClockRad: clockB, leastMarginMm: 0 };

@@ -2,11 +2,11 @@ import { AT_REST_RESIDUAL, SAME_POINT_MM } from '../../base/tolerances.ts';
 import type { Watch } from '../../base/watch.ts';
 import type { Lock } from '../../document/project/schema.ts';
 import { type CubicCurve, curveLengthMm } from '../../geometry/cubicCurve.ts';
+import { lockedStretch } from '../layRun/lockedStretch.ts';
 import { type RunSetting, rodEnd } from '../layRun/runSetting.ts';
 import type { ContactField, RodEnd, RodShape } from '../rod/index.ts';
 import type { Anchor } from './anchors.ts';
 import { type HandSpan, type LaidSpan, laySpan } from './handSpan.ts';
-import { lockCurve } from './lockCurve.ts';
 import { type Side, sideLengths } from './sideLengths.ts';
 import { guessBetween, type TakenLay } from './takenLay.ts';
 
@@ -68,7 +68,7 @@ export function stretchesOf(
     const [from, to] = [part.anchors[0] as Anchor, part.anchors[part.anchors.length - 1] as Anchor];
     const lock = from.kind === 'lock-start' ? locks.find((l) => from.id === `${l.id}/lock-start`) : undefined;
     if (lock !== undefined)
-      stretches.push({ from, to, curve: lockCurve(lock), pulls: [], fractions: [], atRest: true });
+      stretches.push({ from, to, curve: lockedStretch(lock).curve, pulls: [], fractions: [], atRest: true });
     else if (part.lengths.reduce((a, b) => a + b, 0) > SAME_POINT_MM)
       stretches.push(layPart(taken, part, setting, ends, contact, memory, watch));
   }

@@ -29,7 +29,7 @@ export function tautRoute(setting: RunSetting, field: RunField, shape: Shape, wa
   const random = seededRandom(setting.seed);
   const ways: Way[] = [];
   for (const [i, way] of along.ways.entries()) {
-    if (way.lengthMm === 0) {
+    if (way.lengthMm === 0 || along.stations[i - 1]?.locked !== undefined) {
       ways.push(way);
       continue;
     }

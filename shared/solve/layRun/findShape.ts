@@ -8,7 +8,7 @@ import { relaxRoute, type Shape } from './relaxRoute.ts';
 import { FINE, type Fineness, ROUGH } from './relaxSpan.ts';
 import type { Route } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
-import { type ProposedClamp, poseOnRoute } from './spans.ts';
+import { lockedLengthMm, type ProposedClamp, poseOnRoute } from './spans.ts';
 
 /** A shape with the route it followed and how it stands. */
 export interface Candidate {
@@ -37,6 +37,12 @@ interface Trial {
   readonly clamps: number;
   readonly slack: keyof typeof SLACK_STEPS;
 }
+
+/**
+ * The same for a run with a stretch that stays as it lies: that has its slack in it already, and the rest may have no room
+ * for more. The slack check tells what it comes to.
+ */
+const LESS_SLACK = [-0.02, -0.035, -0.045] as const;
 
 /** What is tried, in order of what a builder would rather have: few clamps and a snug hose before more of either. */
 const TRIALS: readonly Trial[] = [
@@ -135,10 +141,11 @@ export function bestOfRoute(
   let best: Candidate | undefined;
   const tautLiveMm = surroundings.tautLiveOf(route);
   const freedoms = setting.a.turns || setting.b.turns ? [true, false] : [false];
-  for (const step of setting.cutLengthMm === undefined ? slackSteps : [0]) {
+  const less = lockedLengthMm(route) > 0 ? LESS_SLACK.filter((step) => setting.slack + step >= 0) : [];
+  for (const step of setting.cutLengthMm === undefined ? [...slackSteps, ...less] : [0]) {
     for (const freeClocks of freedoms) {
       stopIfCancelled(watch);
-      const liveMm = wantedLiveMm(setting, tautLiveMm, setting.slack + step);
+      const liveMm = wantedLiveMm(setting, route, tautLiveMm, setting.slack + step);
       const hose = { route, liveMm, tautLiveMm, clamps, freeClocks };
       const rough = judged(setting, hose, surroundings, watch, ROUGH);
       if (rough === undefined || rough.judgement.fault > FAR_FROM_CLEAN_MM) best = betterOf(best, rough);
@@ -179,9 +186,13 @@ export function refined(
   return judged(setting, hose, surroundings, watch, FINE, shape) ?? candidate;
 }
 
-/** A hose already cut has its length; another gets its slack over taut. A hose too short for its place is shown taut. */
-function wantedLiveMm(setting: RunSetting, tautLiveMm: number, slack: number): number {
-  if (setting.cutLengthMm === undefined) return tautLiveMm * (1 + slack);
+/**
+ * A hose already cut has its length; another gets its slack over taut, but for stretches that stay as they lie. A hose too
+ * short for its place is shown taut.
+ */
+function wantedLiveMm(setting: RunSetting, route: Route, tautLiveMm: number, slack: number): number {
+  const lyingMm = lockedLengthMm(route);
+  if (setting.cutLengthMm === undefined) return lyingMm + (tautLiveMm - lyingMm) * (1 + slack);
   const sockets = setting.a.end.shoulderToMouthMm + setting.b.end.shoulderToMouthMm;
   return Math.max(setting.cutLengthMm - sockets, tautLiveMm);
 }

@@ -1,9 +1,9 @@
 import { addScaled, distance, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
-import { type CubicCurve, curveLengthMm, joinCurves, straightCurve } from '../../geometry/cubicCurve.ts';
+import { type CubicCurve, curveAt, curveLengthMm, joinCurves, straightCurve } from '../../geometry/cubicCurve.ts';
 import type { FittedEnd } from '../ends/endPose.ts';
-import type { ContactField } from '../rod/rodProblem.ts';
-import { isAtRest, type RelaxedSpan, relaxSpan } from './relaxSpan.ts';
+import type { ContactField, RodShape } from '../rod/rodProblem.ts';
+import { FINE, type Fineness, isAtRest, type RelaxedSpan, relaxSpan, turnedTo } from './relaxSpan.ts';
 import type { Route, Station } from './routeRun.ts';
 import { fittedAt, type RunSetting } from './runSetting.ts';
 import { type ProposedClamp, planSpans, type Span, shareSlack } from './spans.ts';
@@ -24,13 +24,15 @@ export interface Shape {
   readonly residual: number;
   readonly energyNmm: number;
   readonly contactForceN: number;
+  /** the rods of the spans, from which a finer one may start */
+  readonly rods: readonly RodShape[];
 }
 
 /**
  * Lets a hose of one live length go along a route until it lies still: every span between holds relaxes as an
  * inextensible elastic rod; the twice continuous spline through its nodes has the span's length to LENGTH_PROOF_MM.
  * liveLengthMm: mouth to mouth. proposed: clamps beside the user's. Answers undefined when a span is shorter than its
- * chord, which is a hose that cannot be fitted.
+ * chord, which is a hose that cannot be fitted. from: the rods of a rougher shape of the same hose, to start from.
  */
 export function relaxRoute(
   setting: RunSetting,
@@ -40,6 +42,8 @@ export function relaxRoute(
   freeClocks: boolean,
   contact: ContactField | undefined,
   watch: Watch,
+  fineness: Fineness = FINE,
+  from: readonly RodShape[] = [],
 ): Shape | undefined {
   const plan = planSpans(setting, route, proposed, freeClocks);
   const tautMm = plan.spans.reduce((sum, s) => sum + s.tautMm, 0);
@@ -48,15 +52,47 @@ export function relaxRoute(
   const relaxed: SpanInRoute[] = [];
   for (const [i, span] of plan.spans.entries()) {
     stopIfCancelled(watch);
-    const { a, b } = span;
-    const guess = Float64Array.from(span.guess.flatMap((p) => [...p.point]));
+    if (span.locked !== undefined) {
+      relaxed.push({ span, rod: lockedRod(span.locked), curve: span.locked, lengthMm: span.tautMm });
+      continue;
+    }
+    const known = from[i];
+    const a = known === undefined ? span.a : turnedTo(span.a, known.clockARad);
+    const b = known === undefined ? span.b : turnedTo(span.b, known.clockBRad);
+    const guess = known?.nodes ?? Float64Array.from(span.guess.flatMap((p) => [...p.point]));
     const lengthMm = span.tautMm + (extras[i] as number);
     const free = { a, b, lengthMm, guess, ...(contact === undefined ? {} : { contact }) };
-    const shape = relaxSpan(setting, free, watch);
+    const shape = relaxSpan(setting, free, watch, fineness);
     if (shape === undefined) return undefined;
     relaxed.push({ span, ...shape });
   }
   return assemble(setting, route, plan.holds, relaxed);
+}
+
+/** A stretch that stays as it lies, as a rod that has come to rest: nothing of it is weighed against other shapes. */
+function lockedRod(curve: CubicCurve): RodShape {
+  const place = (arcLengthMm: number) => curveAt(curve, arcLengthMm);
+  const [start, end] = [place(0), place(curveLengthMm(curve))];
+  return {
+    outcome: 'converged',
+    nodes: Float64Array.from([...start.point, ...end.point]),
+    startDirection: start.tangent,
+    endDirection: end.tangent,
+    clockARad: 0,
+    clockBRad: 0,
+    energyNmm: 0,
+    bendingNmm: 0,
+    twistingNmm: 0,
+    twistRad: 0,
+    torqueNmm: 0,
+    endForceN: [0, 0, 0],
+    residual: 0,
+    closureMm: 0,
+    iterations: 0,
+    stable: true,
+    contacts: [],
+    pressedMm: 0,
+  };
 }
 
 interface SpanInRoute extends RelaxedSpan {
@@ -88,6 +124,7 @@ function assemble(setting: RunSetting, route: Route, holds: readonly Station[], 
     settled: spans.every(({ rod }) => isAtRest(rod)),
     residual: Math.max(0, ...spans.map((s) => s.rod.residual)),
     energyNmm: spans.reduce((sum, s) => sum + s.rod.energyNmm, 0),
+    rods: spans.map(({ rod }) => rod),
     contactForceN: Math.max(0, ...spans.flatMap((s) => s.rod.contacts.map((c) => c.forceN))),
   };
 }

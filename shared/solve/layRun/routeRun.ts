@@ -9,14 +9,9 @@ import { searchWays } from '../search/searchWays.ts';
 import { withinSlab } from '../search/slab.ts';
 import { planeStops } from './planeStops.ts';
 import { type RunSetting, searchEnd, tailPose } from './runSetting.ts';
+import { type Station, withLocks } from './stations.ts';
 
-/** A place that the hose must pass through, held or only guided. */
-export interface Station {
-  readonly id: string;
-  readonly kind: 'clamp' | 'pass-through' | 'waypoint';
-  readonly proposed: boolean;
-  readonly pose: Pose;
-}
+export type { Station } from './stations.ts';
 
 /** One way from END A to END B: arcs and straights between the tails, station by station. */
 export interface Route {
@@ -71,9 +66,9 @@ export function routeRun(
     const part = partOf(watch, i / (stops.length - 1), (i + 1) / (stops.length - 1));
     const from = stops[i] as EndChoice;
     const to = stops[i + 1] as EndChoice;
-    const nothing = wayOfNoLength(from, to);
-    if (nothing !== undefined) {
-      ways.push([nothing]);
+    const given = wayOfLock(stations[i - 1]) ?? wayOfNoLength(from, to);
+    if (given !== undefined) {
+      ways.push([given]);
       continue;
     }
     const problem: SearchProblem = {
@@ -158,6 +153,13 @@ export function routeOf(
   };
 }
 
+/** Where a locked stretch begins, the way on is the hose that lies there. */
+export function wayOfLock(station: Station | undefined): Way | undefined {
+  if (station?.locked === undefined) return undefined;
+  const { path } = station.locked;
+  return { path, lengthMm: pathLengthMm(path), fromClockRad: 0, toClockRad: 0, leastMarginMm: 0 };
+}
+
 /** A tail that ends where a clamp stands needs no way between them. */
 export function wayOfNoLength(from: EndChoice, to: EndChoice): Way | undefined {
   if (from.kind !== 'held' || to.kind !== 'held') return undefined;
@@ -168,9 +170,9 @@ export function wayOfNoLength(from: EndChoice, to: EndChoice): Way | undefined {
 }
 
 /** The user's supports as poses. A waypoint without an axis is passed along the line between its neighbours. */
-function stationsOf(setting: RunSetting): Station[] {
+function stationsOf(setting: RunSetting): readonly Station[] {
   const points: Vec3[] = [setting.a.port.seatPoint, ...setting.supports.map((s) => s.point), setting.b.port.seatPoint];
-  return setting.supports.map((s, i) => ({
+  const stations = setting.supports.map((s, i) => ({
     id: s.id,
     kind: s.kind,
     proposed: false,
@@ -179,6 +181,7 @@ function stationsOf(setting: RunSetting): Station[] {
       direction: s.axis ?? unit(sub(points[i + 2] as Vec3, points[i] as Vec3)),
     },
   }));
+  return withLocks(stations, setting.supports, setting.locks ?? []);
 }
 
 /** A support that stands straight before a mouth, nearer than the wanted tail, ends the tail: the hose is held there. */

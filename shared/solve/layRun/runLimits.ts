@@ -29,6 +29,7 @@ export function runSetting(project: Project, resolved: ResolvedRun): RunSetting 
     ...ends,
     run: run.id,
     supports: run.supports,
+    ...(run.locks === undefined ? {} : { locks: run.locks }),
     outsideRadiusMm,
     slack: run.slack,
     ...(run.cutLengthMm === undefined ? {} : { cutLengthMm: run.cutLengthMm }),

@@ -1,6 +1,6 @@
 import { addScaled, distance, lerp, scale, type Vec3 } from '../../base/vec3.ts';
 import type { End } from '../../document/parts/schema.ts';
-import type { Support } from '../../document/project/schema.ts';
+import type { Lock, Support } from '../../document/project/schema.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import type { RunField } from '../bay/runField.ts';
 import type { Character } from '../character/character.ts';
@@ -24,6 +24,8 @@ export interface RunSetting {
   readonly a: EndSetting;
   readonly b: EndSetting;
   readonly supports: readonly Support[];
+  /** stretches that stay as they lie */
+  readonly locks?: readonly Lock[];
   /** of hose or sleeve */
   readonly outsideRadiusMm: number;
   /** the hose's limit at the centreline */

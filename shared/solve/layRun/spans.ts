@@ -1,5 +1,6 @@
 import { angleBetween, type Vec3 } from '../../base/vec3.ts';
 import { type Pose, pathLengthMm, poseOnPath } from '../../geometry/arcLinePath.ts';
+import type { CubicCurve } from '../../geometry/cubicCurve.ts';
 import type { RodEnd } from '../rod/rodProblem.ts';
 import type { Way } from '../search/problem.ts';
 import { type Route, type Station, sampleWay } from './routeRun.ts';
@@ -14,6 +15,8 @@ export interface Span {
   readonly tautMm: number;
   /** total turning of the route's stretch, rad */
   readonly turningRad: number;
+  /** a stretch that stays as it lies */
+  readonly locked?: CubicCurve;
   /** mm longer than taut that it is where it is tied to another hose, to lie like that one */
   readonly tiedSlackMm?: number;
 }
@@ -44,7 +47,11 @@ export function planSpans(
   proposed: readonly ProposedClamp[],
   freeClocks: boolean,
 ): SpanPlan {
-  const cuts = cutsOf(route, proposed);
+  const locks = locksOf(route);
+  const inLock = ({ alongMm }: ProposedClamp): boolean =>
+    locks.some((lock) => alongMm > lock.fromMm - MIN_SPAN_MM && alongMm < lock.toMm + MIN_SPAN_MM);
+  const free = proposed.filter((clamp) => !inLock(clamp));
+  const cuts = cutsOf(route, free);
   const holds = cuts.map((c) => c.station);
   const bounds = [0, ...cuts.map((c) => c.alongMm), route.lengthMm];
   const ends: RodEnd[] = [
@@ -53,9 +60,10 @@ export function planSpans(
     rodEnd(setting.b, 'b', route.tailMm.b, route.clockBRad, freeClocks),
   ];
   // Ties part a route into its ways; a clamp between them would part it otherwise, and then slack is shared as usual.
-  const tied = proposed.length === 0 ? route.tiedSlackMm : undefined;
+  const tied = free.length === 0 ? route.tiedSlackMm : undefined;
   const spans = bounds.slice(1).map((to, i): Span => {
-    const tiedSlackMm = tied?.[i];
+    const lock = locks.find(({ fromMm }) => Math.abs(fromMm - (bounds[i] as number)) < MIN_SPAN_MM);
+    const tiedSlackMm = lock === undefined ? tied?.[i] : 0;
     const guess = sampleRoute(route, bounds[i] as number, to);
     return {
       a: ends[i] as RodEnd,
@@ -64,9 +72,31 @@ export function planSpans(
       tautMm: to - (bounds[i] as number),
       turningRad: turningOf(guess),
       ...(tiedSlackMm === undefined ? {} : { tiedSlackMm }),
+      ...(lock === undefined ? {} : { locked: lock.curve }),
     };
   });
-  return { spans: spans.filter((s) => s.tautMm > MIN_SPAN_MM), holds };
+  return { spans: spans.filter((s) => s.tautMm > MIN_SPAN_MM), holds: holds.flatMap(toldHolds) };
+}
+
+/** A hold as it is told: a locked stretch is none, what stands on it is. */
+function toldHolds(station: Station): readonly Station[] {
+  return station.ofLock === undefined ? [station] : (station.within ?? []);
+}
+
+/** How much of a route stays as it lies, mm. */
+export function lockedLengthMm(route: Route): number {
+  return locksOf(route).reduce((sum, { fromMm, toMm }) => sum + toMm - fromMm, 0);
+}
+
+/** Where along a route its locked stretches lie, mm from the tail of END A. */
+function locksOf(route: Route): { fromMm: number; toMm: number; curve: CubicCurve }[] {
+  let fromMm = 0;
+  return route.ways.flatMap((way, i) => {
+    const begin = fromMm;
+    fromMm += pathLengthMm(way.path);
+    const locked = i === 0 ? undefined : route.stations[i - 1]?.locked;
+    return locked === undefined ? [] : [{ fromMm: begin, toMm: fromMm, curve: locked.curve }];
+  });
 }
 
 /** mm. Stretches shorter than this are the clamp itself. */
@@ -132,7 +162,7 @@ function turningOf(poses: readonly Pose[]): number {
 export function shareSlack(spans: readonly Span[], extraMm: number): number[] {
   const tied = spans.map((s) => s.tiedSlackMm ?? 0);
   const takenMm = tied.reduce((a, b) => a + b, 0);
-  if (takenMm > extraMm) return tied.map((mm) => (takenMm > 0 ? (extraMm * mm) / takenMm : 0));
+  if (takenMm > 0 && extraMm >= 0 && takenMm > extraMm) return tied.map((mm) => (extraMm * mm) / takenMm);
   const free = spans.map((s) => (s.tiedSlackMm === undefined ? s.tautMm : 0));
   const bent = spans.map((s, i) => (s.turningRad > BENT_RAD ? (free[i] as number) : 0));
   const weights = bent.some((w) => w > 0) ? bent : free;
