@@ -58,6 +58,17 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
     if (report !== null) document.reported(report, project, [runId]);
   };
 
+  /** Settles itself when no settling is under way any more. */
+  const settlingEnded = (): Promise<void> =>
+    new Promise((resolve) => {
+      if (jobs.getState().current?.title !== SETTLING) return resolve();
+      const stop = jobs.subscribe(({ current }) => {
+        if (current !== null) return;
+        stop();
+        resolve();
+      });
+    });
+
   /** Settles when no further edit comes for a moment. A settling under way starts over, other work is let be. */
   const settleSoon = (runId: string): void => {
     clearTimeout(resting);
@@ -65,7 +76,7 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
       const { current } = jobs.getState();
       if (current === null) void settle(runId);
       else if (current.title === SETTLING) {
-        if (!current.cancelling) jobs.cancel();
+        jobs.cancelQuietly();
         settleSoon(runId);
       }
     }, REST_MS);
@@ -102,7 +113,9 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
   const grasp = (at: Hold['at'], to: Vec3): void => {
     const here = chosen();
     if (here === null) return;
-    if (jobs.getState().current !== null) {
+    const { current } = jobs.getState();
+    if (current?.title === SETTLING) jobs.cancelQuietly();
+    else if (current !== null) {
       jobs.tell('The bench is at work', ['Take hold of the hose when it is done, or cancel it first.']);
       return;
     }
@@ -171,8 +184,10 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
     mine?.drop();
     moves = null;
     hand.set({ hold: null });
+    await settlingEnded();
     await settle(here.run.id, shape?.centreline.points);
-    hand.set({ shape: null, trouble: null });
+    // Taken in the hand again meanwhile, it is that shape which is shown.
+    if (moves === null) hand.set({ shape: null, trouble: null });
   };
 
   const keep = (hold: Hold, run: Run, lay: Lay | undefined): void => {

@@ -22,6 +22,7 @@ const JUST_STARTED: Progress = { fraction: 0, doing: 'starting' };
 export function createJobsStore(host: Pick<JobHost, 'start'>) {
   const store = createStore<JobsState>(() => ({ current: null, notice: null }));
   let cancelCurrent: (() => void) | null = null;
+  let quiet = false;
 
   const tell = (title: string, lines: readonly string[], kind: Notice['kind'] = 'problem'): void =>
     store.setState({ notice: { title, lines, kind } });
@@ -29,6 +30,7 @@ export function createJobsStore(host: Pick<JobHost, 'start'>) {
   /** Runs a job to its end; null when there is no output, and then the notice says why. */
   const work = async <N extends JobName>(title: string, name: N, input: JobInput<N>): Promise<JobOutput<N> | null> => {
     if (store.getState().current !== null) return null;
+    quiet = false;
     store.setState({ current: { title, progress: JUST_STARTED, cancelling: false }, notice: null });
     try {
       const job = host.start(name, input, (progress) =>
@@ -37,6 +39,7 @@ export function createJobsStore(host: Pick<JobHost, 'start'>) {
       cancelCurrent = job.cancel;
       const end = await job.end;
       if (end.kind === 'done') return end.output;
+      if (end.kind === 'cancelled' && quiet) return null;
       if (end.kind === 'cancelled') tell(`${title}: stopped`, ['Nothing on the bench was changed.'], 'done');
       else if (end.kind === 'bad-input') tell(`${title}: could not start`, end.problems.map(describeProblem));
       else
@@ -51,16 +54,24 @@ export function createJobsStore(host: Pick<JobHost, 'start'>) {
     }
   };
 
+  const cancel = (): void => {
+    store.setState(({ current }) => (current === null ? {} : { current: { ...current, cancelling: true } }));
+    cancelCurrent?.();
+  };
+
   return {
     ...store,
     work,
     tell,
     tellProblems: (title: string, problems: readonly Problem[]): void => tell(title, problems.map(describeProblem)),
     dismiss: (): void => store.setState({ notice: null }),
-    cancel: (): void => {
-      store.setState(({ current }) => (current === null ? {} : { current: { ...current, cancelling: true } }));
-      cancelCurrent?.();
+    /** Stops the work because something newer makes it needless: nothing is said of it. */
+    cancelQuietly: (): void => {
+      if (store.getState().current?.cancelling !== false) return;
+      quiet = true;
+      cancel();
     },
+    cancel,
   };
 }
 

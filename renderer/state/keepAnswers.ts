@@ -6,17 +6,16 @@ type Answer = Pick<OpenDocument, 'report' | 'laidFrom'>;
 
 /**
  * Remembers the answer that each state of the project had, so that undo brings back the hose and not only the words that
- * led to it. An earlier answer is put back only where it is good for more runs than the one at hand. What was laid of a
- * run that is no longer there is not shown.
+ * led to it. An earlier answer is put back only where it is good for more runs than the one at hand, also when that one
+ * comes late, after an undo. What was laid of a run that is no longer there is not shown.
  */
 export function keepAnswers(document: DocumentStore): void {
   const answers = new WeakMap<Project, Answer>();
-  document.subscribe(({ open }, { open: before }) => {
+  document.subscribe(({ open }) => {
     if (open === null) return;
     const { present } = open.history;
     const kept = answers.get(present);
-    const turned = present !== before?.history.present;
-    const better = kept !== undefined && turned && goodFor(open, kept) > goodFor(open, open) ? kept : open;
+    const better = kept !== undefined && goodFor(open, kept) > goodFor(open, open) ? kept : open;
     const shown = withoutStrangers(present, better);
     if (shown !== open) document.answeredAgain({ report: shown.report, laidFrom: shown.laidFrom });
     else answers.set(present, { report: open.report, laidFrom: open.laidFrom });

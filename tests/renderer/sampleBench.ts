@@ -173,7 +173,7 @@ export function sampleReport(lays: readonly Lay[], findings: readonly Finding[] 
 }
 
 /** A bench whose jobs end as told, and which remembers what was asked of it. */
-export function sampleBench(ends: { [N in JobName]?: JobEnd<N> }) {
+export function sampleBench(ends: { [N in JobName]?: JobEnd<N> | Promise<JobEnd<N>> }) {
   const asked: { name: JobName; input: unknown }[] = [];
   const saved: { name: string; bytes: number }[] = [];
   const nothing = async () => ({ ok: true, value: { kind: 'not-saved' } }) as const;
@@ -192,7 +192,7 @@ export function sampleBench(ends: { [N in JobName]?: JobEnd<N> }) {
   };
   const start = <N extends JobName>(name: N, input: JobInput<N>) => {
     asked.push({ name, input });
-    const end = (ends[name] ?? { kind: 'cancelled' }) as JobEnd<N>;
+    const end = (ends[name] ?? { kind: 'cancelled' }) as JobEnd<N> | Promise<JobEnd<N>>;
     return { end: Promise.resolve(end), cancel: () => undefined };
   };
   const bench = createBench(

@@ -108,6 +108,7 @@ interface SupportMarkProps {
 function SupportMark({ support, x, middlePx, thickPx, onSlide }: SupportMarkProps) {
   const { hand, byHand } = useBench();
   const pressedPx = useRef(0);
+  const slides = useRef(false);
   const chosen = useStore(hand, (state) => state.support === support.id);
   const look = `clamp${support.proposed ? ' clamp-proposed' : ''}${chosen ? ' clamp-chosen' : ''}`;
   const half = thickPx / 2;
@@ -119,12 +120,16 @@ function SupportMark({ support, x, middlePx, thickPx, onSlide }: SupportMarkProp
         event.stopPropagation();
         event.currentTarget.setPointerCapture(event.pointerId);
         pressedPx.current = event.clientX;
+        slides.current = false;
         hand.set({ support: support.id });
       }}
       onPointerMove={(event) => {
         if (!event.currentTarget.hasPointerCapture(event.pointerId)) return;
         const byPx = event.clientX - pressedPx.current;
-        if (Math.abs(byPx) > TREMBLE_PX || hand.getState().hold !== null) onSlide(byPx);
+        // Once let go by Escape the mark is not taken again before the next press.
+        if (slides.current ? hand.getState().hold === null : Math.abs(byPx) <= TREMBLE_PX) return;
+        slides.current = true;
+        onSlide(byPx);
       }}
       onPointerUp={() => void byHand.release()}
       onPointerCancel={() => byHand.letGo()}

@@ -251,6 +251,59 @@ describe('the hose in the hand', () => {
   });
 });
 
+describe('answers that come late', () => {
+  function late<T>(): { readonly promise: Promise<T>; readonly come: (value: T) => void } {
+    let come: (value: T) => void = () => undefined;
+    const promise = new Promise<T>((resolve) => {
+      come = resolve;
+    });
+    return { promise, come };
+  }
+
+  it('do not put a hose on the bench whose clamp has been taken back meanwhile', async () => {
+    const relay = late<JobEnd<'relayRun'>>();
+    const { bench } = await laidBench({ relayRun: relay.promise });
+    bench.byHand.put('clamp');
+    await vi.advanceTimersByTimeAsync(1000);
+    bench.document.undo();
+    relay.come({ kind: 'done', output: RELAID });
+    await vi.advanceTimersByTimeAsync(10);
+    expect(cutOf(bench)).toBe(100);
+    expect(runState(opened(bench), 'feed')).toBe('clean');
+  });
+
+  it('are stopped without a word when the hose is taken in the hand before they come', async () => {
+    const relay = late<JobEnd<'relayRun'>>();
+    const { bench } = await laidBench({ relayRun: relay.promise });
+    bench.byHand.put('clamp');
+    await vi.advanceTimersByTimeAsync(1000);
+    bench.byHand.grasp({ arcLengthMm: 70 }, [70, 0, 0]);
+    expect(bench.jobs.getState().current?.cancelling).toBe(true);
+    relay.come({ kind: 'cancelled' });
+    await vi.advanceTimersByTimeAsync(10);
+    expect(bench.jobs.getState()).toMatchObject({ current: null, notice: null });
+    expect(bench.hand.getState().hold).not.toBeNull();
+  });
+
+  it('let the hose be taken in the hand again while it settles, and settle after that', async () => {
+    const relay = late<JobEnd<'relayRun'>>();
+    const { bench, asked } = await laidBench({ relayRun: relay.promise });
+    bench.byHand.put('clamp');
+    await vi.advanceTimersByTimeAsync(1000);
+    bench.byHand.grasp({ arcLengthMm: 70 }, [70, 0, 0]);
+    expect(bench.hand.getState().hold).not.toBeNull();
+    bench.byHand.drag([70, 4, 0], false);
+    const letGo = bench.byHand.release();
+    await vi.advanceTimersByTimeAsync(10);
+    expect(asked.filter(({ name }) => name === 'relayRun')).toHaveLength(1);
+    relay.come({ kind: 'done', output: RELAID });
+    await vi.advanceTimersByTimeAsync(10);
+    await letGo;
+    expect(asked.filter(({ name }) => name === 'relayRun')).toHaveLength(2);
+    expect(feed(bench).supports.map(({ kind }) => kind)).toEqual(['clamp', 'waypoint']);
+  });
+});
+
 describe('locked stretches', () => {
   it('holds the line of the hose between its ends, after the support before it', async () => {
     const { bench } = await laidBench();
