@@ -5,6 +5,7 @@ import type { ResolvedProject, ResolvedRun } from '../../document/project/resolv
 import { ruleValue } from '../../document/rules/index.ts';
 import { connectPoses } from '../../geometry/arcLineConnector.ts';
 import { pathEnd } from '../../geometry/arcLinePath.ts';
+import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { buildRunField, type RunField } from '../bay/runField.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { clearanceToRun } from '../layRun/clearanceToRun.ts';
@@ -33,7 +34,7 @@ const WITHIN_MM = 40;
  * Lays one run again near a line (a hose as it lies, or as the hand left it) without a search for other ways: first the hose
  * as long and as led as the line, let go between everything that holds it in the project as it is now. Where that lies clean
  * it is drawn taut on its own side of things, and is the lay if it has the slack that breathing needs; else a hose of the
- * wanted slack along the taut line is, if clean. Where it does not lie clean, a route is looked for within 40 mm of it;
+ * wanted slack along the taut line is, if clean and near by. Where it does not lie clean, a route is looked for within 40 mm of it;
  * without one the hose along the line comes back, with what it breaks. Proofs and measures are those of `layRun`.
  * earlier: the lays as they are; the other ones stay, and are told their clearance to the run as it lies now. Answers all
  * lays in the project's order.
@@ -95,13 +96,24 @@ function relayOne(
       return told(kept);
     const surroundings = { field, contact, tautLiveOf: liveMmOf };
     const wanted = findShape(setting, [taut], surroundings, partOf(watch, 0.3, 0.7));
-    return told(wanted?.judgement.fault === 0 ? wanted : kept);
+    const asSeen = wanted?.judgement.fault === 0 && furthestMm(wanted.shape.curve, held.shape.curve) < SEEN_MM;
+    return told(asSeen ? wanted : kept);
   }
   const near = { ...context, near: { line, withinMm: WITHIN_MM } };
   const clean = setting.cutLengthMm === undefined ? layIfClean(near, run, others, partOf(watch, 0.2, 0.7)) : undefined;
   if (clean !== undefined) return clean;
   if (held === undefined) return layWithoutHose(context, setting, others, {});
   return told({ ...held, tautLiveMm: Math.min(shortestMm(setting, held.route), held.shape.liveLengthMm) });
+}
+
+/** mm. A hose that lies further than this from where it was seen in the hand is another one to who led it there. */
+const SEEN_MM = 20;
+
+/** Greatest distance of two curves at the same share of their lengths, mm. */
+function furthestMm(a: CubicCurve, b: CubicCurve): number {
+  const at = (curve: CubicCurve, share: number): Vec3 => curveAt(curve, share * curveLengthMm(curve)).point;
+  const shares = Array.from({ length: 101 }, (_, i) => i / 100);
+  return Math.max(...shares.map((share) => distance(at(a, share), at(b, share))));
 }
 
 function liveMmOf({ lengthMm, tailMm }: Route): number {
@@ -112,7 +124,10 @@ function slackOf({ shape, tautLiveMm }: Candidate): number {
   return shape.liveLengthMm / tautLiveMm - 1;
 }
 
-/** The hose as long and as led as the line, with swivels let turn and held where they are; the better of the two. */
+/**
+ * The hose as long and as led as the line, its swivels held at the line's clocks; where that is not clean, let turn as well,
+ * and the better of the two.
+ */
 function hoseAlong(
   setting: RunSetting,
   field: RunField,
@@ -126,7 +141,7 @@ function hoseAlong(
   const liveMm = setting.cutLengthMm === undefined ? liveMmOf(route) : setting.cutLengthMm - sockets;
   const clamps = proposedAlong(setting, line, before, route.lengthMm);
   let best: Candidate | undefined;
-  for (const free of setting.a.turns || setting.b.turns ? [true, false] : [false]) {
+  for (const free of setting.a.turns || setting.b.turns ? [false, true] : [false]) {
     stopIfCancelled(watch);
     const shape = relaxRoute(setting, route, liveMm, clamps, free, contact, watch);
     if (shape === undefined) continue;
