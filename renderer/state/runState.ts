@@ -22,7 +22,8 @@ function layInputs(project: Project, runId: string): string {
   const laid = { ...named, supports: run.supports.map(({ name: _own, ...support }) => support) };
   const ports = project.ports.filter((port) => port.id === run.a.port || port.id === run.b.port);
   const overrides = project.overrides.filter((o) => o.run === undefined || o.run === runId);
-  return JSON.stringify([laid, ports, project.bay, project.tables, overrides, project.seed]);
+  const mates = (project.bundles ?? []).filter((bundle) => bundle.runs.includes(runId));
+  return JSON.stringify([laid, ports, project.bay, project.tables, overrides, mates, project.seed]);
 }
 
 /** Whether the run's lay was worked out from something else than what the project says now. */

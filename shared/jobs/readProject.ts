@@ -4,7 +4,7 @@ import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { type PartFile, parsePartTables } from '../document/parts/parsePartTables.ts';
 import type { PartTables } from '../document/parts/schema.ts';
 import { parseProject } from '../document/project/parseProject.ts';
-import { type ResolvedProject, resolveProject } from '../document/project/resolve.ts';
+import { type ResolvedProject, type ResolvedRun, resolveProject } from '../document/project/resolve.ts';
 import type { Project } from '../document/project/schema.ts';
 import { serialiseProject } from '../document/project/serialiseProject.ts';
 import type { ProjectFiles } from './contract.ts';
@@ -88,9 +88,14 @@ function runHashesOf({ project, runs }: ResolvedProject, meshes: ReadProject['me
       const { id } = resolved.run;
       const rules = project.overrides.filter((o) => o.run === undefined || o.run === id);
       const mates = (project.bundles ?? []).filter((b) => b.runs.includes(id));
-      return [id, hashOf([bay, JSON.stringify([resolved, rules, ...mates])])];
+      return [id, hashOf([bay, JSON.stringify([nameless(resolved), rules, ...mates])])];
     }),
   );
+}
+
+/** What the shop calls a clamp moves no hose. */
+function nameless({ run, ...rest }: ResolvedRun): ResolvedRun {
+  return { ...rest, run: { ...run, supports: run.supports.map(({ name: _name, ...support }) => support) } };
 }
 
 function hashOf(texts: readonly string[]): string {

@@ -132,11 +132,15 @@ export function addRun(project: Project, run: Run): Project {
   return { ...project, runs: [...project.runs, run] };
 }
 
-/** Takes a run away, and the rules that were set by hand for it alone. Its ports stay. */
-export function removeRun(project: Project, runId: string): Project {
+/** Takes a run away, and what was said of it alone: rules set by hand, its place in a bundle. Its ports stay. */
+export function removeRun({ bundles, ...project }: Project, runId: string): Project {
+  const others = (bundles ?? [])
+    .map((bundle) => ({ ...bundle, runs: bundle.runs.filter((id) => id !== runId) }))
+    .filter((bundle) => bundle.runs.length > 1);
   return {
     ...project,
     runs: project.runs.filter(({ id }) => id !== runId),
     overrides: project.overrides.filter(({ run }) => run !== runId),
+    ...(others.length === 0 ? {} : { bundles: others }),
   };
 }

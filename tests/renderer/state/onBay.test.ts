@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { OpenDocument } from '../../../renderer/state/documentStore.ts';
 import { freshId, numberedId } from '../../../renderer/state/edits/freshId.ts';
-import { draftProblems, draftRun, endsFor, freePorts, runOf } from '../../../renderer/state/edits/newRun.ts';
+import { draftProblems, draftRun, endsFor, freePorts, removeRun, runOf } from '../../../renderer/state/edits/newRun.ts';
 import { changePort, newPort, seatPort, upFor } from '../../../renderer/state/edits/portEdits.ts';
 import { addSkin, setPartSkin } from '../../../renderer/state/edits/skinEdits.ts';
 import { KEY_ACTIONS } from '../../../renderer/state/keys.ts';
@@ -150,6 +150,21 @@ describe('a new run', () => {
     expect(endsFor(ends, hoses[0], spare.ports[0]).map(({ id }) => id)).toEqual(['straight', 'elbow']);
     const jic = ends.map((end, i) => (i === 0 ? { ...end, seat: 'other' } : end));
     expect(endsFor(jic, hoses[0], spare.ports[0]).map(({ id }) => id)).toEqual(['elbow', 'straight']);
+  });
+
+  it('leaves no rule and no bundle that names it when it is taken away', () => {
+    const third = { ...(SAMPLE_PROJECT.runs[0] as Project['runs'][number]), id: 'third', name: 'Third' };
+    const bundled = (runs: string[]): Project => ({
+      ...SAMPLE_PROJECT,
+      runs: [...SAMPLE_PROJECT.runs, third],
+      bundles: [{ id: 'side', name: 'Side by side', runs }],
+      overrides: [{ rule: 'slack-least', run: 'feed', value: 0, reason: 'a test' }],
+    });
+    expect(removeRun(bundled(['feed', 'drain', 'third']), 'feed')).toMatchObject({
+      bundles: [{ runs: ['drain', 'third'] }],
+      overrides: [],
+    });
+    expect(removeRun(bundled(['feed', 'drain']), 'feed').bundles).toBeUndefined();
   });
 
   it('is added and chosen, taken away with its hose, and undo brings both back', async () => {
