@@ -10,6 +10,7 @@ import { type Neighbour, runNeighbour } from '../layRun/neighbours.ts';
 import type { BodyBay } from './bodyBays.ts';
 import type { HeldHose } from './heldHose.ts';
 import { movedNeighbours } from './movedBay.ts';
+import { nearestFirst } from './nearestFirst.ts';
 import type { RockedHose } from './rockedHose.ts';
 
 /** Relative. How far below the found least radius its proof may lie. */
@@ -62,7 +63,7 @@ function leastRadiusOf(hose: HeldHose, { curve, motions }: RockedHose): RockExtr
   };
 }
 
-/** The clearance that has least over what is asked. */
+/** The clearance that has least over what is asked; things that a look from place to place shows to be further are let be. */
 function tightestOf(
   hose: HeldHose,
   { curve, motions, setting }: RockedHose,
@@ -77,7 +78,11 @@ function tightestOf(
     ...runs.map((other) => runNeighbour(others, other, requiredRunClearance(project, run, other).requiredMm)),
   ];
   const over = (c: Clearance): number => c.clearanceMm - c.requiredMm;
-  return neighbours
-    .flatMap((n) => clearanceTo(setting, curve, n, CLEARANCE_PROOF_MM))
-    .reduce<Clearance | undefined>((a, b) => (a === undefined || over(b) < over(a) ? b : a), undefined);
+  let tightest: Clearance | undefined;
+  for (const { neighbour, leastMm } of nearestFirst(setting, curve, neighbours)) {
+    if (tightest !== undefined && leastMm > over(tightest)) break;
+    for (const c of clearanceTo(setting, curve, neighbour, CLEARANCE_PROOF_MM))
+      if (tightest === undefined || over(c) < over(tightest)) tightest = c;
+  }
+  return tightest;
 }

@@ -3,8 +3,8 @@ import type { RockPose } from '../../document/lay/schema.ts';
 import type { Body, Motion, Project } from '../../document/project/schema.ts';
 import { AT_REST, type RigidMotion, rigidMotion } from '../../geometry/rigidMotion.ts';
 
-/** Poses tried at most beside rest: six ranges, each at both its ends. */
-const MOST_TOGETHER = 2 ** 6;
+/** Poses tried at most beside rest, of bodies that move together or of one. */
+const MOST_POSES = 2 ** 6;
 
 const PARTS = [
   { word: 'roll', unit: 'degrees', range: (m: Motion) => m.rollDeg },
@@ -19,26 +19,51 @@ const PARTS = [
 type Corner = readonly number[];
 
 /**
- * The extremes of a project's motions: rest first, then every combination of the ends of the ranges. A small rigid
- * movement carries every place almost in a straight line, so what is worst is worst in a corner of the ranges. Where
- * several bodies move and all their combinations are more than 64, each body rocks while the others stand. No moving
- * body gives no poses.
+ * The extremes of a project's motions: rest first, then every combination of both ends and the middle, rest, of each range.
+ * Slack is least and pull greatest at ends, since lengths are convex in a small movement; clearance, bend and twist may be
+ * worst where one range is at rest and another at its end. Where that is more than 64 extremes, the ends alone are combined;
+ * where that is still more, each body rocks while the others stand. No moving body gives no poses.
  */
 export function rockPoses(project: Pick<Project, 'bay'>): RockPose[] {
-  const moving = project.bay.bodies.flatMap((body) => {
-    const corners = body.motion === undefined ? [] : cornersOf(body.motion);
-    return corners.length < 2 ? [] : [{ body, corners }];
-  });
+  const moving = project.bay.bodies.flatMap((body) => (hasMotion(body) ? [body] : []));
   if (moving.length === 0) return [];
-  const together = moving.reduce((n, { corners }) => n * corners.length, 1);
-  const extremes =
-    together <= MOST_TOGETHER
-      ? moving.reduce<Placed[][]>(
-          (poses, { body, corners }) => poses.flatMap((pose) => corners.map((corner) => [...pose, { body, corner }])),
-          [[]],
-        )
-      : moving.flatMap(({ body, corners }) => corners.map((corner) => [{ body, corner }]));
+  const choices = [
+    () => together(moving, withRest),
+    () => together(moving, endsOnly),
+    () => apart(moving, withRest),
+    () => apart(moving, endsOnly),
+  ];
+  const extremes = choices.map((of) => of()).find((poses) => poses !== undefined) ?? [];
   return [REST_POSE, ...extremes.map(poseOf).filter((p) => p.bodies.length > 0)];
+}
+
+type Levels = (range: readonly [number, number]) => number[];
+
+const withRest: Levels = ([least, most]) => [...new Set([least, 0, most])];
+const endsOnly: Levels = (range) => [...new Set(range)];
+
+interface MovingBody extends Body {
+  readonly motion: Motion;
+}
+
+function hasMotion(body: Body): body is Body & MovingBody {
+  const { motion } = body;
+  return motion !== undefined && PARTS.some(({ range }) => range(motion).some((end) => end !== 0));
+}
+
+function together(bodies: readonly MovingBody[], levels: Levels): Placed[][] | undefined {
+  const count = bodies.reduce((n, { motion }) => n * cornerCount(motion, levels), 1);
+  if (count > MOST_POSES) return undefined;
+  return bodies.reduce<Placed[][]>(
+    (poses, body) =>
+      poses.flatMap((pose) => cornersOf(body.motion, levels).map((corner) => [...pose, { body, corner }])),
+    [[]],
+  );
+}
+
+function apart(bodies: readonly MovingBody[], levels: Levels): Placed[][] | undefined {
+  if (bodies.some(({ motion }) => cornerCount(motion, levels) > MOST_POSES)) return undefined;
+  return bodies.flatMap((body) => cornersOf(body.motion, levels).map((corner) => [{ body, corner }]));
 }
 
 interface Placed {
@@ -46,14 +71,15 @@ interface Placed {
   readonly corner: Corner;
 }
 
-export const REST_POSE: RockPose = { name: 'at rest', bodies: [] };
+const REST_POSE: RockPose = { name: 'at rest', bodies: [] };
 
-function cornersOf(motion: Motion): Corner[] {
+function cornerCount(motion: Motion, levels: Levels): number {
+  return PARTS.reduce((n, { range }) => n * levels(range(motion)).length, 1);
+}
+
+function cornersOf(motion: Motion, levels: Levels): Corner[] {
   return PARTS.reduce<number[][]>(
-    (corners, { range }) => {
-      const ends = [...new Set(range(motion))];
-      return corners.flatMap((corner) => ends.map((end) => [...corner, end]));
-    },
+    (corners, { range }) => corners.flatMap((corner) => levels(range(motion)).map((end) => [...corner, end])),
     [[]],
   );
 }

@@ -232,7 +232,7 @@ describe('work', () => {
       shiftMm: { x: [-300, 300] as [number, number] },
     };
     const { rock } = rockRig({ bodyB: 'engine', motions: { engine } });
-    expect(rock?.extremes.length).toBe(9);
+    expect(rock?.extremes.length).toBe(27);
     for (const extreme of rock?.extremes ?? []) {
       if (extreme.outcome === 'lies') expect(extreme.minRadius?.provenAtLeastMm).toBeGreaterThan(0);
       if (extreme.outcome === 'too-short') expect(extreme.missingMm).toBeGreaterThan(0);
