@@ -8,11 +8,11 @@ import { centrelineOf } from '../layRun/centreline.ts';
 import { type StandingHose, tubesOfLay } from '../layRun/tubesOfLay.ts';
 import { type BodyBay, movingBodies, nearestBody } from './bodyBays.ts';
 import { type Bodies, type HeldHose, heldHose } from './heldHose.ts';
+import { letGoAtRest } from './letGo.ts';
 import { measuredExtreme } from './measuredExtreme.ts';
 import { type RockedHose, rockedHose } from './rockedHose.ts';
 import { rockPoses } from './rockPoses.ts';
 import { tightAt } from './tightAt.ts';
-import { letGoAtRest } from './workedSpan.ts';
 import { worstOf } from './worstOf.ts';
 
 /**

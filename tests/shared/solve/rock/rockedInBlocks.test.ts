@@ -11,10 +11,10 @@ import { layRuns } from '../../../../shared/solve/layRun/layRuns.ts';
 import { heldPlaces } from '../../../../shared/solve/layRun/runSetting.ts';
 import { bodyBays, movingBodies, nearestBody } from '../../../../shared/solve/rock/bodyBays.ts';
 import { heldHose } from '../../../../shared/solve/rock/heldHose.ts';
+import { letGoAtRest } from '../../../../shared/solve/rock/letGo.ts';
 import { measuredExtreme } from '../../../../shared/solve/rock/measuredExtreme.ts';
 import { rockedHose } from '../../../../shared/solve/rock/rockedHose.ts';
 import { motionsAt, rockPoses } from '../../../../shared/solve/rock/rockPoses.ts';
-import { letGoAtRest } from '../../../../shared/solve/rock/workedSpan.ts';
 import { blockBay } from '../../../arbitraries/blockBays.ts';
 import { bruteForceDistance } from '../../../oracles/bruteForceDistance.ts';
 
