@@ -17,6 +17,7 @@ export function crossReferenceProblems(project: Project): Problem[] {
     ...duplicates('ports', project.ports),
     ...duplicates('runs', project.runs),
     ...project.runs.flatMap((run, i) => duplicates(`runs[${i}].supports`, run.supports)),
+    ...project.runs.flatMap((run, i) => duplicates(`runs[${i}].locks`, run.locks ?? [])),
     ...bundleProblems(project),
     ...project.runs.flatMap((run, i) => planeProblems(run, `runs[${i}].onePlane`)),
     ...keptIds(project),

@@ -2,13 +2,14 @@ import { CLEARANCE_PROOF_MM, RADIUS_RELATIVE } from '../../base/tolerances.ts';
 import { radiansToDegrees, wrapDegrees } from '../../base/units.ts';
 import type { Vec3 } from '../../base/vec3.ts';
 import type { HandHold, HandShape } from '../../document/hand/handChange.ts';
-import type { Clearance, Clock, EndPose, LaySupport } from '../../document/lay/schema.ts';
+import type { Clearance, Clock, EndPose, Lay, LaySupport } from '../../document/lay/schema.ts';
 import { cutOffMm } from '../../document/parts/cutOff.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { clockToleranceRule } from '../../document/rules/clockRules.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { type CubicCurve, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { leastRadius } from '../../geometry/curveLimits.ts';
+import { brokenBy } from '../character/brokenBy.ts';
 import { clockBetween } from '../ends/clock.ts';
 import type { FittedEnd } from '../ends/endPose.ts';
 import { centrelineOf } from '../layRun/centreline.ts';
@@ -54,12 +55,13 @@ export function handShapeOf(project: Project, setting: RunSetting, line: HandLin
     limitMm: setting.minRadiusMm,
     at: { arcLengthMm: least.arcLengthMm, point: triple(least.point) },
   };
-  const reason = reasonOf(line, minRadius, near);
+  const centreline = centrelineOf(curve);
+  const reason = reasonOf(line, minRadius, near) ?? fallReason(setting, line, centreline);
   return {
     run: setting.run,
     outcome: reason === undefined ? 'laid' : 'near-miss',
     ...(reason === undefined ? {} : { reason }),
-    centreline: centrelineOf(curve),
+    centreline,
     outsideDiameterMm: 2 * setting.outsideRadiusMm,
     ends: { a: endPose(setting.a, line.a, line.clockARad), b: endPose(setting.b, line.b, line.clockBRad) },
     supports: [...line.supports],
@@ -117,6 +119,22 @@ function reasonOf(line: HandLine, minRadius: HandShape['minRadius'], near: Nearn
   if (minRadius.radiusMm < minRadius.limitMm * (1 - RADIUS_RELATIVE))
     return `bends to ${rounded(minRadius.radiusMm)} mm where the hose allows ${rounded(minRadius.limitMm)} mm`;
   return undefined;
+}
+
+/** Where a drain does not fall enough; nothing for hoses that need not fall. */
+function fallReason(setting: RunSetting, line: HandLine, centreline: Lay['centreline']): string | undefined {
+  const { fall } = setting.character;
+  if (fall === undefined) return undefined;
+  const mouthsMm = {
+    a: setting.a.end.shoulderToMouthMm,
+    b: curveLengthMm(line.curve) - setting.b.end.shoulderToMouthMm,
+  };
+  const holds = line.supports.map(({ id, proposed, at }) => ({ id, proposed, atMm: at.arcLengthMm }));
+  const shape = { ...centreline, a: line.a, b: line.b, mouthsMm, holds };
+  const broken = brokenBy(setting.character, shape, setting.minRadiusMm).find((b) => b.wish === 'fall');
+  if (broken === undefined) return undefined;
+  const leastDeg = radiansToDegrees(Math.asin(fall.leastSin));
+  return `falls ${rounded(broken.measured)} degrees ${rounded(broken.at.arcLengthMm)} mm from shoulder A, where a drain has to fall at least ${rounded(leastDeg)}`;
 }
 
 function nameOf({ to }: Clearance): string {

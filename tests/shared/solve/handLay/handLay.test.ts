@@ -288,6 +288,26 @@ describe('what is told of a hose in the hand', () => {
     expect(apart(hand.move({}, UNWATCHED).centreline, laid.centreline)).toBeLessThan(0.5);
   });
 
+  it('says where a drain no longer falls', () => {
+    const end = exampleEnd(0, { seatToBendMm: 0, bendToShoulderMm: 20, shoulderToMouthMm: 15 });
+    const a = examplePort('a', { seatPoint: [0, 0, 300], axis: [0, 0, -1], up: [1, 0, 0] });
+    const b = examplePort('b', { seatPoint: [260, 0, 0], axis: [-0.8, 0, 0.6], up: [0, 1, 0] });
+    const resolved = oneRunProject([a, b], [end, end], exampleHose({ minBendRadiusMm: 60 }));
+    const [run] = resolved.runs;
+    const service = { ...run!.run.service, purpose: 'turbo-oil-drain' as const };
+    const drain = { ...run!, run: { ...run!.run, service } };
+    const { hand, lay: laid } = take(
+      lay({ project: { ...resolved.project, runs: [drain.run] }, runs: [drain] }, emptyBay()),
+    );
+    expect(laid.outcome).toBe('laid');
+    const { arcLengthMm, point } = middle(laid);
+    let lowered = hand.move({}, UNWATCHED);
+    for (let down = 0; down < 150 && lowered.outcome === 'laid'; down += 3)
+      lowered = hand.move({ pull: { arcLengthMm, to: addScaled(point, [0, 0, 1], -down) } }, UNWATCHED);
+    expect(lowered.outcome).toBe('near-miss');
+    expect(lowered.reason).toMatch(/falls -?[\d.]+ degrees/);
+  });
+
   it('says by how much a cut hose is too short', () => {
     const { run, lay: laid } = take(bent());
     const cut = take(bent({ cutLengthMm: laid.cutLengthMm }));
