@@ -4,7 +4,8 @@ import type { Lock, Port, Support } from '../project/schema.ts';
 
 /**
  * One laid run as the hand has it at this moment, against the lay it was taken from. Everything stands for itself and
- * not for a step, so that moves may be left out: the same change gives the same shape. What is absent is as it was taken.
+ * not for a step, so that moves may be left out; only a hose that snapped over something on the way stays so until it is
+ * let go (an empty change). What is absent is as it was taken.
  */
 export interface HandChange {
   /** a place of the hose held by the hand: arc length from shoulder A on the lay as it was taken; the hose's direction is free */
