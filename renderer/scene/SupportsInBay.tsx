@@ -34,6 +34,7 @@ export function SupportsInBay({ run, lay, hoseDiameterMm, bay, chosen, palette }
       {...(chosen &&
         !support.proposed && {
           onPress: (event) => {
+            if (hand.getState().tool.kind !== 'none') return;
             hand.set({ support: support.id });
             press(event, { support: support.id }, support.point);
           },
