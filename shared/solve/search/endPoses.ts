@@ -1,3 +1,4 @@
+import type { Vec3 } from '../../base/vec3.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import { type ClearSpace, isPointClear } from './clearSpace.ts';
 import type { EndChoice } from './problem.ts';
@@ -30,4 +31,9 @@ export function standsClear(end: EndChoice, clockRad: number): boolean {
 /** Those of an end's poses whose mouth is clear and where the end itself stands clear. */
 export function clearEndPoses(space: ClearSpace, end: EndChoice, poses: readonly EndPose[]): EndPose[] {
   return poses.filter(({ clockRad, pose }) => isPointClear(space, pose.point) && standsClear(end, clockRad));
+}
+
+/** Where the mouth stands. */
+export function pointOf({ pose }: EndPose): Vec3 {
+  return pose.point;
 }

@@ -1,8 +1,7 @@
 import type { ClearSpace } from './clearSpace.ts';
 import { type Grid, gridOver } from './goalDistance.ts';
 
-/** mm. Fine enough to keep walls shut for a hose that keeps 8 mm and more; coarser where the bay is so large that it takes too many cells. */
-const CELL_MM = 6;
+/** A bay so large that it would take more cells than this is given coarser ones. */
 const MOST_CELLS = 8e6;
 /** mm. Margins are told up to this. */
 export const ROOMY_MM = 8;
@@ -16,11 +15,11 @@ export class FineGrid {
   /** 0 = not yet asked */
   private readonly margins: Float32Array;
 
-  constructor(space: ClearSpace) {
+  constructor(space: ClearSpace, cellMm: number) {
     const { min, max } = space.field.bounds;
     const volume = (max[0] - min[0]) * (max[1] - min[1]) * (max[2] - min[2]);
     this.space = space;
-    this.grid = gridOver(space.field.bounds, Math.max(CELL_MM, Math.cbrt(volume / MOST_CELLS)));
+    this.grid = gridOver(space.field.bounds, Math.max(cellMm, Math.cbrt(volume / MOST_CELLS)));
     this.reachMm = (space.field.lipschitz * this.grid.cellMm * Math.sqrt(3)) / 2;
     this.margins = new Float32Array(this.grid.counts[0] * this.grid.counts[1] * this.grid.counts[2]);
   }

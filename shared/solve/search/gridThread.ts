@@ -7,7 +7,7 @@ import { NodeQueue } from './nodeQueue.ts';
 
 /** A place at the limit costs this many times its length more; one as short as a cell may be, so many more. */
 const NARROW_COST = 1;
-const DOUBTFUL_COST = 2;
+const DOUBTFUL_COST = 5;
 const CLOSED = -1;
 /** Lengths of steps to neighbours, in cells, and half of a cell's diagonal. */
 const ROOTS = [0, 1, Math.SQRT2, Math.sqrt(3)] as const;
@@ -76,7 +76,7 @@ export function gridThread(
           const [x, y, z] = [fine.middle(0, a), fine.middle(1, b), fine.middle(2, c)];
           if (dear[next] === 0) {
             const margin = fine.marginMm(next, x, y, z);
-            const shut = isPlugged(space, x, y, z) || avoid(x, y, z);
+            const shut = !goalOf.has(next) && (isPlugged(space, x, y, z) || avoid(x, y, z));
             dear[next] = shut ? CLOSED : dearness(margin, grid.cellMm * HALF_DIAGONAL);
             if (dear[next] === CLOSED) continue;
           }

@@ -4,7 +4,7 @@ import { type Candidate, candidateOf } from './candidate.ts';
 import type { ClearSpace } from './clearSpace.ts';
 import { openCornerWays } from './cornerWays.ts';
 import type { EndPose } from './endPoses.ts';
-import type { FineGrid } from './fineGrid.ts';
+import { FineGrid } from './fineGrid.ts';
 import { guideGridFor } from './firstWays.ts';
 import { pushClear } from './pushClear.ts';
 import { threadWays } from './threadWays.ts';
@@ -14,6 +14,8 @@ export interface NarrowWay {
   readonly expanded: number;
 }
 
+/** mm. Cells of the fine grid. */
+const CELL_MM = 4;
 /** mm of clearance given up for a first guess, and how fine its lattice is. */
 const GUESSES = [
   { offsetMm: 4, fineness: 1 },
@@ -23,7 +25,7 @@ const GUESSES = [
 const LOOKS = 3;
 const LOOK_STATES = 25_000;
 /** Lines tried through the fine grid before the guesses and after, and the cells they may open. */
-const THREADS = { first: { attempts: 1, mostCells: 60_000 }, last: { attempts: 3, mostCells: 250_000 } } as const;
+const THREADS = { first: { attempts: 1, mostCells: 100_000 }, last: { attempts: 3, mostCells: 400_000 } } as const;
 /** Cells of the fine grid opened in the time that a state of a lattice takes. */
 const CELLS_A_STATE = 10;
 const GUESS_STEP_RADII = 0.1;
@@ -34,12 +36,12 @@ const GUESS_STEP_RADII = 0.1;
  */
 export function narrowWay(
   space: ClearSpace,
-  fine: FineGrid,
   starts: readonly EndPose[],
   goals: readonly EndPose[],
   radiusMm: number,
   watch: Watch,
 ): NarrowWay {
+  const fine = new FineGrid(space, CELL_MM);
   let expanded = 0;
   const thread = (limits: (typeof THREADS)['first' | 'last']): Candidate | undefined => {
     const { candidate, cells } = threadWays(space, fine, starts, goals, radiusMm, limits, watch);

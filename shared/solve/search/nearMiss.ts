@@ -3,9 +3,10 @@ import { partOf, type Watch } from '../../base/watch.ts';
 import type { ClearSpace } from './clearSpace.ts';
 import { shortestDirectConnection } from './directConnections.ts';
 import { BUDGETS } from './effort.ts';
-import { clearEndPoses, endPoses } from './endPoses.ts';
+import { clearEndPoses, endPoses, pointOf } from './endPoses.ts';
 import { firstWays, guideGridFor } from './firstWays.ts';
 import type { SearchProblem, SearchResult } from './problem.ts';
+import { provenApart } from './provenApart.ts';
 import { provenMargin } from './provenMargin.ts';
 import { shortenByShortcuts } from './shortcut.ts';
 
@@ -34,6 +35,7 @@ export function nearMiss(problem: SearchProblem, watch: Watch): Pick<SearchResul
     const radiusMm = problem.minRadiusMm;
     let candidate = shortestDirectConnection(space, starts, goals, radiusMm)?.candidate;
     if (!candidate) {
+      if (provenApart(space, starts.map(pointOf), goals.map(pointOf), part)) continue;
       const limits = { mostStates: MOST_STATES, wanted: 1 };
       const guideGrid = guideGridFor(space, radiusMm);
       const found = firstWays(space, starts, goals, radiusMm, guideGrid, limits, random, part);

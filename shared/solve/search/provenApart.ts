@@ -1,18 +1,19 @@
 import type { Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
-import type { FineGrid } from './fineGrid.ts';
+import type { ClearSpace } from './clearSpace.ts';
+import { FineGrid } from './fineGrid.ts';
 import { cellAt } from './goalDistance.ts';
 import { NodeQueue } from './nodeQueue.ts';
 
-/** Cells opened from either side before the question is given up. */
-const MOST_CELLS = 600_000;
+/**
+ * Cells, mm, and how many of them are opened from either side before the question is given up: coarse ones tell thick walls soon,
+ * fine ones keep a thin sheet shut for a hose that keeps 8 mm and more.
+ */
+const LEVELS = [
+  { cellMm: 18, mostCells: 60_000 },
+  { cellMm: 6, mostCells: 120_000 },
+] as const;
 const CELLS_BETWEEN_CANCEL_CHECKS = 4096;
-
-export interface Apartness {
-  /** true = no line joins any start to any goal, bends or not */
-  readonly apart: boolean;
-  readonly cells: number;
-}
 
 /**
  * Whether starts and goals lie in places that nothing joins, however it bends: a proof, for runs that cannot be laid are mostly of
@@ -20,17 +21,26 @@ export interface Apartness {
  * turns, towards the other side; where the smaller of the two places runs out, the ends are apart. In the open the two
  * meet after a few cells. What is not proven within a budget of cells counts as joined.
  */
-export function provenApart(fine: FineGrid, starts: readonly Vec3[], goals: readonly Vec3[], watch: Watch): Apartness {
+export function provenApart(space: ClearSpace, starts: readonly Vec3[], goals: readonly Vec3[], watch: Watch): boolean {
+  return LEVELS.some(({ cellMm, mostCells }) => areApart(new FineGrid(space, cellMm), starts, goals, mostCells, watch));
+}
+
+function areApart(
+  fine: FineGrid,
+  starts: readonly Vec3[],
+  goals: readonly Vec3[],
+  mostCells: number,
+  watch: Watch,
+): boolean {
   const sides = [new Side(fine, starts, goals, 1), new Side(fine, goals, starts, 2)] as const;
   const owner = new Uint8Array(fine.cells);
   for (const side of sides) side.begin(owner);
-  for (let cells = 0; cells < 2 * MOST_CELLS; cells++) {
+  for (let cells = 0; cells < 2 * mostCells; cells++) {
     if (cells % CELLS_BETWEEN_CANCEL_CHECKS === 0) stopIfCancelled(watch);
     const step = sides[cells % 2 === 0 ? 0 : 1].open(owner);
-    if (step === 'met') return { apart: false, cells };
-    if (step === 'empty') return { apart: true, cells };
+    if (step !== 'on') return step === 'empty';
   }
-  return { apart: false, cells: 2 * MOST_CELLS };
+  return false;
 }
 
 class Side {

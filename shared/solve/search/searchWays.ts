@@ -1,7 +1,7 @@
 import { invariant } from '../../base/invariant.ts';
 import { type RandomSource, seededRandom } from '../../base/random.ts';
 import { CLEARANCE_PROOF_MM } from '../../base/tolerances.ts';
-import { distance, type Vec3 } from '../../base/vec3.ts';
+import { distance } from '../../base/vec3.ts';
 import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { pathEnd } from '../../geometry/arcLinePath.ts';
 import type { Candidate } from './candidate.ts';
@@ -10,8 +10,7 @@ import { type CornerWays, openCornerWays } from './cornerWays.ts';
 import { shortestDirectConnection } from './directConnections.ts';
 import { passSameSides } from './distinctWays.ts';
 import { BUDGETS, type Budget } from './effort.ts';
-import { clearEndPoses, type EndPose, endPoses } from './endPoses.ts';
-import { FineGrid } from './fineGrid.ts';
+import { clearEndPoses, type EndPose, endPoses, pointOf } from './endPoses.ts';
 import { firstWays, type GuideGrid, guideGridFor } from './firstWays.ts';
 import { narrowPlaces } from './narrowPlaces.ts';
 import { narrowWay } from './narrowWays.ts';
@@ -32,7 +31,7 @@ const PLUGGED_SHARE = 8;
 
 /** A look for another way on the lattice of corners may spend so many times what the first took, and so many states more. */
 const LOOK_ON_FACTOR = 0.5;
-const LOOK_ON_STATES = 10_000;
+const LOOK_ON_STATES = 4_000;
 
 const ENDS = ['from', 'to'] as const;
 
@@ -104,14 +103,13 @@ function search(setting: Setting): SearchResult {
     first.isTaut ? first.candidates : first.candidates.map((candidate) => shortened(setting, candidate)),
   );
   let { expanded } = first;
+  const corners = first.corners ?? (first.isShort ? cornersFor(setting) : undefined);
   const looks = Math.max(first.isShort ? 0 : budget.looksForShorter, budget.plugsPerWay * (problem.ways - 1));
   for (let look = 0; look < looks; look++) {
     const enough = ways.length >= problem.ways && (first.isShort || look >= budget.looksForShorter);
     if (enough) break;
     watch.report({ fraction: 0.5 + (0.5 * look) / looks, doing: 'Looking for other ways' });
-    const other = first.corners
-      ? otherCornerWay(setting, ways, first.corners, first.expanded)
-      : otherWay(setting, ways, look);
+    const other = corners ? otherCornerWay(setting, ways, corners, first.expanded) : otherWay(setting, ways, look);
     expanded += other.expanded;
     if (other.candidate) ways.splice(0, ways.length, ...distinct(setting, [...ways, other.candidate]));
   }
@@ -153,14 +151,13 @@ function bestFirstCandidate(setting: Setting): First {
     const isTaut = direct.isShortest && ENDS.every((end) => problem[end].kind === 'held');
     if (isShort) return { candidates: [direct.candidate], expanded: 0, nothingLeft: false, isShort, isTaut };
   }
-  const fine = direct === undefined ? new FineGrid(space) : undefined;
-  if (fine !== undefined && provenApart(fine, starts.map(pointOf), goals.map(pointOf), watch).apart)
+  if (direct === undefined && provenApart(space, starts.map(pointOf), goals.map(pointOf), watch))
     return { candidates: [], expanded: 0, nothingLeft: true, isShort: false };
   const corner = firstCornerWay(setting);
   if (corner.candidates.length > 0) return direct === undefined ? corner : withDirect(corner, direct.candidate);
   let { expanded } = corner;
-  if (fine !== undefined && budget.looksIntoNarrow) {
-    const narrow = narrowWay(space, fine, starts, goals, problem.minRadiusMm, watch);
+  if (direct === undefined && budget.looksIntoNarrow) {
+    const narrow = narrowWay(space, starts, goals, problem.minRadiusMm, watch);
     expanded += narrow.expanded;
     if (narrow.candidate) return { candidates: [narrow.candidate], expanded, nothingLeft: false, isShort: false };
   }
@@ -174,16 +171,20 @@ function withDirect(first: First, direct: Candidate): First {
   return { ...first, candidates: [direct, ...first.candidates] };
 }
 
-function pointOf({ pose }: EndPose): Vec3 {
-  return pose.point;
+/** The lattice of corners of a fineness. A drain's gentle fall lies between its headings: undefined for drains. */
+function cornersFor(setting: Setting, fineness: number = CORNER_FINENESS[0]): CornerWays | undefined {
+  const { problem, space, starts, goals, guideGrid } = setting;
+  if (space.fall !== undefined) return undefined;
+  return openCornerWays(space, starts, goals, problem.minRadiusMm, guideGrid, fineness);
 }
 
-/** On the lattice of corners, first coarse, then fine. A drain's gentle fall lies between its headings: not for drains. */
+/** On the lattice of corners, first coarse, then fine. */
 function firstCornerWay(setting: Setting): First {
-  const { problem, space, starts, goals, budget, guideGrid, watch } = setting;
+  const { budget, watch } = setting;
   let expanded = 0;
-  for (const fineness of space.fall === undefined ? CORNER_FINENESS : []) {
-    const corners = openCornerWays(space, starts, goals, problem.minRadiusMm, guideGrid, fineness);
+  for (const fineness of CORNER_FINENESS) {
+    const corners = cornersFor(setting, fineness);
+    if (corners === undefined) break;
     const look = corners([], budget.cornerStates, watch);
     expanded += look.expanded;
     if (look.candidate) return { candidates: [look.candidate], expanded, nothingLeft: false, isShort: false, corners };

@@ -76,13 +76,14 @@ function seenFrom({ point, direction }: Pose, sign: 1 | -1, x: number, y: number
 function outOfReach(start: Pose, goal: Pose, radiusMm: number, cellMm: number): Avoid {
   const round = radiusMm - THROAT_CELLS * cellMm;
   const out = ([ahead, aside]: [number, number]): boolean =>
-    ahead * ahead + (aside - radiusMm) ** 2 < round * round || (ahead < 0 && ahead > -2 * radiusMm && aside < radiusMm);
+    ahead * ahead + (aside - radiusMm) ** 2 < round * round ||
+    (ahead < -cellMm && ahead > -2 * radiusMm && aside < radiusMm);
   return (x, y, z) => out(seenFrom(start, 1, x, y, z)) || out(seenFrom(goal, -1, x, y, z));
 }
 
 /** A disc right behind each mouth: less than is out of reach, for hoses that come past their own ends again. */
 function rightBehind(start: Pose, goal: Pose, radiusMm: number, cellMm: number): Avoid {
   const out = ([ahead, aside]: [number, number]): boolean =>
-    ahead < -0.3 * cellMm && ahead > -2.7 * cellMm && aside < radiusMm - cellMm;
+    ahead < -cellMm && ahead > -3.4 * cellMm && aside < radiusMm - cellMm;
   return (x, y, z) => out(seenFrom(start, 1, x, y, z)) || out(seenFrom(goal, -1, x, y, z));
 }
