@@ -25,15 +25,26 @@ const GUESSES = [
 const LOOKS = 3;
 const LOOK_STATES = 25_000;
 /** Lines tried through the fine grid before the guesses and after, and the cells they may open. */
-const THREADS = { first: { attempts: 1, mostCells: 100_000 }, last: { attempts: 3, mostCells: 400_000 } } as const;
+const THREADS = { first: { attempts: 1, mostCells: 100_000 }, last: { attempts: 5, mostCells: 400_000 } } as const;
 /** Cells of the fine grid opened in the time that a state of a lattice takes. */
 const CELLS_A_STATE = 10;
 const GUESS_STEP_RADII = 0.1;
 
 /**
- * A way through places too narrow for the lattices: a line through a fine grid, or a way that gives up some clearance, is
- * pushed clear. Quick where a tube leads from end to end; elsewhere it looks about as long as a lattice does.
+ * A way along a line through a fine grid, pushed clear: finds at once what leads through a tube, and is cheap enough to be tried before
+ * a lattice is made finer.
  */
+export function threadedWay(
+  space: ClearSpace,
+  starts: readonly EndPose[],
+  goals: readonly EndPose[],
+  radiusMm: number,
+  watch: Watch,
+): NarrowWay {
+  return threaded(space, starts, goals, radiusMm, THREADS.first, watch);
+}
+
+/** A way through places too narrow for any lattice: a way that gives up some clearance, or one of several lines, pushed clear. */
 export function narrowWay(
   space: ClearSpace,
   starts: readonly EndPose[],
@@ -41,22 +52,27 @@ export function narrowWay(
   radiusMm: number,
   watch: Watch,
 ): NarrowWay {
-  const fine = new FineGrid(space, CELL_MM);
   let expanded = 0;
-  const thread = (limits: (typeof THREADS)['first' | 'last']): Candidate | undefined => {
-    const { candidate, cells } = threadWays(space, fine, starts, goals, radiusMm, limits, watch);
-    expanded += Math.ceil(cells / CELLS_A_STATE);
-    return candidate;
-  };
-  const first = thread(THREADS.first);
-  if (first) return { candidate: first, expanded };
   for (const guess of GUESSES) {
     const found = pushedGuess(space, starts, goals, radiusMm, guess, watch);
     expanded += found.expanded;
     if (found.candidate) return { candidate: found.candidate, expanded };
   }
-  const last = thread(THREADS.last);
-  return last ? { candidate: last, expanded } : { expanded };
+  const last = threaded(space, starts, goals, radiusMm, THREADS.last, watch);
+  return { ...last, expanded: expanded + last.expanded };
+}
+
+function threaded(
+  space: ClearSpace,
+  starts: readonly EndPose[],
+  goals: readonly EndPose[],
+  radiusMm: number,
+  limits: (typeof THREADS)['first' | 'last'],
+  watch: Watch,
+): NarrowWay {
+  const { candidate, cells } = threadWays(space, new FineGrid(space, CELL_MM), starts, goals, radiusMm, limits, watch);
+  const expanded = Math.ceil(cells / CELLS_A_STATE);
+  return candidate ? { candidate, expanded } : { expanded };
 }
 
 function pushedGuess(

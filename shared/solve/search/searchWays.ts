@@ -13,7 +13,7 @@ import { BUDGETS, type Budget } from './effort.ts';
 import { clearEndPoses, type EndPose, endPoses, pointOf } from './endPoses.ts';
 import { firstWays, type GuideGrid, guideGridFor } from './firstWays.ts';
 import { narrowPlaces } from './narrowPlaces.ts';
-import { narrowWay } from './narrowWays.ts';
+import { narrowWay, threadedWay } from './narrowWays.ts';
 import { nearMiss } from './nearMiss.ts';
 import type { SearchProblem, SearchResult, Way } from './problem.ts';
 import { provenApart } from './provenApart.ts';
@@ -36,7 +36,7 @@ const LOOK_ON_STATES = 4_000;
 const ENDS = ['from', 'to'] as const;
 
 /** Cells of the lattice of corners are tried as coarse as they come, then of half the size. */
-const CORNER_FINENESS = [1, 2] as const;
+const CORNER_FINENESS = { coarse: 1, fine: 2 } as const;
 
 interface Setting {
   readonly problem: SearchProblem;
@@ -153,18 +153,38 @@ function bestFirstCandidate(setting: Setting): First {
   }
   if (direct === undefined && provenApart(space, starts.map(pointOf), goals.map(pointOf), watch))
     return { candidates: [], expanded: 0, nothingLeft: true, isShort: false };
-  const corner = firstCornerWay(setting);
-  if (corner.candidates.length > 0) return direct === undefined ? corner : withDirect(corner, direct.candidate);
-  let { expanded } = corner;
-  if (direct === undefined && budget.looksIntoNarrow) {
-    const narrow = narrowWay(space, starts, goals, problem.minRadiusMm, watch);
-    expanded += narrow.expanded;
-    if (narrow.candidate) return { candidates: [narrow.candidate], expanded, nothingLeft: false, isShort: false };
-  }
+  const looksIntoNarrow = direct === undefined && budget.looksIntoNarrow;
+  const narrow = (look: typeof narrowWay): First => firstOf(look(space, starts, goals, problem.minRadiusMm, watch));
   const limits = { mostStates: budget.mostStates, wanted: budget.firstWays };
-  const found = firstWays(space, starts, goals, problem.minRadiusMm, guideGrid, limits, random, watch);
-  const all = { ...found, expanded: expanded + found.expanded, isShort: false };
-  return direct === undefined ? all : withDirect(all, direct.candidate);
+  // What mostly finds a way comes first; the line through a tube costs less than a finer lattice.
+  const looks: readonly (() => First)[] = [
+    () => cornerWay(setting, CORNER_FINENESS.coarse),
+    ...(looksIntoNarrow ? [() => narrow(threadedWay)] : []),
+    () => cornerWay(setting, CORNER_FINENESS.fine),
+    ...(looksIntoNarrow ? [() => narrow(narrowWay)] : []),
+    () => ({
+      ...firstWays(space, starts, goals, problem.minRadiusMm, guideGrid, limits, random, watch),
+      isShort: false,
+    }),
+  ];
+  const first = firstThatFinds(looks);
+  return direct === undefined ? first : withDirect(first, direct.candidate);
+}
+
+/** What the first look that finds something answers, with the work of those before it counted in; else what the last one answers. */
+function firstThatFinds(looks: readonly (() => First)[]): First {
+  let expanded = 0;
+  let answer = firstOf({ expanded: 0 });
+  for (const look of looks) {
+    answer = look();
+    expanded += answer.expanded;
+    if (answer.candidates.length > 0) break;
+  }
+  return { ...answer, expanded };
+}
+
+function firstOf({ candidate, expanded }: { readonly candidate?: Candidate; readonly expanded: number }): First {
+  return { candidates: candidate ? [candidate] : [], expanded, nothingLeft: false, isShort: false };
 }
 
 function withDirect(first: First, direct: Candidate): First {
@@ -172,24 +192,17 @@ function withDirect(first: First, direct: Candidate): First {
 }
 
 /** The lattice of corners of a fineness. A drain's gentle fall lies between its headings: undefined for drains. */
-function cornersFor(setting: Setting, fineness: number = CORNER_FINENESS[0]): CornerWays | undefined {
+function cornersFor(setting: Setting, fineness: number = CORNER_FINENESS.coarse): CornerWays | undefined {
   const { problem, space, starts, goals, guideGrid } = setting;
   if (space.fall !== undefined) return undefined;
   return openCornerWays(space, starts, goals, problem.minRadiusMm, guideGrid, fineness);
 }
 
-/** On the lattice of corners, first coarse, then fine. */
-function firstCornerWay(setting: Setting): First {
-  const { budget, watch } = setting;
-  let expanded = 0;
-  for (const fineness of CORNER_FINENESS) {
-    const corners = cornersFor(setting, fineness);
-    if (corners === undefined) break;
-    const look = corners([], budget.cornerStates, watch);
-    expanded += look.expanded;
-    if (look.candidate) return { candidates: [look.candidate], expanded, nothingLeft: false, isShort: false, corners };
-  }
-  return { candidates: [], expanded, nothingLeft: false, isShort: false };
+function cornerWay(setting: Setting, fineness: number): First {
+  const corners = cornersFor(setting, fineness);
+  if (corners === undefined) return firstOf({ expanded: 0 });
+  const look = corners([], setting.budget.cornerStates, setting.watch);
+  return look.candidate ? { ...firstOf(look), corners } : firstOf(look);
 }
 
 function shortened({ space, problem, budget, random, watch }: Setting, candidate: Candidate): Candidate {
