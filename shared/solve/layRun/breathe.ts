@@ -11,6 +11,7 @@ import type { ContactField } from '../rod/rodProblem.ts';
 import type { Candidate } from './findShape.ts';
 import { measureClearances } from './measureClearances.ts';
 import { relaxRoute } from './relaxRoute.ts';
+import { FINE } from './relaxSpan.ts';
 import type { RunSetting } from './runSetting.ts';
 
 /** Relative. How far below the found least radius its proof may lie. */
@@ -38,7 +39,10 @@ export function breathe(
     const change = ruleValue(project, id, setting.run).value;
     const liveLengthMm = shape.liveLengthMm * (1 + change);
     const taut = liveLengthMm < tautLiveMm * (1 - LIMIT_RELATIVE);
-    const lain = taut ? undefined : relaxRoute(setting, fixed, liveLengthMm, clamps, false, contact, watch);
+    // It breathes from where it lies: its own shape is what it starts from.
+    const lain = taut
+      ? undefined
+      : relaxRoute(setting, fixed, liveLengthMm, clamps, false, contact, watch, FINE, shape.rods);
     if (lain === undefined) return { change, liveLengthMm, taut: true };
     const radius = leastRadius(lain.curve, RADIUS_PROOF);
     const clearances = measureClearances(project, setting, lain, bay, others, CLEARANCE_PROOF_MM);

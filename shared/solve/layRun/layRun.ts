@@ -11,6 +11,7 @@ import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
 import { hasCharacter } from '../character/character.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import { breathe } from './breathe.ts';
+import { type Breathing, breatheWell } from './breatheWell.ts';
 import { layBundled } from './bundled.ts';
 import { calmRoutes } from './calmRoutes.ts';
 import { betterOf, type Candidate, findShape, worthAClamp } from './findShape.ts';
@@ -63,6 +64,7 @@ const ATTEMPTS: readonly Attempt[] = [
 const WAYS = 3;
 /** A relaxed hose bends tighter somewhere than the arcs it was led along; routes of a larger radius leave it room. */
 const GENTLER = 1.3;
+const GENTLEST = 1.6;
 
 /**
  * Lays one run: global search between the ends, relaxation of the hose along each way found, proposed clamps where it
@@ -75,7 +77,7 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
   const setting = runSetting(context.project, resolved);
   const timingsMs = (): Record<string, number> => ({ lay: watch.now() - startedAt });
   const bundled = layBundled(context, setting, others, watch);
-  if (bundled.kind === 'tied') return layOf(context, setting, others, bundled.candidate, EVERYTHING, watch, timingsMs);
+  if (bundled.kind === 'tied') return layOf(context, setting, others, bundled, EVERYTHING, watch, timingsMs);
   let best: { candidate: Candidate; attempt: Attempt } | undefined;
   for (const [i, attempt] of ATTEMPTS.entries()) {
     if (attempt === WITHOUT_CHARACTER && !hasCharacter(setting.character)) continue;
@@ -93,7 +95,10 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
     if (!mayGiveUpMore(setting, attempt, candidate)) break;
   }
   if (best === undefined) return layWithoutHose(context, setting, others, timingsMs());
-  const lay = layOf(context, setting, others, best.candidate, best.attempt, watch, timingsMs);
+  const isFull = best.candidate.judgement.fault === 0 && best.attempt.clearanceShare === 1;
+  const contact = contactOf(context.bay, others, setting);
+  const breathed = isFull ? breatheWell(context, setting, best.candidate, others, contact, watch) : best;
+  const lay = layOf(context, setting, others, breathed, best.attempt, watch, timingsMs);
   return bundled.kind === 'apart' ? withApart(lay, bundled.from) : lay;
 }
 
@@ -127,7 +132,9 @@ export function layIfClean(
   const candidate = tryAttempt(context, setting, others, everything, watch);
   if (candidate === undefined || candidate.judgement.fault > 0) return undefined;
   const startedAt = watch.now();
-  const lay = layOf(context, setting, others, candidate, everything, watch, () => ({ lay: watch.now() - startedAt }));
+  const lay = layOf(context, setting, others, { candidate }, everything, watch, () => ({
+    lay: watch.now() - startedAt,
+  }));
   return lay.outcome === 'laid' ? lay : undefined;
 }
 
@@ -141,15 +148,15 @@ export function layOfShape(
 ): Lay {
   const startedAt = watch.now();
   const everything: Attempt = { clearanceShare: 1, tailShare: 1 };
-  return layOf(context, setting, others, candidate, everything, watch, () => ({ lay: watch.now() - startedAt }));
+  return layOf(context, setting, others, { candidate }, everything, watch, () => ({ lay: watch.now() - startedAt }));
 }
 
-/** What is told of a candidate: measured, judged, and breathed where it is clean. */
+/** What is told of a candidate: measured, judged, and breathed where it is clean, if it was not before. */
 function layOf(
   context: LayContext,
   setting: RunSetting,
   others: TubeField,
-  candidate: Candidate,
+  { candidate, breathing: known }: Pick<Breathing, 'candidate'> & Partial<Breathing>,
   attempt: Attempt,
   watch: Watch,
   timingsMs: () => Record<string, number>,
@@ -170,8 +177,8 @@ function layOf(
   const told = givenUp.length === 0 ? lay : { ...lay, givenUp };
   if (!clean) return { ...told, reason: reasonOf(lay, candidate, setting) };
   const contact = contactOf(context.bay, others, setting);
-  const breathing = breathe(context.project, setting, candidate, contact, context.bay, others, watch);
-  return { ...told, breathing, timingsMs: timingsMs() };
+  const breathing = known ?? breathe(context.project, setting, candidate, contact, context.bay, others, watch);
+  return { ...told, breathing: [...breathing], timingsMs: timingsMs() };
 }
 
 /** What a run may come to lie against. */
@@ -201,9 +208,9 @@ function tryAttempt(
   const led = isBarring(setting) ? roomWithoutCrest(setting, all, tailMm, watch) : all;
   if (led === undefined) return undefined;
   const effort = attempt.brief === true || context.near !== undefined ? 'quick' : 'normal';
-  const routesOf = (radiusMm: number, count: number, part: Watch): readonly Route[] =>
-    routeRun(setting, led, radiusMm, tailMm, count, effort, part).routes;
-  const shortest = routesOf(setting.minRadiusMm, 1, partOf(watch, 0, 0.3));
+  const sideRoutes = (radiusMm: number, part: Watch): readonly Route[] =>
+    routeRun(setting, led, radiusMm, tailMm, WAYS, 'quick', part).routes;
+  const shortest = routeRun(setting, led, setting.minRadiusMm, tailMm, 1, effort, partOf(watch, 0, 0.3)).routes;
   if (shortest.length === 0) return undefined;
   const contact = blind
     ? contactOf({ ...bay, skins: [] }, buildTubeField([]), setting)
@@ -224,9 +231,12 @@ function tryAttempt(
     const held = wished?.judgement.content === true ? [] : near(calmRoutes(setting, room, tailMm, watch));
     return worthAClamp(wished, lie(held, held, partOf(watch, 0.8, 1)));
   }
-  const close = routesOf(setting.minRadiusMm, WAYS, partOf(watch, 0.4, 0.6));
-  const gentle = routesOf(setting.minRadiusMm * GENTLER, WAYS, partOf(watch, 0.6, 0.8));
-  return betterOf(along, lie([...close, ...gentle], close, partOf(watch, 0.8, 1)));
+  const close = sideRoutes(setting.minRadiusMm, partOf(watch, 0.4, 0.6));
+  const gentle = sideRoutes(setting.minRadiusMm * GENTLER, partOf(watch, 0.6, 0.8));
+  const best = betterOf(along, lie([...close, ...gentle], close, partOf(watch, 0.8, 0.9)));
+  if (best?.judgement.fault === 0) return best;
+  const gentlest = sideRoutes(setting.minRadiusMm * GENTLEST, partOf(watch, 0.9, 0.95));
+  return betterOf(best, lie(gentlest, close, partOf(watch, 0.95, 1)));
 }
 
 /** Where a service bars most ways, whether there is any is found out before time is spent on the shortest. */

@@ -1,0 +1,100 @@
+import type { Watch } from '../../base/watch.ts';
+import type { Breath } from '../../document/lay/schema.ts';
+import type { Project } from '../../document/project/schema.ts';
+import type { BayIndex } from '../bay/bayIndex.ts';
+import { buildRunField } from '../bay/runField.ts';
+import type { TubeField } from '../bay/tubeField.ts';
+import type { ContactField } from '../rod/rodProblem.ts';
+import { breathe } from './breathe.ts';
+import { bestOfRoute, type Candidate } from './findShape.ts';
+import type { Route } from './routeRun.ts';
+import { runKeeps } from './runLimits.ts';
+import type { RunSetting } from './runSetting.ts';
+
+/** A clean hose with how it lies at the lengths that pressure gives it. */
+export interface Breathing {
+  readonly candidate: Candidate;
+  readonly breathing: readonly Breath[];
+}
+
+/**
+ * What is tried on a hose that goes taut or too near under pressure: a little more slack, and its swivel ends held a share
+ * of the turn back from where the free hose drew them to where its way has them. (A hose that turned its own ends lies so
+ * evenly that there is little bow left in it to give.)
+ */
+const TRIED = [
+  { moreSlack: 0, back: 0.3 },
+  { moreSlack: 0.015, back: 0 },
+  { moreSlack: 0.03, back: 0 },
+  { moreSlack: 0.03, back: 0.3 },
+] as const;
+
+/** mm. What going taut counts for over the length that is missing: it is worse than coming near. */
+const TAUT_MM = 100;
+
+/**
+ * A clean hose under pressure, and where it then goes taut or nearer to something than is asked, the best of a few others
+ * on the same way that are as clean: never worse than it came. A hose already cut is what it is.
+ */
+export function breatheWell(
+  { project, bay }: { readonly project: Project; readonly bay: BayIndex },
+  setting: RunSetting,
+  candidate: Candidate,
+  others: TubeField,
+  contact: ContactField,
+  watch: Watch,
+): Breathing {
+  const breathOf = (c: Candidate): Breathing => ({
+    candidate: c,
+    breathing: breathe(project, setting, c, contact, bay, others, watch),
+  });
+  let best = breathOf(candidate);
+  if (faultOf(best) === 0 || setting.cutLengthMm !== undefined) return best;
+  const skins = bay.skins.map((s) => s.skin);
+  const field = buildRunField(bay, others, runKeeps(project, setting, skins, 1));
+  const { route, clamps, tautLiveMm } = candidate;
+  const surroundings = { field, contact, tautLiveOf: () => tautLiveMm };
+  const step = candidate.shape.liveLengthMm / tautLiveMm - 1 - setting.slack;
+  for (const { moreSlack, back } of TRIED) {
+    if (back > 0 && !setting.a.turns && !setting.b.turns) continue;
+    const as = back > 0 ? turnedBack(setting, candidate, back) : { setting, route };
+    const other = bestOfRoute(as.setting, as.route, clamps, [step + moreSlack], surroundings, watch);
+    if (other === undefined || !isAsClean(other, candidate)) continue;
+    const breathed = breathOf(other);
+    if (faultOf(breathed) < faultOf(best)) best = breathed;
+    if (faultOf(best) === 0) break;
+  }
+  return best;
+}
+
+function isAsClean({ judgement }: Candidate, than: Candidate): boolean {
+  return judgement.fault === 0 && judgement.regret <= than.judgement.regret;
+}
+
+/** The run with its swivel ends held between the clocks that the free hose came to and those that its way has. */
+function turnedBack(
+  setting: RunSetting,
+  { route, shape }: Candidate,
+  back: number,
+): { setting: RunSetting; route: Route } {
+  const between = (from: number, to: number): number =>
+    from + back * Math.atan2(Math.sin(to - from), Math.cos(to - from));
+  const clockARad = between(shape.clockARad, route.clockARad);
+  const clockBRad = between(shape.clockBRad, route.clockBRad);
+  const held = {
+    ...setting,
+    a: { ...setting.a, turns: false, clockRad: clockARad },
+    b: { ...setting.b, turns: false, clockRad: clockBRad },
+  };
+  return { setting: held, route: { ...route, clockARad, clockBRad } };
+}
+
+/** How much room or length is missing at its worst, mm; 0 where nothing is. */
+function faultOf({ breathing }: Breathing): number {
+  return Math.max(
+    ...breathing.map((b) => {
+      if (b.taut) return TAUT_MM;
+      return b.tightest === undefined ? 0 : Math.max(0, b.tightest.requiredMm - b.tightest.clearanceMm);
+    }),
+  );
+}
