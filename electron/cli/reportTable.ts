@@ -91,7 +91,8 @@ export function clockText(clock: Clock): string {
 }
 
 function reasonLine(lay: Lay): string[] {
-  return lay.reason === undefined ? [] : [`${lay.run}: ${lay.reason}`];
+  const told = [...(lay.reason === undefined ? [] : [lay.reason]), ...(lay.givenUp ?? []).map((g) => g.reason)];
+  return told.map((reason) => `${lay.run}: ${reason}`);
 }
 
 const SEVERITY_ORDER: readonly Severity[] = ['stop', 'look', 'note'];

@@ -47,6 +47,11 @@ export function RunCard() {
       </div>
       <p className="service">{serviceLine(run)}</p>
       {lay?.reason !== undefined && <p className="reason">{lay.reason}</p>}
+      {lay?.givenUp?.map(({ wish, reason }) => (
+        <p className="reason" key={`${wish}${reason}`}>
+          {reason}
+        </p>
+      ))}
       {lay === undefined && (
         <p className="teach">
           Not laid yet. “Lay this run” finds the way the hose would really lie, then says where to cut and how to clock
