@@ -1,7 +1,7 @@
 import { ROUNDING_MM, ROUNDING_RAD } from '../../base/tolerances.ts';
 import { dot, scale, UP } from '../../base/vec3.ts';
 import { type PathSegment, type Pose, poseAlongSegment, segmentLengthMm } from '../../geometry/arcLinePath.ts';
-import type { ClearanceField } from './problem.ts';
+import type { Box } from '../../geometry/box.ts';
 
 /**
  * That a way has no crest in which air would stay, asked piece by piece. A way without a crest comes down from its higher
@@ -76,7 +76,10 @@ function turnedRoundSegment(pose: Pose, segment: PathSegment): PathSegment {
 }
 
 /** A field whose room ends at the ceiling. */
-export function underCeiling<F extends ClearanceField>(field: F, { ceilingMm }: Pick<NoCrest, 'ceilingMm'>): F {
+export function underCeiling<F extends { readonly bounds: Box }>(
+  field: F,
+  { ceilingMm }: Pick<NoCrest, 'ceilingMm'>,
+): F {
   const { min, max } = field.bounds;
   return { ...field, bounds: { min, max: [max[0], max[1], Math.max(min[2], Math.min(max[2], ceilingMm))] } };
 }
