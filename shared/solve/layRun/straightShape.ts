@@ -21,5 +21,6 @@ export function straightShape(setting: RunSetting): Shape {
     residual: 0,
     energyNmm: 0,
     contactForceN: 0,
+    rods: [],
   };
 }

@@ -84,6 +84,8 @@ class CornerSearch {
   private reachedBy = new Int32Array(0);
   private queuedCost = new Float64Array(0);
   private firstWaiting = new Int32Array(0);
+  /** by node: how dear a millimetre is there; 0 = not yet asked */
+  private dear = new Float64Array(0);
   private readonly goalPoses: readonly Goal[];
   private readonly space: ClearSpace;
   private readonly starts: readonly Pose[];
@@ -174,13 +176,17 @@ class CornerSearch {
     if (node < 0) return;
     const connection = connectWithShortTurns(lead.pose, lattice.poseOf(node, heading), lattice.radiusMm);
     if (!connection || connection.lengthMm > mostMm) return;
-    const cost = lead.leadMm + connection.lengthMm * this.dearnessAt([x, y, z]);
+    const cost = lead.leadMm + connection.lengthMm * this.dearnessOf(node);
     const entry = this.offer(ENTRY, parent, node, heading, cost);
     if (entry >= 0) this.connections.set(entry, connection);
   }
 
-  private dearnessAt([x, y, z]: Vec3): number {
-    return this.setting.dearness?.(x, y, z) ?? 1;
+  private dearnessOf(node: number): number {
+    const { dearness, lattice } = this.setting;
+    if (dearness === undefined) return 1;
+    if (node >= this.dear.length) this.dear = grown(this.dear, new Float64Array(2 * lattice.size));
+    if (this.dear[node] === 0) this.dear[node] = dearness(...lattice.poseOf(node, 0).point);
+    return this.dear[node] as number;
   }
 
   /** A move to a state: into the queue if it is the cheapest known, else behind the one that is. */
@@ -281,8 +287,7 @@ class CornerSearch {
       const { step, toHeading, lengthMm } = moves[m] as (typeof moves)[number];
       const to = lattice.nodeAt(i + step[0], j + step[1], k + step[2], guide);
       if (to < 0) continue;
-      const dear = this.setting.dearness ? this.dearnessAt(lattice.poseOf(to, 0).point) : 1;
-      this.offer(m, entry, to, toHeading, cost + lengthMm * dear);
+      this.offer(m, entry, to, toHeading, cost + lengthMm * this.dearnessOf(to));
     }
     if (this.expanded % (1 + Math.floor(lattice.guideMm(node) / (2 * lattice.radiusMm))) === 0) this.shoot(entry);
   }

@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
-import { pathLengthMm, samplePath } from '../../geometry/arcLinePath.ts';
+import { type Pose, pathLengthMm, samplePath } from '../../geometry/arcLinePath.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
 import type { ClearSpace } from './clearSpace.ts';
 import { CornerLattice, cornerCellMm } from './cornerLattice.ts';
@@ -8,6 +8,7 @@ import { cornerSearch } from './cornerSearch.ts';
 import type { EndPose } from './endPoses.ts';
 import { cellFor, type GuideGrid } from './firstWays.ts';
 import { GoalDistance, gridOver } from './goalDistance.ts';
+import { remembered } from './remembered.ts';
 
 export interface CornerLook {
   readonly candidate?: Candidate;
@@ -34,19 +35,17 @@ export function openCornerWays(
   starts: readonly EndPose[],
   goals: readonly EndPose[],
   radiusMm: number,
-  { grid, states }: GuideGrid,
+  guideGrid: GuideGrid,
   fineness: number,
 ): CornerWays {
   const from = starts.map(({ pose }) => pose);
   const to = goals.map(({ pose }) => pose);
-  const guide = new GoalDistance(
-    space,
-    grid,
-    states,
-    to.map(({ point }) => point),
-  );
+  const guide = guideTo(space, to.map(pointOf), guideGrid);
   const cellMm = cellFor(space, cornerCellMm(radiusMm, fineness));
-  const lattice = new CornerLattice(space, radiusMm, gridOver(space.field.bounds, cellMm));
+  const name = `lattice ${nameOf(space, to.map(pointOf), guideGrid)} ${radiusMm} ${cellMm}`;
+  const lattice = remembered(space.field, name, () => {
+    return new CornerLattice(space, radiusMm, gridOver(space.field.bounds, cellMm));
+  });
   return (known, mostStates, watch) => {
     const setting = { lattice, guide, greed: GREED, mostStates };
     const worn = known.length === 0 ? setting : { ...setting, dearness: wornBy(known, radiusMm) };
@@ -55,6 +54,22 @@ export function openCornerWays(
     const clocks = [(starts[start] as EndPose).clockRad, (goals[goal] as EndPose).clockRad] as const;
     return { candidate: candidateOf(path, ...clocks), expanded };
   };
+}
+
+/** Distances to these goals; one for all searches over a field that want the same. */
+export function guideTo(space: ClearSpace, goals: readonly Vec3[], guideGrid: GuideGrid): GoalDistance {
+  const { grid, states } = guideGrid;
+  return remembered(space.field, `guide ${nameOf(space, goals, guideGrid)}`, () => {
+    return new GoalDistance(space, grid, states, goals);
+  });
+}
+
+function nameOf({ offsetMm, plugs }: ClearSpace, goals: readonly Vec3[], { grid }: GuideGrid): string {
+  return JSON.stringify([offsetMm, plugs, goals, grid.cellMm]);
+}
+
+function pointOf({ point }: Pose): Vec3 {
+  return point;
 }
 
 /** How dear a place is that known ways have worn. */

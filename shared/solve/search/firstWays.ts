@@ -7,6 +7,7 @@ import { type ClearSpace, turnedRoundSpace } from './clearSpace.ts';
 import type { EndPose } from './endPoses.ts';
 import { GoalDistance, type Grid, gridOver, newCellStates } from './goalDistance.ts';
 import { type LatticeSetting, latticeSearch } from './latticeSearch.ts';
+import { remembered } from './remembered.ts';
 import { treeSearch } from './treeSearch.ts';
 
 /** The grid on which goal distances are kept, and what its cells hold; one for all searches over one field and offset. */
@@ -51,11 +52,11 @@ const TREE_SHARE = 0.5;
 
 export function guideGridFor(space: ClearSpace, radiusMm: number): GuideGrid {
   const [least, most] = GUIDE_CELL_LIMITS_MM;
-  const grid = gridOver(
-    space.field.bounds,
-    cellFor(space, Math.min(most, Math.max(least, GUIDE_CELL_RADII * radiusMm))),
-  );
-  return { grid, states: newCellStates(grid) };
+  const cellMm = cellFor(space, Math.min(most, Math.max(least, GUIDE_CELL_RADII * radiusMm)));
+  return remembered(space.field, `guide grid ${cellMm} ${space.offsetMm}`, () => {
+    const grid = gridOver(space.field.bounds, cellMm);
+    return { grid, states: newCellStates(grid) };
+  });
 }
 
 /**

@@ -5,17 +5,18 @@ import type { ClearSpace } from './clearSpace.ts';
 import { drawTight } from './drawTight.ts';
 import type { Budget } from './effort.ts';
 import { kickedAside } from './kickedAside.ts';
+import { withNearShortcuts } from './nearShortcuts.ts';
 import type { SearchProblem } from './problem.ts';
 import { shortenByShortcuts } from './shortcut.ts';
 
 /** A way that was kicked aside is shortened with this share of the usual tries: most kicks come to nothing. */
-const KICK_SHARE = 0.5;
+const KICK_SHARE = 0.3;
 /** A gain under this share of the length does not count as one. */
 const LEAST_GAIN = 1e-4;
 
 export type ShortenedEnds = Pick<SearchProblem, 'from' | 'to' | 'minRadiusMm'>;
 
-/** A way made short where it lies: by shortcuts, then drawn tight. */
+/** A way made short where it lies: by shortcuts, with the loops between near places the shortest ones, then drawn tight. */
 export function shorten(
   space: ClearSpace,
   ends: ShortenedEnds,
@@ -27,7 +28,8 @@ export function shorten(
 ): Candidate {
   const failures = Math.ceil(share * budget.shortcutFailures);
   const short = shortenByShortcuts(space, ends, candidate, random, failures, watch);
-  return drawTight(space, ends, short, random, Math.ceil(share * budget.cornerRounds), watch);
+  const round = share < 1 ? short : withNearShortcuts(space, short, ends.minRadiusMm);
+  return drawTight(space, ends, round, random, Math.ceil(share * budget.cornerRounds), watch);
 }
 
 /**
