@@ -7,11 +7,11 @@ import { NodeQueue } from './nodeQueue.ts';
 
 /**
  * Cells, mm, and how many of them are opened from either side before the question is given up: coarse ones tell thick walls soon,
- * fine ones keep a thin sheet shut for a hose that keeps 8 mm and more.
+ * fine ones keep a thin sheet shut for a hose that keeps 11 mm and more (in a bay of over 2 m3, coarser cells for wider hoses).
  */
 const LEVELS = [
-  { cellMm: 18, mostCells: 60_000 },
-  { cellMm: 6, mostCells: 120_000 },
+  { cellMm: 18, mostCells: 40_000 },
+  { cellMm: 6, mostCells: 350_000 },
 ] as const;
 const CELLS_BETWEEN_CANCEL_CHECKS = 4096;
 
