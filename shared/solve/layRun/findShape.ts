@@ -31,7 +31,11 @@ export interface Candidate {
  * stays inside the handbook's 5 to 8 %; `loose` goes beyond, and the slack check says so. `wide` is for ports so near to each
  * other that the taut hose is bent to its limit all along: a free hose bends unevenly, and lies in such a place as a wider loop only.
  */
-export const SLACK_STEPS = { snug: [0, 0.015, 0.03], loose: [0.05, 0.08, 0.12], wide: [0.2, 0.28, 0.38, 0.5] } as const;
+export const SLACK_STEPS = {
+  snug: [0, 0.015, 0.03],
+  loose: [0.05, 0.08, 0.12],
+  wide: [0.2, 0.28, 0.38, 0.5, 0.65, 0.85],
+} as const;
 
 interface Trial {
   readonly clamps: number;
@@ -55,7 +59,7 @@ const TRIALS: readonly Trial[] = [
   { clamps: 3, slack: 'snug' },
 ];
 
-/** The same where routes are bent all along: a clamp in the middle of a bend widens nothing, more hose does. */
+/** The same where the shortest route is bent all along: a clamp in the middle of a bend widens nothing, more hose does. */
 const BENT_TRIALS: readonly Trial[] = [
   { clamps: 0, slack: 'snug' },
   { clamps: 0, slack: 'loose' },
@@ -78,21 +82,24 @@ export interface Surroundings {
 }
 
 /**
- * From routes to the hose that lies best: each route is relaxed with growing slack, with its swivel ends free and then
+ * From routes, the shortest first, to the hose that lies best: each route is relaxed with growing slack, with its swivel ends free and then
  * held at the route's clock; if that does not keep radius and clearance, clamps are proposed one by one where the hose
  * goes furthest wrong. The first trial with a candidate that leaves nothing to wish for
- * wins; else the candidate with the least fault, then the least regret.
+ * wins; else the candidate with the least fault, then the least regret. plainly: only snug, with no clamp but the user's.
  */
 export function findShape(
   setting: RunSetting,
   routes: readonly Route[],
   surroundings: Surroundings,
   watch: Watch,
+  plainly = false,
 ): Candidate | undefined {
   let best: Candidate | undefined;
   const clamped = new Map(routes.map((route) => [route, ownClamps(route)]));
-  const all = routes.every((route) => isBentAllAlong(route, setting.minRadiusMm)) ? BENT_TRIALS : TRIALS;
-  const trials = setting.cutLengthMm === undefined ? all : all.filter((t) => t.slack === 'snug');
+  const [shortest] = routes;
+  const isBent = shortest !== undefined && isBentAllAlong(shortest, setting.minRadiusMm);
+  const all = isBent ? BENT_TRIALS : TRIALS;
+  const trials = all.filter((t) => isTried(setting, t, plainly && !isBent));
   for (const [i, trial] of trials.entries()) {
     // More slack than the handbook's is not worth what only the service wishes for.
     if (best?.judgement.fault === 0 && trial.slack !== 'snug') continue;
@@ -109,6 +116,11 @@ export function findShape(
     if (best?.judgement.content === true) return best;
   }
   return best && refined(setting, best, surroundings, watch);
+}
+
+/** A hose already cut has no slack to choose. */
+function isTried({ cutLengthMm }: RunSetting, { clamps, slack }: Trial, plainly: boolean): boolean {
+  return (slack === 'snug' || cutLengthMm === undefined) && (!plainly || (slack === 'snug' && clamps === 0));
 }
 
 function isBentAllAlong({ ways }: Route, minRadiusMm: number): boolean {

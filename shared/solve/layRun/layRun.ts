@@ -50,14 +50,17 @@ interface Attempt {
 /** Only where the service asks something of the shape: all of the rest is kept before any clearance is given up. */
 const WITHOUT_CHARACTER: Attempt = { clearanceShare: 1, tailShare: 1, givesUpCharacter: true };
 const EVERYTHING: Attempt = { clearanceShare: 1, tailShare: 1 };
+/** The least that can be asked without going through things. */
+const LEAST: Attempt = { clearanceShare: 0, tailShare: 0, givesUpCharacter: true };
+const BLIND: Attempt = { clearanceShare: 0, tailShare: 1, givesUpCharacter: true, blind: true };
 const ATTEMPTS: readonly Attempt[] = [
   EVERYTHING,
   { clearanceShare: 1, tailShare: 0.5 },
   WITHOUT_CHARACTER,
   { clearanceShare: 0.5, tailShare: 1, givesUpCharacter: true },
   { clearanceShare: 0.2, tailShare: 0.5, givesUpCharacter: true },
-  { clearanceShare: 0, tailShare: 0, givesUpCharacter: true },
-  { clearanceShare: 0, tailShare: 1, givesUpCharacter: true, blind: true },
+  LEAST,
+  BLIND,
 ];
 
 /** How many ways round things are followed up. */
@@ -79,7 +82,9 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
   const bundled = layBundled(context, setting, others, watch);
   if (bundled.kind === 'tied') return layOf(context, setting, others, bundled, EVERYTHING, watch, timingsMs);
   let best: { candidate: Candidate; attempt: Attempt } | undefined;
+  let isShut = false;
   for (const [i, attempt] of ATTEMPTS.entries()) {
+    if (isShut && attempt !== BLIND) continue;
     if (attempt === WITHOUT_CHARACTER && !hasCharacter(setting.character)) continue;
     if (best !== undefined && attempt !== WITHOUT_CHARACTER) continue;
     const part = partOf(watch, i / ATTEMPTS.length, (i + 1) / ATTEMPTS.length);
@@ -90,6 +95,8 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
       attempt,
       part,
     );
+    // Where the least that can be asked finds no way, nothing between finds one.
+    if (attempt === EVERYTHING && candidate === undefined) isShut = !hasAnyWay(context, setting, others, part);
     if (candidate === undefined) continue;
     if (best === undefined || candidate.judgement.fault < best.candidate.judgement.fault) best = { candidate, attempt };
     if (!mayGiveUpMore(setting, attempt, candidate)) break;
@@ -100,6 +107,16 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
   const breathed = isFull ? breatheWell(context, setting, best.candidate, others, contact, watch) : best;
   const lay = layOf(context, setting, others, breathed, best.attempt, watch, timingsMs);
   return bundled.kind === 'apart' ? withApart(lay, bundled.from) : lay;
+}
+
+/** Whether a search that asks the least finds any way at all. */
+function hasAnyWay({ project, bay }: LayContext, setting: RunSetting, others: TubeField, watch: Watch): boolean {
+  const skins = bay.skins.map((s) => s.skin);
+  const field = withReserve(buildRunField(bay, others, runKeeps(project, setting, skins, LEAST.clearanceShare)));
+  const asked = { ...setting, characterAsked: false };
+  return (
+    routeRun(asked, field, setting.minRadiusMm, LEAST.tailShare * setting.tailMm, 1, 'quick', watch).routes.length > 0
+  );
 }
 
 /** What is answered where no hose can be shown at all. */
@@ -207,7 +224,7 @@ function tryAttempt(
   const tailMm = setting.tailMm * attempt.tailShare;
   const led = isBarring(setting) ? roomWithoutCrest(setting, all, tailMm, watch) : all;
   if (led === undefined) return undefined;
-  const effort = attempt.brief === true || context.near !== undefined ? 'quick' : 'normal';
+  const effort = attempt !== EVERYTHING || context.near !== undefined ? 'quick' : 'normal';
   const sideRoutes = (radiusMm: number, part: Watch): readonly Route[] =>
     routeRun(setting, led, radiusMm, tailMm, WAYS, 'quick', part).routes;
   const shortest = routeRun(setting, led, setting.minRadiusMm, tailMm, 1, effort, partOf(watch, 0, 0.3)).routes;
@@ -215,9 +232,13 @@ function tryAttempt(
   const contact = blind
     ? contactOf({ ...bay, skins: [] }, buildTubeField([]), setting)
     : contactOf(bay, others, setting);
+  const surroundings = (known: readonly Route[]) => {
+    return { field: judged, contact, tautLiveOf: (route: Route) => tautLiveMm(route, known) };
+  };
   const lie = (routes: readonly Route[], known: readonly Route[], part: Watch): Candidate | undefined =>
-    findShape(setting, routes, { field: judged, contact, tautLiveOf: (route) => tautLiveMm(route, known) }, part);
-  const along = lie(shortest, shortest, partOf(watch, 0.3, 0.4));
+    findShape(setting, routes, surroundings(known), part);
+  const plainly = attempt.brief !== true && !blind;
+  const along = findShape(setting, shortest, surroundings(shortest), partOf(watch, 0.3, 0.4), plainly);
   if (along?.judgement.content === true || attempt.brief === true) return along;
   if (along?.judgement.fault === 0) {
     // Only what the service wishes for is missing: a few other routes are tried, not every side of everything.
@@ -233,10 +254,11 @@ function tryAttempt(
   }
   const close = sideRoutes(setting.minRadiusMm, partOf(watch, 0.4, 0.6));
   const gentle = sideRoutes(setting.minRadiusMm * GENTLER, partOf(watch, 0.6, 0.8));
-  const best = betterOf(along, lie([...close, ...gentle], close, partOf(watch, 0.8, 0.9)));
+  const sides = [...shortest, ...close];
+  const best = betterOf(along, lie([...sides, ...gentle], sides, partOf(watch, 0.8, 0.9)));
   if (best?.judgement.fault === 0) return best;
   const gentlest = sideRoutes(setting.minRadiusMm * GENTLEST, partOf(watch, 0.9, 0.95));
-  return betterOf(best, lie(gentlest, close, partOf(watch, 0.95, 1)));
+  return betterOf(best, lie(gentlest, sides, partOf(watch, 0.95, 1)));
 }
 
 /** Where a service bars most ways, whether there is any is found out before time is spent on the shortest. */

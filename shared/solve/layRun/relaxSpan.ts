@@ -41,7 +41,7 @@ export interface Fineness {
 export const FINE: Fineness = { edgeOverRadius: 0.03, leastEdges: 24, lengthCorrections: 3, maxIterations: 200 };
 
 /** To choose between shapes that are far from each other, in a tenth of the time: off by under 1 % in curvature, 1 mm in place. */
-export const ROUGH: Fineness = { edgeOverRadius: 0.12, leastEdges: 12, lengthCorrections: 1, maxIterations: 40 };
+export const ROUGH: Fineness = { edgeOverRadius: 0.12, leastEdges: 12, lengthCorrections: 1, maxIterations: 100 };
 
 const MOST_EDGES = 600;
 
@@ -83,8 +83,8 @@ export function relaxSpan(
     if (rod.outcome === 'too-short' || rod.closureMm > CLOSED_MM) return best;
     const curve = splineThrough(rod.nodes, reach, rod.startDirection, rod.endDirection);
     best = { rod, curve, lengthMm };
-    // One that does not come to rest has no room: its exact length is nothing to look for.
-    if (fineness === ROUGH && !isAtRest(rod)) break;
+    // One that presses on something and does not come to rest has no room: its exact length is nothing to look for.
+    if (fineness === ROUGH && rod.contacts.length > 0 && !isAtRest(rod)) break;
     const off = lengthMm - curveLengthMm(curve);
     if (Math.abs(off) < LENGTH_PROOF_MM) break;
     rodLengthMm += off;

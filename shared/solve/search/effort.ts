@@ -4,8 +4,10 @@ import type { Effort } from './problem.ts';
 export interface Budget {
   /** clocks tried round a turning end */
   readonly clocks: number;
-  /** states expanded in looking for first ways, over all methods */
+  /** states expanded in looking for first ways where the lattice of corners cannot be used: for drains */
   readonly mostStates: number;
+  /** states expanded in looking once more where the lattice of corners and the look into narrow places found nothing */
+  readonly lastStates: number;
   /** states expanded by one look over the lattice of corners: each costs about a tenth of those above */
   readonly cornerStates: number;
   /** first ways looked for, of which the shortest is kept */
@@ -28,6 +30,7 @@ export const BUDGETS: Record<Effort, Budget> = {
   glance: {
     clocks: 8,
     mostStates: 4_000,
+    lastStates: 2_000,
     cornerStates: 15_000,
     firstWays: 1,
     shortcutFailures: 30,
@@ -40,6 +43,7 @@ export const BUDGETS: Record<Effort, Budget> = {
   quick: {
     clocks: 8,
     mostStates: 20_000,
+    lastStates: 4_000,
     cornerStates: 60_000,
     firstWays: 1,
     shortcutFailures: 60,
@@ -52,6 +56,7 @@ export const BUDGETS: Record<Effort, Budget> = {
   normal: {
     clocks: 12,
     mostStates: 60_000,
+    lastStates: 10_000,
     cornerStates: 150_000,
     firstWays: 3,
     shortcutFailures: 100,
@@ -64,6 +69,7 @@ export const BUDGETS: Record<Effort, Budget> = {
   thorough: {
     clocks: 24,
     mostStates: 500_000,
+    lastStates: 200_000,
     cornerStates: 800_000,
     firstWays: 8,
     shortcutFailures: 300,

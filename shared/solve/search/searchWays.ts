@@ -155,7 +155,8 @@ function bestFirstCandidate(setting: Setting): First {
     return { candidates: [], expanded: 0, nothingLeft: true, isShort: false };
   const looksIntoNarrow = direct === undefined && budget.looksIntoNarrow;
   const narrow = (look: typeof narrowWay): First => firstOf(look(space, starts, goals, problem.minRadiusMm, watch));
-  const limits = { mostStates: budget.mostStates, wanted: budget.firstWays };
+  const mostStates = space.fall === undefined ? budget.lastStates : budget.mostStates;
+  const limits = { mostStates, wanted: budget.firstWays };
   // What mostly finds a way comes first; the line through a tube costs less than a finer lattice.
   const looks: readonly (() => First)[] = [
     () => cornerWay(setting, CORNER_FINENESS.coarse),

@@ -29,7 +29,8 @@ describe('an end that the program turns', () => {
     const lay = layRun({ project: resolved.project, bay }, resolved.runs[0]!, buildTubeField([]), UNWATCHED);
     expect(lay.outcome).toBe('laid');
     const { bendPoint, mouthPoint, hoseAxis, seatPoint } = lay.ends.a;
-    if (!blocked) expect(hoseAxis[0]).toBeGreaterThan(0.9);
+    // Towards the far end: within 45 degrees of it.
+    if (!blocked) expect(hoseAxis[0]).toBeGreaterThan(Math.SQRT1_2);
     for (let i = 0; i <= 20; i++) {
       const p = lerp(bendPoint, mouthPoint, i / 20);
       const asked = Math.min(7 + 12, 0.5 * Math.hypot(p[0] - seatPoint[0], p[1] - seatPoint[1], p[2] - seatPoint[2]));

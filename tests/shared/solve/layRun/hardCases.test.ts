@@ -73,9 +73,18 @@ describe('a hose under pressure (+2 % and -4 % of its length, FAA AC 43.13-1B Fi
     expect(shorter!.minRadius!.provenAtLeastMm).toBeGreaterThan(longer!.minRadius!.provenAtLeastMm);
   });
 
-  it('of 3 % slack goes taut at -4 %: 4.2 % is the least that does not (1 / 0.96 - 1)', () => {
-    expect(lay(400, { slack: 0.03 }).breathing?.map((b) => b.taut)).toEqual([false, true]);
-    expect(lay(400, { slack: 0.041 }).breathing?.map((b) => b.taut)).toEqual([false, true]);
-    expect(lay(400, { slack: 0.042 }).breathing?.map((b) => b.taut)).toEqual([false, false]);
+  it('already cut with 3 % slack goes taut at -4 %: 4.2 % is the least that does not (1 / 0.96 - 1)', () => {
+    const { cutLengthMm, tautLengthMm } = lay(400, { slack: 0.05 });
+    const goesTaut = (slack: number): boolean | undefined =>
+      lay(400, { cutLengthMm: cutLengthMm + tautLengthMm * (slack - 0.05) }).breathing?.at(-1)?.taut;
+    expect(goesTaut(0.03)).toBe(true);
+    expect(goesTaut(0.041)).toBe(true);
+    expect(goesTaut(0.042)).toBe(false);
+  });
+
+  it('still to be cut is given the slack it needs not to go taut', () => {
+    const l = lay(400, { slack: 0.03 });
+    expect(l.breathing?.map((b) => b.taut)).toEqual([false, false]);
+    expect(l.slack).toBeGreaterThan(1 / 0.96 - 1);
   });
 });

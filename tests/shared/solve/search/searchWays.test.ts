@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../../../shared/base/random.ts';
 import { CLEARANCE_PROOF_MM } from '../../../../shared/base/tolerances.ts';
@@ -14,10 +16,18 @@ import {
 } from '../../../../shared/geometry/arcLinePath.ts';
 import type { EndChoice, SearchProblem, SearchResult } from '../../../../shared/solve/search/problem.ts';
 import { searchWays } from '../../../../shared/solve/search/searchWays.ts';
+import { posePairs } from '../../../arbitraries/posePairs.ts';
 import { analyticField, type Obstacle } from './analyticField.ts';
 
 const BOUNDS = { min: [-500, -400, -300], max: [500, 400, 300] } as const;
 const RADIUS = 75;
+const FREE_PAIRS = path.resolve(import.meta.dirname, '../../../fixtures/freePairs/reference.json');
+
+interface FreePairs {
+  readonly seed: number;
+  readonly pairs: readonly { readonly length: number }[];
+}
+
 const KEEP_MM = 15;
 
 function held(point: Vec3, direction: Vec3): EndChoice {
@@ -81,6 +91,18 @@ describe('in free space', () => {
       const result = searchWays(problem, UNWATCHED);
       expectWaysHold(problem, result);
       expect(result.ways[0]?.lengthMm).toBeCloseTo(connectPoses(a, b, RADIUS)?.lengthMm as number, 4);
+    }
+  });
+
+  it('is as short as the shortest known curve of bounded curvature, ports 0.5 to 10 radii apart', () => {
+    const { seed, pairs: known } = JSON.parse(readFileSync(FREE_PAIRS, 'utf8')) as FreePairs;
+    for (const [i, { from, to }] of posePairs(seed, known.length).entries()) {
+      const end = ({ point, direction }: Pose): EndChoice => held(scale(point, RADIUS), direction);
+      const bounds = { min: [-1500, -1500, -1500], max: [1500, 1500, 1500] } as const;
+      const field = analyticField([], KEEP_MM, bounds);
+      const problem: SearchProblem = { ...problemIn([], end(from), end(to)), field };
+      const [way] = searchWays(problem, UNWATCHED).ways;
+      expect((way?.lengthMm as number) / RADIUS / (known[i] as { length: number }).length).toBeLessThan(1.005);
     }
   });
 
