@@ -124,6 +124,9 @@ function slackOf({ shape, tautLiveMm }: Candidate): number {
   return shape.liveLengthMm / tautLiveMm - 1;
 }
 
+/** A route along a line is about as long as the line; one so many times as long runs back and forth. */
+const MOST_LENGTHENED = 2;
+
 /**
  * The hose as long and as led as the line, its swivels held at the line's clocks; where that is not clean, let turn as well,
  * and the better of the two.
@@ -137,6 +140,8 @@ function hoseAlong(
   watch: Watch,
 ): Candidate | undefined {
   const route = routeAlong(setting, line);
+  // A support that stands before the end of a tail, or against the line, cannot be led through: that is for the search.
+  if (!(route.lengthMm < MOST_LENGTHENED * (line.arcLengthMm.at(-1) ?? 0))) return undefined;
   const sockets = setting.a.end.shoulderToMouthMm + setting.b.end.shoulderToMouthMm;
   const liveMm = setting.cutLengthMm === undefined ? liveMmOf(route) : setting.cutLengthMm - sockets;
   const clamps = proposedAlong(setting, line, before, route.lengthMm);

@@ -37,13 +37,13 @@ export function routeAlong(setting: RunSetting, line: MeasuredLine): Route {
       : [{ id: s.id, kind: s.kind, proposed: false, pose: { point: s.point, direction: unit(s.axis) } }],
   );
   const stations = withLocks(supports, setting.supports, setting.locks ?? []);
-  const tailMm = {
-    a: tailToStation(setting, 'a', setting.tailMm, stations[0]),
-    b: tailToStation(setting, 'b', setting.tailMm, stations[stations.length - 1]),
-  };
   const { points } = line;
   const clockA = nearestClock(setting.a, points, 1);
   const clockB = nearestClock(setting.b, points, -1);
+  const tailMm = {
+    a: tailToStation(setting, 'a', setting.tailMm, stations[0], clockA),
+    b: tailToStation(setting, 'b', setting.tailMm, stations[stations.length - 1], clockB),
+  };
   const stops: Pose[] = [
     tailPose(setting.a, 'a', tailMm.a, clockA),
     ...stations.map((s) => s.pose),

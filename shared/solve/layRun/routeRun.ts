@@ -184,22 +184,31 @@ function stationsOf(setting: RunSetting): readonly Station[] {
   return withLocks(stations, setting.supports, setting.locks ?? []);
 }
 
-/** A support that stands straight before a mouth, nearer than the wanted tail, ends the tail: the hose is held there. */
+/**
+ * A support that stands straight before a mouth, nearer than the wanted tail, ends the tail: the hose is held there.
+ * clockRad: of a swivel end, where it is known.
+ */
 export function tailToStation(
   setting: RunSetting,
   side: 'a' | 'b',
   tailMm: number,
   station: Station | undefined,
+  clockRad?: number,
 ): number {
   const end = setting[side];
-  if (station === undefined || end.turns) return tailMm;
-  const mouth = tailPose(end, side, 0, end.clockRad);
+  if (station === undefined || (end.turns && clockRad === undefined)) return tailMm;
+  const mouth = tailPose(end, side, 0, clockRad ?? end.clockRad);
   const outward = side === 'a' ? mouth.direction : scale(mouth.direction, -1);
   const ahead = dot(sub(station.pose.point, mouth.point), outward);
   const aside = distance(station.pose.point, addScaled(mouth.point, outward, ahead));
-  const straight = aside < SAME_POINT_MM && angleBetween(station.pose.direction, mouth.direction) < SAME_DIRECTION_RAD;
+  const [asideMm, turnRad] = end.turns ? [TURNED_ASIDE_MM, TURNED_RAD] : [SAME_POINT_MM, SAME_DIRECTION_RAD];
+  const straight = aside < asideMm && angleBetween(station.pose.direction, mouth.direction) < turnRad;
   return straight && ahead >= 0 ? Math.min(tailMm, ahead) : tailMm;
 }
+
+/** How far off a swivel end's line a support may stand and still be on it: about what a clock found to 1e-4 rad leaves open. */
+const TURNED_ASIDE_MM = 0.2;
+const TURNED_RAD = 0.002;
 
 /** Points and unit directions along one way between two lengths of it, at most stepMm apart, ends included. */
 export function sampleWay(way: Way, fromMm: number, toMm: number, stepMm: number): Pose[] {
