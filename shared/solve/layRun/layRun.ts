@@ -76,6 +76,27 @@ const GENTLEST = 1.6;
  * `no-way` when only a hose through the bay could be shown. The same input gives the same lay on every host.
  */
 export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeField, watch: Watch): Lay {
+  return layWith(ATTEMPTS, context, resolved, others, watch);
+}
+
+/** As `layRun`, but only where the run lies clean with all that is asked of room: undefined otherwise, and much sooner. */
+export function layCleanly(
+  context: LayContext,
+  resolved: ResolvedRun,
+  others: TubeField,
+  watch: Watch,
+): Lay | undefined {
+  const lay = layWith([EVERYTHING, WITHOUT_CHARACTER], context, resolved, others, watch);
+  return lay.outcome === 'laid' ? lay : undefined;
+}
+
+function layWith(
+  attempts: readonly Attempt[],
+  context: LayContext,
+  resolved: ResolvedRun,
+  others: TubeField,
+  watch: Watch,
+): Lay {
   const startedAt = watch.now();
   const setting = runSetting(context.project, resolved);
   const timingsMs = (): Record<string, number> => ({ lay: watch.now() - startedAt });
@@ -83,11 +104,11 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
   if (bundled.kind === 'tied') return layOf(context, setting, others, bundled, EVERYTHING, watch, timingsMs);
   let best: { candidate: Candidate; attempt: Attempt } | undefined;
   let isShut = false;
-  for (const [i, attempt] of ATTEMPTS.entries()) {
+  for (const [i, attempt] of attempts.entries()) {
     if (isShut && attempt !== BLIND) continue;
     if (attempt === WITHOUT_CHARACTER && !hasCharacter(setting.character)) continue;
     if (best !== undefined && attempt !== WITHOUT_CHARACTER) continue;
-    const part = partOf(watch, i / ATTEMPTS.length, (i + 1) / ATTEMPTS.length);
+    const part = partOf(watch, i / attempts.length, (i + 1) / attempts.length);
     const candidate = tryAttempt(
       context,
       attempt.givesUpCharacter === true ? { ...setting, characterAsked: false } : setting,
@@ -96,7 +117,8 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
       part,
     );
     // Where the least that can be asked finds no way, nothing between finds one.
-    if (attempt === EVERYTHING && candidate === undefined) isShut = !hasAnyWay(context, setting, others, part);
+    if (attempt === EVERYTHING && candidate === undefined && attempts.includes(LEAST))
+      isShut = !hasAnyWay(context, setting, others, part);
     if (candidate === undefined) continue;
     if (best === undefined || candidate.judgement.fault < best.candidate.judgement.fault) best = { candidate, attempt };
     if (!mayGiveUpMore(setting, attempt, candidate)) break;

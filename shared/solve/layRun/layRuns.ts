@@ -3,18 +3,18 @@ import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedProject, ResolvedRun } from '../../document/project/resolve.ts';
 import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
 import { clearanceToRun } from './clearanceToRun.ts';
-import { type LayContext, layRun } from './layRun.ts';
+import { type LayContext, layCleanly, layRun } from './layRun.ts';
 import { runSetting } from './runLimits.ts';
 import { tubesOfLay } from './tubesOfLay.ts';
 
-/** How often a run that finds its way taken may have the runs in its way lifted and laid again. */
+/** How often room is made for the runs that find their way taken. */
 const ROUNDS = 2;
 
 /**
  * Lays several runs that keep clear of each other. kept: lays of other runs that stay as they are. The stiffest and
- * thickest hose goes first, since it has the fewest ways. A run that then cannot be laid clean is given the runs in its
- * way lifted, laid, and those laid again round it; the change is kept when fewer lays break something. Answers the lays
- * in the project's order.
+ * thickest hose goes first, since it has the fewest ways. A run that finds no clean way waits; then it is laid as if it
+ * were alone, the runs that this comes near are lifted and laid again round it, and the change is kept where all of them
+ * lie clean. What still waits is laid as well as can be, with what it breaks. Answers the lays in the project's order.
  */
 export function layRuns(
   context: LayContext,
@@ -24,51 +24,56 @@ export function layRuns(
   watch: Watch,
 ): Lay[] {
   const laid = new Map<string, Lay>(kept.map((l) => [l.run, l]));
-  const among: Among = new WeakMap();
   const order = [...chosen].sort(
     (a, b) => hardness(context, b) - hardness(context, a) || (a.run.id < b.run.id ? -1 : 1),
   );
   for (const run of order) laid.delete(run.run.id);
-  order.forEach((run, i) => {
-    const part = partOf(watch, (i / order.length) * 0.8, ((i + 1) / order.length) * 0.8);
+  const bench: Bench = { context, resolved, order, laid, among: new WeakMap() };
+  let waiting = order.filter((run, i) => {
+    const part = partOf(watch, (i / order.length) * 0.7, ((i + 1) / order.length) * 0.7);
     part.report({ fraction: 0, doing: `laying ${run.run.name}` });
-    laid.set(run.run.id, layAmong(context, resolved, laid, among, run, part));
+    return !layOnto(bench, laid, run, part);
   });
-  for (let round = 0, changed = true; round < ROUNDS && changed; round++) {
-    const part = partOf(watch, 0.8 + (0.2 * round) / ROUNDS, 0.8 + (0.2 * (round + 1)) / ROUNDS);
-    changed = order.map((run) => makeRoom(context, resolved, order, laid, among, run, part)).includes(true);
+  for (let round = 0, before = Number.POSITIVE_INFINITY; round < ROUNDS && waiting.length < before; round++) {
+    before = waiting.length;
+    const part = partOf(watch, 0.7 + (0.2 * round) / ROUNDS, 0.7 + (0.2 * (round + 1)) / ROUNDS);
+    waiting = waiting.filter((run) => !makeRoom(bench, run, part));
   }
+  waiting.forEach((run, i) => {
+    const part = partOf(watch, 0.9 + (0.1 * i) / waiting.length, 0.9 + (0.1 * (i + 1)) / waiting.length);
+    part.report({ fraction: 0, doing: `laying ${run.run.name} as well as can be` });
+    put(bench, laid, layRun(context, run, tubesOf(resolved, laid, run.run.id), part));
+  });
   return resolved.runs.flatMap((r) => {
     const lay = laid.get(r.run.id);
-    return lay === undefined ? [] : [towardsAll(context, resolved, laid, among, r, lay)];
+    return lay === undefined ? [] : [towardsAll(bench, r, lay)];
   });
 }
 
-/** Which lays stood in the bay when a lay was made: to those it has measured its clearance with the full proof. */
-type Among = WeakMap<Lay, ReadonlySet<Lay>>;
+/** What laying several runs works on. */
+interface Bench {
+  readonly context: LayContext;
+  readonly resolved: ResolvedProject;
+  readonly order: readonly ResolvedRun[];
+  readonly laid: Map<string, Lay>;
+  /** which lays stood in the bay when a lay was made: to those it has measured its clearance with the full proof */
+  readonly among: WeakMap<Lay, ReadonlySet<Lay>>;
+}
 
-function layAmong(
-  context: LayContext,
-  resolved: ResolvedProject,
-  laid: ReadonlyMap<string, Lay>,
-  among: Among,
-  run: ResolvedRun,
-  watch: Watch,
-): Lay {
-  const lay = layRun(context, run, tubesOf(resolved, laid, run.run.id), watch);
+function put({ among }: Bench, laid: Map<string, Lay>, lay: Lay): void {
   among.set(lay, new Set(laid.values()));
-  return lay;
+  laid.set(lay.run, lay);
+}
+
+/** Lays a run among the laid ones, if it lies clean there; whether it does. */
+function layOnto(bench: Bench, laid: Map<string, Lay>, run: ResolvedRun, watch: Watch): boolean {
+  const lay = layCleanly(bench.context, run, tubesOf(bench.resolved, laid, run.run.id), watch);
+  if (lay !== undefined) put(bench, laid, lay);
+  return lay !== undefined;
 }
 
 /** A lay with its clearance to every other run as that lies now: to those laid after it, or again, measured here. */
-function towardsAll(
-  context: LayContext,
-  resolved: ResolvedProject,
-  laid: ReadonlyMap<string, Lay>,
-  among: Among,
-  run: ResolvedRun,
-  lay: Lay,
-): Lay {
+function towardsAll({ context, resolved, laid, among }: Bench, run: ResolvedRun, lay: Lay): Lay {
   const setting = runSetting(context.project, run);
   const toRuns = resolved.runs.flatMap((other) => {
     const theirs = laid.get(other.run.id);
@@ -80,44 +85,25 @@ function towardsAll(
   return { ...lay, clearances: [...lay.clearances.filter((c) => c.to.kind === 'skin'), ...toRuns] };
 }
 
-/**
- * Where a run would lie clean if it were alone: lifts the runs near it, lays it first, then the lifted ones; keeps the
- * better. Answers whether anything changed.
- */
-function makeRoom(
-  context: LayContext,
-  resolved: ResolvedProject,
-  order: readonly ResolvedRun[],
-  laid: Map<string, Lay>,
-  among: Among,
-  run: ResolvedRun,
-  watch: Watch,
-): boolean {
-  const mine = laid.get(run.run.id);
-  if (mine === undefined || mine.outcome === 'laid') return false;
-  const near = new Set(
-    mine.clearances
-      .filter((c) => c.to.kind === 'run' && c.clearanceMm < NEAR_SPACINGS * c.requiredMm)
-      .map((c) => c.to.id),
-  );
-  const lifted = order.filter((r) => near.has(r.run.id) && r.run.id !== run.run.id);
-  if (lifted.length === 0) return false;
+/** Lays a run as if it were alone, lifts the runs that are in its way then, and lays those again; whether all lie clean. */
+function makeRoom(bench: Bench, run: ResolvedRun, watch: Watch): boolean {
+  const { context, order, laid } = bench;
   watch.report({ fraction: 0, doing: `making room for ${run.run.name}` });
   const silent: Watch = { ...watch, report: () => undefined };
-  if (layRun(context, run, buildTubeField([]), silent).outcome !== 'laid') return false;
+  const alone = layCleanly(context, run, buildTubeField([]), silent);
+  if (alone === undefined) return false;
+  const setting = runSetting(context.project, run);
+  const lifted = order.filter((other) => {
+    const lay = laid.get(other.run.id);
+    if (lay === undefined) return false;
+    const clearance = clearanceToRun(context.project, setting, alone, other.run.id, tubesOfLay(lay, other));
+    return clearance !== undefined && clearance.clearanceMm < clearance.requiredMm;
+  });
   const trial = new Map(laid);
-  for (const r of [run, ...lifted]) trial.delete(r.run.id);
-  for (const r of [run, ...lifted]) trial.set(r.run.id, layAmong(context, resolved, trial, among, r, silent));
-  if (unclean(trial) >= unclean(laid)) return false;
+  for (const other of lifted) trial.delete(other.run.id);
+  if (![run, ...lifted].every((r) => layOnto(bench, trial, r, silent))) return false;
   for (const [id, lay] of trial) laid.set(id, lay);
   return true;
-}
-
-/** Runs nearer than this many spacings may be what keeps a run from its way. */
-const NEAR_SPACINGS = 4;
-
-function unclean(laid: ReadonlyMap<string, Lay>): number {
-  return [...laid.values()].filter((l) => l.outcome !== 'laid').length;
 }
 
 function hardness(context: LayContext, run: ResolvedRun): number {
