@@ -79,15 +79,9 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
   return layWith(ATTEMPTS, context, resolved, others, watch);
 }
 
-/** As `layRun`, but only where the run lies clean with all that is asked of room: undefined otherwise, and much sooner. */
-export function layCleanly(
-  context: LayContext,
-  resolved: ResolvedRun,
-  others: TubeField,
-  watch: Watch,
-): Lay | undefined {
-  const lay = layWith([EVERYTHING, WITHOUT_CHARACTER], context, resolved, others, watch);
-  return lay.outcome === 'laid' ? lay : undefined;
+/** As `layRun`, but no room is given up where the run does not lie clean: `near-miss` or `no-way` then, and much sooner. */
+export function layAsAsked(context: LayContext, resolved: ResolvedRun, others: TubeField, watch: Watch): Lay {
+  return layWith([EVERYTHING, WITHOUT_CHARACTER], context, resolved, others, watch);
 }
 
 function layWith(

@@ -3,7 +3,7 @@ import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedProject, ResolvedRun } from '../../document/project/resolve.ts';
 import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
 import { clearanceToRun } from './clearanceToRun.ts';
-import { type LayContext, layCleanly, layRun } from './layRun.ts';
+import { type LayContext, layAsAsked, layRun } from './layRun.ts';
 import { runSetting } from './runLimits.ts';
 import { tubesOfLay } from './tubesOfLay.ts';
 
@@ -28,7 +28,7 @@ export function layRuns(
     (a, b) => hardness(context, b) - hardness(context, a) || (a.run.id < b.run.id ? -1 : 1),
   );
   for (const run of order) laid.delete(run.run.id);
-  const bench: Bench = { context, resolved, order, laid, among: new WeakMap() };
+  const bench: Bench = { context, resolved, order, laid, among: new WeakMap(), tried: new Map() };
   let waiting = order.filter((run, i) => {
     const part = partOf(watch, (i / order.length) * 0.7, ((i + 1) / order.length) * 0.7);
     part.report({ fraction: 0, doing: `laying ${run.run.name}` });
@@ -42,7 +42,7 @@ export function layRuns(
   waiting.forEach((run, i) => {
     const part = partOf(watch, 0.9 + (0.1 * i) / waiting.length, 0.9 + (0.1 * (i + 1)) / waiting.length);
     part.report({ fraction: 0, doing: `laying ${run.run.name} as well as can be` });
-    put(bench, laid, layRun(context, run, tubesOf(resolved, laid, run.run.id), part));
+    put(bench, laid, triedStill(bench, run) ?? layRun(context, run, tubesOf(resolved, laid, run.run.id), part));
   });
   return resolved.runs.flatMap((r) => {
     const lay = laid.get(r.run.id);
@@ -58,6 +58,8 @@ interface Bench {
   readonly laid: Map<string, Lay>;
   /** which lays stood in the bay when a lay was made: to those it has measured its clearance with the full proof */
   readonly among: WeakMap<Lay, ReadonlySet<Lay>>;
+  /** the near misses of runs that found no clean way among the others */
+  readonly tried: Map<string, Lay>;
 }
 
 function put({ among }: Bench, laid: Map<string, Lay>, lay: Lay): void {
@@ -67,9 +69,27 @@ function put({ among }: Bench, laid: Map<string, Lay>, lay: Lay): void {
 
 /** Lays a run among the laid ones, if it lies clean there; whether it does. */
 function layOnto(bench: Bench, laid: Map<string, Lay>, run: ResolvedRun, watch: Watch): boolean {
-  const lay = layCleanly(bench.context, run, tubesOf(bench.resolved, laid, run.run.id), watch);
-  if (lay !== undefined) put(bench, laid, lay);
-  return lay !== undefined;
+  const lay = layAsAsked(bench.context, run, tubesOf(bench.resolved, laid, run.run.id), watch);
+  if (lay.outcome === 'laid') put(bench, laid, lay);
+  else if (lay.outcome === 'near-miss' && laid === bench.laid) bench.tried.set(run.run.id, lay);
+  return lay.outcome === 'laid';
+}
+
+/** The near miss that a run came to before, if no run laid since stands in its way. */
+function triedStill(bench: Bench, run: ResolvedRun): Lay | undefined {
+  const lay = bench.tried.get(run.run.id);
+  return lay !== undefined && clashes(bench, run, lay, 1).length === 0 ? lay : undefined;
+}
+
+/** The laid runs that a lay comes nearer to than so many times what is asked. */
+function clashes({ context, order, laid }: Bench, run: ResolvedRun, lay: Lay, spacings: number): ResolvedRun[] {
+  const setting = runSetting(context.project, run);
+  return order.filter((other) => {
+    const theirs = laid.get(other.run.id);
+    if (theirs === undefined || other.run.id === run.run.id) return false;
+    const clearance = clearanceToRun(context.project, setting, lay, other.run.id, tubesOfLay(theirs, other));
+    return clearance !== undefined && clearance.clearanceMm < spacings * clearance.requiredMm;
+  });
 }
 
 /** A lay with its clearance to every other run as that lies now: to those laid after it, or again, measured here. */
@@ -85,20 +105,19 @@ function towardsAll({ context, resolved, laid, among }: Bench, run: ResolvedRun,
   return { ...lay, clearances: [...lay.clearances.filter((c) => c.to.kind === 'skin'), ...toRuns] };
 }
 
+/** A near miss with no other run within this many spacings is not kept from its way by others. */
+const NEAR_SPACINGS = 4;
+
 /** Lays a run as if it were alone, lifts the runs that are in its way then, and lays those again; whether all lie clean. */
 function makeRoom(bench: Bench, run: ResolvedRun, watch: Watch): boolean {
-  const { context, order, laid } = bench;
+  const { context, laid, tried } = bench;
+  const miss = tried.get(run.run.id);
+  if (miss !== undefined && clashes(bench, run, miss, NEAR_SPACINGS).length === 0) return false;
   watch.report({ fraction: 0, doing: `making room for ${run.run.name}` });
   const silent: Watch = { ...watch, report: () => undefined };
-  const alone = layCleanly(context, run, buildTubeField([]), silent);
-  if (alone === undefined) return false;
-  const setting = runSetting(context.project, run);
-  const lifted = order.filter((other) => {
-    const lay = laid.get(other.run.id);
-    if (lay === undefined) return false;
-    const clearance = clearanceToRun(context.project, setting, alone, other.run.id, tubesOfLay(lay, other));
-    return clearance !== undefined && clearance.clearanceMm < clearance.requiredMm;
-  });
+  const alone = layAsAsked(context, run, buildTubeField([]), silent);
+  if (alone.outcome !== 'laid') return false;
+  const lifted = clashes(bench, run, alone, 1);
   const trial = new Map(laid);
   for (const other of lifted) trial.delete(other.run.id);
   if (![run, ...lifted].every((r) => layOnto(bench, trial, r, silent))) return false;

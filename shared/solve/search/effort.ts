@@ -42,7 +42,7 @@ export const BUDGETS: Record<Effort, Budget> = {
   },
   quick: {
     clocks: 8,
-    mostStates: 20_000,
+    mostStates: 12_000,
     lastStates: 4_000,
     cornerStates: 50_000,
     firstWays: 1,
@@ -55,7 +55,7 @@ export const BUDGETS: Record<Effort, Budget> = {
   },
   normal: {
     clocks: 12,
-    mostStates: 60_000,
+    mostStates: 30_000,
     lastStates: 10_000,
     cornerStates: 90_000,
     firstWays: 3,
