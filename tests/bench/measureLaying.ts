@@ -14,7 +14,8 @@ import { strewnRuns } from './strewnRuns.ts';
 
 /**
  * Laying in large bays: lengths found against the best known, and what whole runs and a batch take, in ms and as ratios to the
- * reference piece of the same run. Not part of the tests. `npm run measure` writes tests/bench/results/<machine>-laying.csv.
+ * reference piece of the same run. Not part of the tests. `npm run measure` writes tests/bench/results/<machine>-laying.csv;
+ * `npm run measure -- instances`, `runs` or `batch` only those.
  */
 type Row = readonly [group: string, name: string, value: number, unit: string];
 const rows: Row[] = [];
@@ -126,20 +127,29 @@ function measureBatch(count: number): void {
   rows.push([group, 'laid clean', lays.filter(([outcome]) => outcome === 'laid').length, `of ${count}`]);
 }
 
-function measure(): void {
+function measure(parts: readonly string[]): void {
+  const wanted = (part: string): boolean => parts.length === 0 || parts.includes(part);
+  if (wanted('instances')) measureInstances();
+  if (wanted('runs')) measureGrowth();
+  if (wanted('batch')) measureBatch(24);
+  write();
+}
+
+function measureInstances(): void {
   if (existsSync(instanceFile)) {
     const instances = (JSON.parse(readFileSync(instanceFile, 'utf8')) as { instances: Instance[] }).instances;
     for (const instance of instances)
       for (const effort of ['quick', 'normal'] as const)
         measureInstance(instance, instance.name === 'P1' ? 'bay-1e6' : 'motorBike', effort);
   }
+}
+
+function measureGrowth(): void {
   const totals = (['bay-1e5', 'bay-1e6', 'bay-5e6'] as const).map((bay) => measureRuns(bay, 24));
   const [small, middle, large] = totals;
   if (small && middle)
     rows.push(['growth', 'all 24 runs, 10 times the triangles (0.1 to 1 M)', middle / small, 'ratio']);
   if (middle && large) rows.push(['growth', 'all 24 runs, 5 times the triangles (1 to 5 M)', large / middle, 'ratio']);
-  measureBatch(24);
-  write();
 }
 
 function write(): void {
@@ -151,10 +161,15 @@ function write(): void {
     .replace(/^-|-$/g, '');
   const folder = path.resolve('tests/bench/results');
   mkdirSync(folder, { recursive: true });
-  const lines = rows.map(([group, what, value, unit]) => `"${group}","${what}",${value.toFixed(3)},${unit}`);
+  const file = path.join(folder, `${name}-laying.csv`);
+  const groups = new Set(rows.map(([group]) => `"${group}"`));
+  const before = existsSync(file) ? readFileSync(file, 'utf8').trim().split('\n').slice(2) : [];
+  const kept = before.filter((line) => !groups.has(line.slice(0, line.indexOf('","') + 1)));
+  const measured = rows.map(([group, what, value, unit]) => `"${group}","${what}",${value.toFixed(3)},${unit}`);
+  const lines = [...kept, ...measured];
   const text = [`# ${machine}`, 'group,measure,value,unit', ...lines, ''].join('\n');
-  writeFileSync(path.join(folder, `${name}-laying.csv`), text);
+  writeFileSync(file, text);
   process.stdout.write(text);
 }
 
-measure();
+measure(process.argv.slice(2));

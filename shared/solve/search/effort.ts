@@ -44,7 +44,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     clocks: 8,
     mostStates: 12_000,
     lastStates: 4_000,
-    cornerStates: 50_000,
+    cornerStates: 70_000,
     firstWays: 1,
     shortcutFailures: 60,
     cornerRounds: 30,
