@@ -42,7 +42,9 @@ export function layRuns(
   waiting.forEach((run, i) => {
     const part = partOf(watch, 0.9 + (0.1 * i) / waiting.length, 0.9 + (0.1 * (i + 1)) / waiting.length);
     part.report({ fraction: 0, doing: `laying ${run.run.name} as well as can be` });
-    put(bench, laid, triedStill(bench, run) ?? layRun(context, run, tubesOf(resolved, laid, run.run.id), part));
+    const tried = triedStill(bench, run);
+    if (tried === undefined) put(bench, laid, layRun(context, run, tubesOf(resolved, laid, run.run.id), part));
+    else laid.set(run.run.id, tried);
   });
   return resolved.runs.flatMap((r) => {
     const lay = laid.get(r.run.id);
@@ -62,6 +64,7 @@ interface Bench {
   readonly tried: Map<string, Lay>;
 }
 
+/** Takes in a lay that was just made among the laid ones. */
 function put({ among }: Bench, laid: Map<string, Lay>, lay: Lay): void {
   among.set(lay, new Set(laid.values()));
   laid.set(lay.run, lay);
@@ -71,7 +74,10 @@ function put({ among }: Bench, laid: Map<string, Lay>, lay: Lay): void {
 function layOnto(bench: Bench, laid: Map<string, Lay>, run: ResolvedRun, watch: Watch): boolean {
   const lay = layAsAsked(bench.context, run, tubesOf(bench.resolved, laid, run.run.id), watch);
   if (lay.outcome === 'laid') put(bench, laid, lay);
-  else if (lay.outcome === 'near-miss' && laid === bench.laid) bench.tried.set(run.run.id, lay);
+  else if (lay.outcome === 'near-miss' && laid === bench.laid) {
+    bench.among.set(lay, new Set(laid.values()));
+    bench.tried.set(run.run.id, lay);
+  }
   return lay.outcome === 'laid';
 }
 
