@@ -75,3 +75,8 @@ export function angleBetween(a: Vec3, b: Vec3): number {
 export function signedAngleAbout(axis: Vec3, a: Vec3, b: Vec3): number {
   return Math.atan2(dot(axis, cross(a, b)), dot(a, b));
 }
+
+/** A copy that may be written to, as plain records want it. */
+export function triple(v: Vec3): [number, number, number] {
+  return [v[0], v[1], v[2]];
+}

@@ -88,21 +88,7 @@ export function splineThrough(
 ): CubicCurve {
   const n = nodes.length / 3 - 1;
   invariant(n >= 1, 'splineThrough: needs two nodes or more');
-  const slopes = splineSlopes(nodes, spacingMm, startTangent, endTangent);
-  const coefficients = new Float64Array(n * 12);
-  for (let i = 0; i < n; i++)
-    for (let k = 0; k < 3; k++) {
-      const p0 = nodes[3 * i + k] as number;
-      const p1 = nodes[3 * i + 3 + k] as number;
-      const m0 = (slopes[3 * i + k] as number) * spacingMm;
-      const m1 = (slopes[3 * i + 3 + k] as number) * spacingMm;
-      const at = 12 * i + k;
-      coefficients[at] = p0;
-      coefficients[at + 3] = m0;
-      coefficients[at + 6] = 3 * (p1 - p0) - 2 * m0 - m1;
-      coefficients[at + 9] = 2 * (p0 - p1) + m0 + m1;
-    }
-  return curveFromCoefficients(coefficients);
+  return curveOfSlopes(nodes, splineSlopes(nodes, spacingMm, startTangent, endTangent), () => spacingMm);
 }
 
 /**
@@ -116,10 +102,16 @@ export function splineAlong(nodes: Float64Array, startTangent: Vec3, endTangent:
     Math.hypot(...[0, 1, 2].map((k) => (nodes[3 * i + 3 + k] as number) - (nodes[3 * i + k] as number))),
   );
   const slopes = unevenSlopes(nodes, spacing, startTangent, endTangent);
+  return curveOfSlopes(nodes, slopes, (i) => spacing[i] as number);
+}
+
+/** The cubic pieces through nodes with given derivatives there (Hermite). spacingMm: knots' distance of each piece. */
+function curveOfSlopes(nodes: Float64Array, slopes: Float64Array, spacingMm: (piece: number) => number): CubicCurve {
+  const n = nodes.length / 3 - 1;
   const coefficients = new Float64Array(n * 12);
   for (let i = 0; i < n; i++)
     for (let k = 0; k < 3; k++) {
-      const h = spacing[i] as number;
+      const h = spacingMm(i);
       const p0 = nodes[3 * i + k] as number;
       const p1 = nodes[3 * i + 3 + k] as number;
       const m0 = (slopes[3 * i + k] as number) * h;

@@ -1,36 +1,19 @@
-import { readFileSync } from 'node:fs';
-import path from 'node:path';
 import { bench, describe } from 'vitest';
 import { addScaled, anySquareTo, unit, type Vec3 } from '../../shared/base/vec3.ts';
 import { UNWATCHED } from '../../shared/base/watch.ts';
 import type { HandChange } from '../../shared/document/hand/handChange.ts';
 import type { Lay } from '../../shared/document/lay/schema.ts';
-import { namedPaths } from '../../shared/document/project/namedPaths.ts';
-import { skinOfPart } from '../../shared/document/project/skinOfPart.ts';
-import { bayMesh, newJobMemory } from '../../shared/jobs/jobMemory.ts';
-import { readProject } from '../../shared/jobs/readProject.ts';
-import { buildBayIndex } from '../../shared/solve/bay/bayIndex.ts';
 import { type HandLay, openHandLay } from '../../shared/solve/handLay/handLay.ts';
 import { relayNear } from '../../shared/solve/handLay/relayNear.ts';
 import { layRuns, tubesOf } from '../../shared/solve/layRun/layRuns.ts';
+import { buildExampleIndex, resolved } from './exampleBay.ts';
 import { keep, REFERENCE, reference } from './reference.ts';
 
 /**
  * One move of a drag in the example bay, all measures told: warm rod, exact clearance, least radius, clock. The other
  * hoses of the group stand in the bay. What opening a hand and laying a run again on letting go take stands beside it.
  */
-const folder = path.resolve(import.meta.dirname, '../../models/bays/hillclimb');
-const projectText = readFileSync(path.join(folder, 'project.json'), 'utf8');
-const files = namedPaths(projectText).map((named) => ({
-  path: named.path,
-  bytes: new Uint8Array(readFileSync(path.join(folder, named.path))),
-}));
-const read = readProject({ projectText, files });
-if (!read.ok) throw new Error('handLay.bench: the example project does not read');
-const { resolved } = read.value;
-const opened = await bayMesh(read.value, newJobMemory());
-if (!opened.ok) throw new Error('handLay.bench: the example mesh does not open');
-const bay = buildBayIndex(opened.value.mesh, (part) => skinOfPart(resolved.project, part), UNWATCHED);
+const bay = buildExampleIndex();
 const context = { project: resolved.project, bay };
 
 /** Short and long, in line and bent, with two angled ends, past other hoses. */

@@ -1,4 +1,4 @@
-import { lerp, type Vec3 } from '../../base/vec3.ts';
+import { lerp, triple, type Vec3 } from '../../base/vec3.ts';
 import type { Place, Wish } from '../../document/lay/schema.ts';
 import { deepestHump } from '../../geometry/deepestHump.ts';
 import { tightestBetween } from './bendsBetween.ts';
@@ -168,8 +168,4 @@ function broken(line: ShapeLine, wish: Wish, i: number, missingMm: number, measu
     at: { arcLengthMm, point: triple(line.points[i] as Vec3) },
     clampAtMm: arcLengthMm,
   };
-}
-
-function triple(v: Vec3): [number, number, number] {
-  return [v[0], v[1], v[2]];
 }

@@ -1,19 +1,17 @@
 import { CLEARANCE_PROOF_MM, RADIUS_RELATIVE } from '../../base/tolerances.ts';
-import { radiansToDegrees, wrapDegrees } from '../../base/units.ts';
-import type { Vec3 } from '../../base/vec3.ts';
+import { radiansToDegrees } from '../../base/units.ts';
+import { triple } from '../../base/vec3.ts';
 import type { HandHold, HandShape } from '../../document/hand/handChange.ts';
-import type { Clearance, Clock, EndPose, Lay, LaySupport } from '../../document/lay/schema.ts';
+import type { Clearance, Lay, LaySupport } from '../../document/lay/schema.ts';
 import { cutOffMm } from '../../document/parts/cutOff.ts';
 import type { Project } from '../../document/project/schema.ts';
-import { clockToleranceRule } from '../../document/rules/clockRules.ts';
-import { ruleValue } from '../../document/rules/index.ts';
 import { type CubicCurve, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { leastRadius } from '../../geometry/curveLimits.ts';
 import { brokenBy } from '../character/brokenBy.ts';
-import { clockBetween } from '../ends/clock.ts';
 import type { FittedEnd } from '../ends/endPose.ts';
 import { centrelineOf } from '../layRun/centreline.ts';
-import type { EndSetting, RunSetting } from '../layRun/runSetting.ts';
+import { clockOf, endPoseOf } from '../layRun/endsOfLay.ts';
+import type { RunSetting } from '../layRun/runSetting.ts';
 
 /** A run in the hand, shoulder to shoulder, before it is measured. */
 export interface HandLine {
@@ -63,7 +61,7 @@ export function handShapeOf(project: Project, setting: RunSetting, line: HandLin
     ...(reason === undefined ? {} : { reason }),
     centreline,
     outsideDiameterMm: 2 * setting.outsideRadiusMm,
-    ends: { a: endPose(setting.a, line.a, line.clockARad), b: endPose(setting.b, line.b, line.clockBRad) },
+    ends: { a: endPoseOf(setting.a, line.a, line.clockARad), b: endPoseOf(setting.b, line.b, line.clockBRad) },
     supports: [...line.supports],
     cutLengthMm,
     liveLengthMm: cutLengthMm - setting.a.end.shoulderToMouthMm - setting.b.end.shoulderToMouthMm,
@@ -73,32 +71,6 @@ export function handShapeOf(project: Project, setting: RunSetting, line: HandLin
     straightTailMm: { ...line.tailMm },
     ...(near.tightest === undefined ? {} : { tightest: near.tightest }),
     ...(line.hold === undefined ? {} : { hold: line.hold }),
-  };
-}
-
-function endPose(setting: EndSetting, fitted: FittedEnd, clockRad: number): EndPose {
-  return {
-    seatPoint: triple(fitted.seatPoint),
-    bendPoint: triple(fitted.bendPoint),
-    shoulderPoint: triple(fitted.shoulderPoint),
-    mouthPoint: triple(fitted.mouthPoint),
-    outletAxis: triple(fitted.outletAxis),
-    up: triple(fitted.up),
-    hoseAxis: triple(fitted.hoseAxis),
-    ownClockDeg: setting.end.bendAngleDeg === 0 ? 0 : wrapDegrees(radiansToDegrees(clockRad)),
-    ownClockChosen: setting.turns,
-  };
-}
-
-function clockOf(project: Project, setting: RunSetting, line: HandLine, overallLengthMm: number): Clock {
-  const aStraight = setting.a.end.bendAngleDeg === 0;
-  const bStraight = setting.b.end.bendAngleDeg === 0;
-  if (aStraight || bStraight)
-    return { kind: 'free', reason: aStraight && bStraight ? 'both-straight' : aStraight ? 'a-straight' : 'b-straight' };
-  return {
-    kind: 'angle',
-    deg: clockBetween(line.curve, line.a.up, line.b.up),
-    toleranceDeg: ruleValue(project, clockToleranceRule(overallLengthMm), setting.run).value,
   };
 }
 
@@ -143,8 +115,4 @@ function nameOf({ to }: Clearance): string {
 
 function rounded(mm: number): string {
   return (Math.round(mm * 10) / 10).toString();
-}
-
-function triple(v: Vec3): [number, number, number] {
-  return [v[0], v[1], v[2]];
 }

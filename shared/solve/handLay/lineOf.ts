@@ -1,4 +1,4 @@
-import { addScaled, distance, length, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, distance, length, triple, type Vec3 } from '../../base/vec3.ts';
 import type { HandChange, HandHold } from '../../document/hand/handChange.ts';
 import type { LaySupport } from '../../document/lay/schema.ts';
 import {
@@ -121,8 +121,4 @@ function holdOf(
       forceN: force === undefined ? 0 : length(force),
     },
   };
-}
-
-function triple(v: Vec3): [number, number, number] {
-  return [v[0], v[1], v[2]];
 }

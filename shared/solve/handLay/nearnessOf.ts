@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../base/vec3.ts';
+import { triple } from '../../base/vec3.ts';
 import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { type LeastAlong, leastAlong } from '../../geometry/curveLimits.ts';
 import { askedDistanceMm, type RunField } from '../bay/runField.ts';
@@ -96,8 +96,4 @@ function refined(
   if (ms < best.marginMm) best = { at: s, marginMm: ms };
   if (mt < best.marginMm) best = { at: t, marginMm: mt };
   return best;
-}
-
-function triple(v: Vec3): [number, number, number] {
-  return [v[0], v[1], v[2]];
 }

@@ -119,8 +119,9 @@ function layWith(
   }
   if (best === undefined) return layWithoutHose(context, setting, others, timingsMs());
   const isFull = best.candidate.judgement.fault === 0 && best.attempt.clearanceShare === 1;
-  const contact = contactOf(context.bay, others, setting);
-  const breathed = isFull ? breatheWell(context, setting, best.candidate, others, contact, watch) : best;
+  const breathed = isFull
+    ? breatheWell(context, setting, best.candidate, others, contactOf(context.bay, others, setting), watch)
+    : best;
   const lay = layOf(context, setting, others, breathed, best.attempt, watch, timingsMs);
   return bundled.kind === 'apart' ? withApart(lay, bundled.from) : lay;
 }
@@ -161,7 +162,7 @@ export function layIfClean(
   watch: Watch,
 ): Lay | undefined {
   const setting = runSetting(context.project, resolved);
-  const everything: Attempt = { clearanceShare: 1, tailShare: 1, brief: true };
+  const everything: Attempt = { ...EVERYTHING, brief: true };
   const candidate = tryAttempt(context, setting, others, everything, watch);
   if (candidate === undefined || candidate.judgement.fault > 0) return undefined;
   const startedAt = watch.now();
@@ -180,8 +181,7 @@ export function layOfShape(
   watch: Watch,
 ): Lay {
   const startedAt = watch.now();
-  const everything: Attempt = { clearanceShare: 1, tailShare: 1 };
-  return layOf(context, setting, others, { candidate }, everything, watch, () => ({ lay: watch.now() - startedAt }));
+  return layOf(context, setting, others, { candidate }, EVERYTHING, watch, () => ({ lay: watch.now() - startedAt }));
 }
 
 /** What is told of a candidate: measured, judged, and breathed where it is clean, if it was not before. */
@@ -209,8 +209,8 @@ function layOf(
   const givenUp = givenUpOf(setting, broken);
   const told = givenUp.length === 0 ? lay : { ...lay, givenUp };
   if (!clean) return { ...told, reason: reasonOf(lay, candidate, setting) };
-  const contact = contactOf(context.bay, others, setting);
-  const breathing = known ?? breathe(context.project, setting, candidate, contact, context.bay, others, watch);
+  const { project, bay } = context;
+  const breathing = known ?? breathe(project, setting, candidate, contactOf(bay, others, setting), bay, others, watch);
   return { ...told, breathing: [...breathing], timingsMs: timingsMs() };
 }
 

@@ -1,18 +1,15 @@
 import { CLEARANCE_PROOF_MM, LIMIT_RELATIVE } from '../../base/tolerances.ts';
-import { radiansToDegrees, wrapDegrees } from '../../base/units.ts';
-import type { Vec3 } from '../../base/vec3.ts';
-import type { Clock, EndPose, Lay, LaySupport, Outcome } from '../../document/lay/schema.ts';
+import { triple, type Vec3 } from '../../base/vec3.ts';
+import type { EndPose, Lay, LaySupport, Outcome } from '../../document/lay/schema.ts';
 import { cutOffMm } from '../../document/parts/cutOff.ts';
 import type { Project } from '../../document/project/schema.ts';
-import { clockToleranceRule } from '../../document/rules/clockRules.ts';
-import { ruleValue } from '../../document/rules/index.ts';
 import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { leastRadius } from '../../geometry/curveLimits.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
 import type { TubeField } from '../bay/tubeField.ts';
-import { clockBetween } from '../ends/clock.ts';
 import type { FittedEnd } from '../ends/endPose.ts';
 import { centrelineOf } from './centreline.ts';
+import { clockOf, endPoseOf } from './endsOfLay.ts';
 import { measureClearances } from './measureClearances.ts';
 import { measureEndRoom } from './measureEndRoom.ts';
 import { measureProfile } from './measureProfile.ts';
@@ -76,18 +73,7 @@ function slackOf(liveMm: number, tautMm: number): number {
 
 function endPose(setting: EndSetting, fitted: FittedEnd, clockRad: number, bay: BayIndex): EndPose {
   const room = measureEndRoom(setting, clockRad, bay);
-  return {
-    ...(room === undefined ? {} : { room }),
-    seatPoint: triple(fitted.seatPoint),
-    bendPoint: triple(fitted.bendPoint),
-    shoulderPoint: triple(fitted.shoulderPoint),
-    mouthPoint: triple(fitted.mouthPoint),
-    outletAxis: triple(fitted.outletAxis),
-    up: triple(fitted.up),
-    hoseAxis: triple(fitted.hoseAxis),
-    ownClockDeg: setting.end.bendAngleDeg === 0 ? 0 : wrapDegrees(radiansToDegrees(clockRad)),
-    ownClockChosen: setting.turns,
-  };
+  return { ...(room === undefined ? {} : { room }), ...endPoseOf(setting, fitted, clockRad) };
 }
 
 function supportsOf(setting: RunSetting, shape: Shape): LaySupport[] {
@@ -122,18 +108,6 @@ function guideSupport(id: string, point: Vec3, curve: CubicCurve): LaySupport {
   };
 }
 
-function clockOf(project: Project, setting: RunSetting, shape: Shape, overallLengthMm: number): Clock {
-  const aStraight = setting.a.end.bendAngleDeg === 0;
-  const bStraight = setting.b.end.bendAngleDeg === 0;
-  if (aStraight || bStraight)
-    return { kind: 'free', reason: aStraight && bStraight ? 'both-straight' : aStraight ? 'a-straight' : 'b-straight' };
-  return {
-    kind: 'angle',
-    deg: clockBetween(shape.curve, shape.a.up, shape.b.up),
-    toleranceDeg: ruleValue(project, clockToleranceRule(overallLengthMm), setting.run).value,
-  };
-}
-
 function minRadiusOf(setting: RunSetting, curve: CubicCurve): Lay['minRadius'] {
   const least = leastRadius(curve, RADIUS_PROOF);
   return {
@@ -142,8 +116,4 @@ function minRadiusOf(setting: RunSetting, curve: CubicCurve): Lay['minRadius'] {
     limitMm: setting.minRadiusMm,
     at: { arcLengthMm: least.arcLengthMm, point: triple(least.point) },
   };
-}
-
-function triple(v: Vec3): [number, number, number] {
-  return [v[0], v[1], v[2]];
 }

@@ -1,4 +1,5 @@
-import { addScaled, angleBetween, rejectFrom, scale, unit, type Vec3 } from '../../base/vec3.ts';
+import { ROUNDING_RAD } from '../../base/tolerances.ts';
+import { addScaled, angleBetween, length, rejectFrom, unit, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type Connection, connectionPath, connectWithShortTurns } from '../../geometry/arcLineConnector.ts';
 import { type ArcLinePath, joinPaths, type PathSegment, type Pose } from '../../geometry/arcLinePath.ts';
@@ -163,7 +164,7 @@ class CornerSearch {
     this.pushLead({ ...lead, pose: { point, direction: lead.pose.direction }, leadMm: lead.leadMm + longer });
   }
 
-  /** Tries the two nodes nearest to a point along its cell's main line as entries to the lattice. */
+  /** Tries the node nearest to a point as an entry to the lattice. */
   private enterNear(parent: number, lead: Lead, [x, y, z]: Vec3, heading: number, mostMm: number): void {
     const { lattice, guide } = this.setting;
     const { origin, cellMm } = lattice.grid;
@@ -364,8 +365,7 @@ function nodeOf(state: number): number {
 /** Where an arc of `radiusMm` that starts at a pose has turned to `heading`. */
 function turnedPoint({ point, direction }: Pose, heading: Vec3, turnRad: number, radiusMm: number): Vec3 {
   const aside = rejectFrom(heading, direction);
-  if (Math.hypot(...aside) < 1e-6) return point;
-  const normal = unit(aside);
+  if (length(aside) < ROUNDING_RAD) return point;
   const along = addScaled(point, direction, radiusMm * Math.sin(turnRad));
-  return addScaled(along, scale(normal, 1), radiusMm * (1 - Math.cos(turnRad)));
+  return addScaled(along, unit(aside), radiusMm * (1 - Math.cos(turnRad)));
 }
