@@ -1,5 +1,6 @@
 import { bad, good, type Problem, type Result } from '../../shared/base/result.ts';
 import type { OpenedProject } from '../../shared/desktop/contract.ts';
+import { PART_KINDS } from '../../shared/document/parts/columns.ts';
 import { type PartFile, parsePartTables } from '../../shared/document/parts/parsePartTables.ts';
 import type { PartTables } from '../../shared/document/parts/schema.ts';
 import { parseProject } from '../../shared/document/project/parseProject.ts';
@@ -10,8 +11,8 @@ export function readDocument(opened: OpenedProject): Result<{ project: Project; 
   const project = parseProject(opened.projectText);
   if (!project.ok) return project;
   const problems: Problem[] = [];
-  const partFiles = (['hoses', 'ends', 'sleeves'] as const).flatMap((kind) =>
-    project.value.tables[kind].flatMap((path, i): PartFile[] => {
+  const partFiles = PART_KINDS.flatMap((kind) =>
+    (project.value.tables[kind] ?? []).flatMap((path, i): PartFile[] => {
       const file = opened.files.find((named) => named.path === path);
       if (file !== undefined) return [{ path, kind, text: new TextDecoder().decode(file.bytes) }];
       problems.push({ path: `tables.${kind}[${i}]`, message: 'the file is not beside the project', got: path });

@@ -50,3 +50,6 @@ export const PRINT_STEP_NOISE = 1e-4;
  * hose free to roll about its chord) counts as at rest when this little is out of balance.
  */
 export const AT_REST_RESIDUAL = 1e-6;
+
+/** mm. C and drop of an end agree with its lengths and its angle within this: two caliper readings and a square, and half a degree on 60 mm. */
+export const END_AGREES_MM = 1;

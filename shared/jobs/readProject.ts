@@ -1,6 +1,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { bad, good, type Problem, type Result } from '../base/result.ts';
+import { PART_KINDS } from '../document/parts/columns.ts';
 import { type PartFile, parsePartTables } from '../document/parts/parsePartTables.ts';
 import type { PartTables } from '../document/parts/schema.ts';
 import { parseProject } from '../document/project/parseProject.ts';
@@ -52,16 +53,16 @@ export function readProject(input: ProjectFiles): Result<ReadProject> {
 function namedFiles(project: Project): { where: string; path: string }[] {
   return [
     ...project.bay.meshes.map((m, i) => ({ where: `bay.meshes[${i}].path`, path: m.path })),
-    ...(['hoses', 'ends', 'sleeves'] as const).flatMap((kind) =>
-      project.tables[kind].map((path, i) => ({ where: `tables.${kind}[${i}]`, path })),
+    ...PART_KINDS.flatMap((kind) =>
+      (project.tables[kind] ?? []).map((path, i) => ({ where: `tables.${kind}[${i}]`, path })),
     ),
   ];
 }
 
 function tableFiles(project: Project, files: ReadonlyMap<string, Uint8Array>): PartFile[] {
   const decoder = new TextDecoder();
-  return (['hoses', 'ends', 'sleeves'] as const).flatMap((kind) =>
-    project.tables[kind].map((path) => ({ path, kind, text: decoder.decode(files.get(path)) })),
+  return PART_KINDS.flatMap((kind) =>
+    (project.tables[kind] ?? []).map((path) => ({ path, kind, text: decoder.decode(files.get(path)) })),
   );
 }
 

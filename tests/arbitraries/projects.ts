@@ -67,7 +67,7 @@ export function sampleSleeve(changes: Partial<Sleeve> = {}): Sleeve {
 }
 
 export function sampleTables(): PartTables {
-  return { hoses: [sampleHose()], ends: [sampleEnd()], sleeves: [sampleSleeve()] };
+  return { hoses: [sampleHose()], ends: [sampleEnd()], sleeves: [sampleSleeve()], adapters: [], clamps: [], rolls: [] };
 }
 
 export function samplePort(changes: Partial<Port> = {}): Port {

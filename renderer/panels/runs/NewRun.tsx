@@ -1,5 +1,6 @@
 import { useId, useState } from 'react';
-import { FLUIDS, type Port, PURPOSES, type Purpose } from '../../../shared/document/project/schema.ts';
+import { FLUIDS } from '../../../shared/document/parts/fluids.ts';
+import { type Port, PURPOSES, type Purpose } from '../../../shared/document/project/schema.ts';
 import { FLUID_WORDS, PURPOSE_WORDS } from '../../../shared/document/wording/serviceWords.ts';
 import { formatDash } from '../../../shared/sheets/format/index.ts';
 import type { OpenDocument } from '../../state/documentStore.ts';

@@ -1,4 +1,5 @@
-import { FLUIDS, PURPOSES, type Run, type Service } from '../../../shared/document/project/schema.ts';
+import { FLUIDS } from '../../../shared/document/parts/fluids.ts';
+import { PURPOSES, type Run, type Service } from '../../../shared/document/project/schema.ts';
 import { FLUID_WORDS, PURPOSE_WORDS } from '../../../shared/document/wording/serviceWords.ts';
 import { setRunName, setService } from '../../state/edits/runEdits.ts';
 import { useBench } from '../../state/useBench.ts';

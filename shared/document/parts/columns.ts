@@ -1,21 +1,31 @@
 import type { z } from 'zod';
-import { End, Hose, Sleeve } from './schema.ts';
+import { Adapter, Clamp, type End, EndRow, Hose, Roll, Sleeve } from './schema.ts';
 
 /** The kinds of part table, and the row that each holds. */
-export const PART_KINDS = ['hoses', 'ends', 'sleeves'] as const;
+export const PART_KINDS = ['hoses', 'ends', 'sleeves', 'adapters', 'clamps', 'rolls'] as const;
 export type PartKind = (typeof PART_KINDS)[number];
 export interface RowOf {
   readonly hoses: Hose;
   readonly ends: End;
   readonly sleeves: Sleeve;
+  readonly adapters: Adapter;
+  readonly clamps: Clamp;
+  readonly rolls: Roll;
 }
-export const ROW_SCHEMAS = { hoses: Hose, ends: End, sleeves: Sleeve } as const;
+export const ROW_SCHEMAS = {
+  hoses: Hose,
+  ends: EndRow,
+  sleeves: Sleeve,
+  adapters: Adapter,
+  clamps: Clamp,
+  rolls: Roll,
+} as const;
 
 /** One column of a part table: its key in the program, its heading in the file, how its cells read. */
 export interface Column {
   readonly key: string;
   readonly heading: string;
-  readonly cell: 'number' | 'yes-no' | 'text';
+  readonly cell: 'number' | 'yes-no' | 'text' | 'words' | 'pairs';
   readonly optional: boolean;
   /** What the column means, from the schema; for guides and headings on paper. */
   readonly meaning?: string;
@@ -45,5 +55,7 @@ function cellOf(schema: z.ZodType): Column['cell'] {
   const def = schema.def as { type: string; innerType?: z.ZodType };
   if (def.innerType !== undefined) return cellOf(def.innerType);
   if (def.type === 'number') return 'number';
+  if (def.type === 'array') return cellOf((schema as z.ZodArray<z.ZodType>).element) === 'text' ? 'words' : 'pairs';
+  if (def.type === 'tuple') return 'pairs';
   return def.type === 'boolean' ? 'yes-no' : 'text';
 }

@@ -1,11 +1,13 @@
 import papa from 'papaparse';
+import { invariant } from '../../base/invariant.ts';
 import { bad, good, type Problem, type Result } from '../../base/result.ts';
 import { shortJson } from '../problems/shortJson.ts';
 import { zodProblems } from '../problems/zodProblems.ts';
-import { type Column, columnsOf, headingOf, type PartKind, ROW_SCHEMAS, type RowOf } from './columns.ts';
+import { type Column, columnsOf, headingOf, PART_KINDS, type PartKind, ROW_SCHEMAS, type RowOf } from './columns.ts';
+import { completeEnd } from './completeEnd.ts';
 import { partSense } from './partSense.ts';
 import { readCell } from './readCell.ts';
-import type { End, Hose, PartTables, Sleeve } from './schema.ts';
+import type { EndRow, PartTables } from './schema.ts';
 
 /** A part table as it stands on disk. */
 export interface PartFile {
@@ -22,19 +24,15 @@ export interface PartFile {
  */
 export function parsePartTables(files: readonly PartFile[]): Result<PartTables> {
   const problems: Problem[] = [];
-  const rows = {
-    hoses: readKind<Hose>('hoses', files, problems),
-    ends: readKind<End>('ends', files, problems),
-    sleeves: readKind<Sleeve>('sleeves', files, problems),
-  };
-  return problems.length > 0 ? bad(problems) : good(rows);
+  const rows = Object.fromEntries(PART_KINDS.map((kind) => [kind, readKind(kind, files, problems)]));
+  return problems.length > 0 ? bad(problems) : good(rows as unknown as PartTables);
 }
 
-function readKind<T extends RowOf[PartKind]>(kind: PartKind, files: readonly PartFile[], problems: Problem[]): T[] {
-  const rows: T[] = [];
+function readKind(kind: PartKind, files: readonly PartFile[], problems: Problem[]): RowOf[PartKind][] {
+  const rows: RowOf[PartKind][] = [];
   const placeOfId = new Map<string, string>();
   for (const file of files.filter((f) => f.kind === kind)) {
-    for (const { place, row } of readFile<T>(file, problems)) {
+    for (const { place, row } of readFile(file, problems)) {
       const earlier = placeOfId.get(row.id);
       if (earlier !== undefined)
         problems.push({ path: `${place}, id`, message: `the id is taken by ${earlier}`, got: JSON.stringify(row.id) });
@@ -45,12 +43,12 @@ function readKind<T extends RowOf[PartKind]>(kind: PartKind, files: readonly Par
   return rows;
 }
 
-interface PlacedRow<T> {
+interface PlacedRow {
   readonly place: string;
-  readonly row: T;
+  readonly row: RowOf[PartKind];
 }
 
-function readFile<T>(file: PartFile, problems: Problem[]): PlacedRow<T>[] {
+function readFile(file: PartFile, problems: Problem[]): PlacedRow[] {
   const text = file.text.startsWith('\uFEFF') ? file.text.slice(1) : file.text;
   const { data, errors } = papa.parse(text, { delimiter: delimiterOf(text) });
   for (const error of errors)
@@ -63,7 +61,7 @@ function readFile<T>(file: PartFile, problems: Problem[]): PlacedRow<T>[] {
   return data.slice(1).flatMap((cells, i) => {
     if (cells.every((c) => c.trim() === '')) return [];
     const place = `${file.path} row ${i + 2}`;
-    return readRow<T>(file.kind, columns, headings, cells, place, problems);
+    return readRow(file.kind, columns, headings, cells, place, problems);
   });
 }
 
@@ -88,14 +86,14 @@ function headingProblems(path: string, headings: readonly string[], columns: rea
   ];
 }
 
-function readRow<T>(
+function readRow(
   kind: PartKind,
   columns: readonly Column[],
   headings: readonly string[],
   cells: readonly string[],
   place: string,
   problems: Problem[],
-): PlacedRow<T>[] {
+): PlacedRow[] {
   if (cells.length > headings.length) {
     problems.push(
       told(
@@ -118,7 +116,10 @@ function readRow<T>(
         .filter((p) => !unread.has(p.path)),
     );
   else problems.push(...partSense(kind, parsed.data).map((p) => ({ ...p, path: `${place}, ${headingOf(p.path)}` })));
-  return problems.length > before ? [] : [{ place, row: parsed.data as T }];
+  if (problems.length > before) return [];
+  const row = kind === 'ends' ? completeEnd(parsed.data as EndRow) : (parsed.data as RowOf[PartKind]);
+  invariant(row !== undefined, `parsePartTables: ${place} passed for an end without its lengths`);
+  return [{ place, row }];
 }
 
 function rawRow(

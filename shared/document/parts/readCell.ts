@@ -2,17 +2,34 @@ import type { Column } from './columns.ts';
 
 /** What a cell says, or why it cannot be read. */
 export type CellReading =
-  | { readonly ok: true; readonly value: number | boolean | string }
+  | { readonly ok: true; readonly value: number | boolean | string | string[] | [number, number][] }
   | { readonly ok: false; readonly message: string };
 
 const NUMBER = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/;
 const WITH_COMMA = /^[+-]?\d[\d.,\s]*$/;
 const WITH_UNIT = /^([+-]?\d*\.?\d+)\s*([^\d\s].*)$/;
 
-/** Reads one trimmed, non-empty cell of a part table by its column. Numbers take a decimal point and nothing else. */
+/**
+ * Reads one trimmed, non-empty cell of a part table by its column. Numbers take a decimal point and nothing else; words
+ * stand apart by spaces; pairs are two numbers with a colon between, apart by spaces.
+ */
 export function readCell(column: Column, text: string): CellReading {
   if (column.cell === 'text') return { ok: true, value: text };
+  if (column.cell === 'words') return { ok: true, value: text.split(/\s+/) };
+  if (column.cell === 'pairs') return readPairs(column, text);
   return column.cell === 'number' ? readNumber(column, text) : readYesNo(text);
+}
+
+function readPairs(column: Column, text: string): CellReading {
+  const pairs: [number, number][] = [];
+  for (const pair of text.split(/\s+/)) {
+    const halves = pair.split(':');
+    const [from, to] = halves.map((half) => readNumber(column, half));
+    if (halves.length !== 2 || !from?.ok || !to?.ok)
+      return refuse('expected pairs of numbers with a colon between, such as 20:17000 150:13600');
+    pairs.push([Number(from.value), Number(to.value)]);
+  }
+  return { ok: true, value: pairs };
 }
 
 function readNumber(column: Column, text: string): CellReading {

@@ -1,3 +1,5 @@
+import { PART_KINDS } from '../parts/columns.ts';
+
 /**
  * Whether a path stays below the folder it is relative to: forward slashes, no leading slash or drive letter, no `.` or
  * `..` or empty part, no control characters. A host still resolves symbolic links itself.
@@ -27,9 +29,7 @@ export function namedPaths(projectText: string): NamedPath[] {
       where: `bay.meshes[${i}].path`,
       path: fieldsOf(mesh)['path'],
     })),
-    ...['hoses', 'ends', 'sleeves'].flatMap((kind) =>
-      listOf(tables[kind]).map((path, i) => ({ where: `tables.${kind}[${i}]`, path })),
-    ),
+    ...PART_KINDS.flatMap((kind) => listOf(tables[kind]).map((path, i) => ({ where: `tables.${kind}[${i}]`, path }))),
   ];
   const seen = new Set<string>();
   return named.filter((entry): entry is NamedPath => {

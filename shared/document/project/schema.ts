@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { LENGTH_UNITS } from '../../base/units.ts';
+import { FLUIDS } from '../parts/fluids.ts';
 
 /**
  * The project file, version 1: what the user states, never what the program answers. One definition serves the parser,
@@ -104,6 +105,29 @@ export const Bay = z.strictObject({
   bodies: z.array(Body).describe('parts in no body belong to the chassis'),
 });
 
+export const AdapterUse = z
+  .strictObject({
+    adapter: id.describe('id in the table of adapters'),
+    outlet: z
+      .enum(['straight', 'branch'])
+      .default('straight')
+      .describe('of a tee: which of its outlets is gone on from'),
+    clockDeg: finite
+      .optional()
+      .describe(
+        "how an angled adapter is turned about the axis it is screwed on along, from that seat's 12 o'clock, clockwise looking out of the part; absent = 0",
+      ),
+    clockRangeDeg: z
+      .tuple([finite, finite])
+      .refine(([from, to]) => to >= from && to - from <= 360, 'expected [from, to], at most one turn')
+      .optional()
+      .describe('of a taper thread: between which clocks it may come to be tight; the hose must fit at all of them'),
+  })
+  .refine((use) => use.clockDeg === undefined || use.clockRangeDeg === undefined, {
+    message: 'either clockDeg or clockRangeDeg',
+    path: ['clockRangeDeg'],
+  });
+
 export const Port = z.strictObject({
   id,
   name,
@@ -113,6 +137,12 @@ export const Port = z.strictObject({
   seat: name.describe('thread or seat, such as flare-37'),
   dash: z.int().positive(),
   body: id.optional(),
+  adapters: z
+    .array(AdapterUse)
+    .optional()
+    .describe(
+      'what is screwed on the port, from the part outwards; the hose end goes on the last. The other outlet of a tee is another port with the same seat and adapters',
+    ),
 });
 
 export const RunEnd = z.strictObject({
@@ -134,6 +164,7 @@ export const Support = z.strictObject({
   point,
   axis: direction.optional().describe('along the hose, from END A to END B; needed for a clamp and a pass-through'),
   body: id.optional().describe('what the support is fixed to and moves with; absent = the chassis'),
+  part: id.optional().describe('of a clamp: id in the table of clamps'),
 });
 
 /** A stretch of a laid hose that stays as it lies when the rest of the run is laid again. */
@@ -158,19 +189,6 @@ export const PURPOSES = [
   'breather',
   'other',
 ] as const;
-export const FLUIDS = [
-  'engine-oil',
-  'petrol',
-  'e85',
-  'methanol',
-  'avgas',
-  'diesel',
-  'coolant',
-  'raw-water',
-  'air',
-  'other',
-] as const;
-
 export const FLOWS = ['a-to-b', 'b-to-a'] as const;
 
 export const Service = z.strictObject({
@@ -180,6 +198,20 @@ export const Service = z.strictObject({
   temperatureC: finite.describe('of the fluid, running'),
   flowLPerMin: nonNegative.optional(),
 });
+
+/** A hose that exists, as the bench measured it. */
+export const AsBuilt = z
+  .strictObject({
+    cutLengthMm: positive.optional().describe('measured shoulder to shoulder'),
+    clockDeg: finite
+      .optional()
+      .describe('measured between two angled ends, in the convention of the clock; absent = as planned'),
+    note: z.string().optional().describe('with what it was measured, by whom, when'),
+  })
+  .refine((built) => built.cutLengthMm !== undefined || built.clockDeg !== undefined, {
+    message: 'a hose as built needs its measured cutLengthMm, clockDeg or both',
+    path: ['cutLengthMm'],
+  });
 
 export const Run = z
   .strictObject({
@@ -192,6 +224,7 @@ export const Run = z
     sleeve: id.optional().describe('id in the table of sleeves'),
     slack: nonNegative.max(0.5).default(0.05).describe('live length over taut length, less one'),
     cutLengthMm: positive.optional().describe('a hose already cut; then slack is measured, not wanted'),
+    asBuilt: AsBuilt.optional(),
     supports: z.array(Support).default([]).describe('in order from END A to END B'),
     flow: z
       .enum(FLOWS)
@@ -232,6 +265,28 @@ export const RuleOverride = z.strictObject({
   reason: z.string().min(3).describe('why; printed on every paper'),
 });
 
+export const CLOCK_DIALECTS = ['near-at-six', 'far-to-near', 'far-at-twelve'] as const;
+export const CLOCK_TOLERANCES = ['mil-dtl-83796', 'army-tm'] as const;
+
+export const Paperwork = z
+  .strictObject({
+    clockDialect: z
+      .enum(CLOCK_DIALECTS)
+      .optional()
+      .describe(
+        "how the hose shop states a clock: near end at 6 o'clock, counter-clockwise to the far one (absent = this); far to near, clockwise; or far end at 12 o'clock, near end told as a clock position. All give the same number",
+      ),
+    clockTolerance: z
+      .enum(CLOCK_TOLERANCES)
+      .optional()
+      .describe('which published tolerance of the clock holds: 3 and 5 degrees (absent = this), or 5 and 10'),
+    finestInch: z
+      .union([z.literal(16), z.literal(32)])
+      .optional()
+      .describe('fractions of an inch on paper down to 1/16 (absent = this) or 1/32'),
+  })
+  .describe('how the papers speak');
+
 export const PROJECT_FORMAT = 'hosewright-project';
 export const PROJECT_VERSION = 1;
 
@@ -247,6 +302,9 @@ export const Project = z.strictObject({
       hoses: z.array(relativePath).min(1),
       ends: z.array(relativePath).min(1),
       sleeves: z.array(relativePath).default([]),
+      adapters: z.array(relativePath).optional(),
+      clamps: z.array(relativePath).optional(),
+      rolls: z.array(relativePath).optional().describe('hose in stock'),
     })
     .describe("the user's parts: CSV files, relative to the project file"),
   ports: z.array(Port),
@@ -256,6 +314,7 @@ export const Project = z.strictObject({
     .optional()
     .describe('between the hoses of a bundle its gap is asked, not the spacing of hoses'),
   overrides: z.array(RuleOverride).default([]),
+  paperwork: Paperwork.optional(),
   seed: z.int().nonnegative().default(1),
 });
 
@@ -272,6 +331,10 @@ export type Lock = z.infer<typeof Lock>;
 export type Service = z.infer<typeof Service>;
 export type Purpose = Service['purpose'];
 export type Fluid = Service['fluid'];
+export type AdapterUse = z.infer<typeof AdapterUse>;
+export type AsBuilt = z.infer<typeof AsBuilt>;
+export type Paperwork = z.infer<typeof Paperwork>;
+export type ClockDialect = (typeof CLOCK_DIALECTS)[number];
 export type Run = z.infer<typeof Run>;
 export type Bundle = z.infer<typeof Bundle>;
 export type RuleOverride = z.infer<typeof RuleOverride>;

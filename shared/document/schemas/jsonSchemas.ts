@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { EndTrial } from '../endTrial/schema.ts';
 import { LayReport, REPORT_VERSION } from '../lay/schema.ts';
-import { End, Hose, Sleeve } from '../parts/schema.ts';
+import { ROW_SCHEMAS } from '../parts/columns.ts';
 import { PROJECT_VERSION, Project } from '../project/schema.ts';
 
 /** A JSON Schema, draft 2020-12, as plain data. */
@@ -27,7 +27,15 @@ export function endTrialJsonSchema(): JsonSchema {
 
 /** The published shape of the part tables once read: rows by kind. In the CSV files the same keys stand in snake case. */
 export function partTableJsonSchema(): JsonSchema {
-  const tables = z.strictObject({ hoses: z.array(Hose), ends: z.array(End), sleeves: z.array(Sleeve) });
+  const { hoses, ends, sleeves, adapters, clamps, rolls } = ROW_SCHEMAS;
+  const tables = z.strictObject({
+    hoses: z.array(hoses),
+    ends: z.array(ends),
+    sleeves: z.array(sleeves),
+    adapters: z.array(adapters),
+    clamps: z.array(clamps),
+    rolls: z.array(rolls),
+  });
   return published(tables, 'part-tables', 1, 'Hosewright part tables');
 }
 

@@ -23,6 +23,9 @@ it('reads a table', () => {
     value: {
       hoses: [],
       ends: [],
+      adapters: [],
+      clamps: [],
+      rolls: [],
       sleeves: [
         {
           id: 's-16',
@@ -53,6 +56,11 @@ it('reads back what it writes, for every kind', () => {
       sampleHose(),
       sampleHose({
         id: 'h2',
+        pressureByTemperature: [
+          [20, 17000],
+          [150.5, 13600],
+        ],
+        listedFluids: ['engine-oil', 'petrol'],
         name: 'a "quoted", name',
         weightKgPerM: 0.1 + 0.2,
         bendingStiffnessNmm2: 1e21,
@@ -61,6 +69,9 @@ it('reads back what it writes, for every kind', () => {
     ],
     ends: [sampleEnd({ bendAngleDeg: 22.5 })],
     sleeves: [sampleSleeve()],
+    adapters: [],
+    clamps: [],
+    rolls: [],
   };
   const files = PART_KINDS.map((kind) => ({ path: `${kind}.csv`, kind, text: partTableCsv(kind, tables[kind]) }));
   expect(parsePartTables(files)).toEqual({ ok: true, value: tables });
@@ -80,7 +91,15 @@ it('heads its columns in snake case of the program keys', () => {
     columnsOf('hoses')
       .filter((c) => c.optional)
       .map((c) => c.heading),
-  ).toEqual(['conductive_core', 'weight_kg_per_m', 'bending_stiffness_nmm2']);
+  ).toEqual([
+    'conductive_core',
+    'weight_kg_per_m',
+    'bending_stiffness_nmm2',
+    'bending_stiffness_method',
+    'pressure_by_temperature',
+    'vacuum_limit_kpa',
+    'listed_fluids',
+  ]);
 });
 
 it('refuses a decimal comma and shows how it could be read', () => {

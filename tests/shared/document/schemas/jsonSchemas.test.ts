@@ -53,7 +53,7 @@ it('accepts and refuses project files as the parser does', () => {
 
 it('accepts part tables and lay reports', () => {
   expect(accepts(partTableJsonSchema(), sampleTables())).toBe(true);
-  expect(accepts(partTableJsonSchema(), { ...sampleTables(), clamps: [] })).toBe(false);
+  expect(accepts(partTableJsonSchema(), { ...sampleTables(), bolts: [] })).toBe(false);
   const report: LayReport = {
     format: 'hosewright-lay-report',
     version: 1,

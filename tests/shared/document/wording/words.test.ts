@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
 import { OUTCOMES, Severity } from '../../../../shared/document/lay/schema.ts';
+import { FLUIDS } from '../../../../shared/document/parts/fluids.ts';
 import { CORES, COVERS, END_MATERIALS, JOINTS, PROVENANCES } from '../../../../shared/document/parts/schema.ts';
-import { FLUIDS, PURPOSES, SKIN_KINDS } from '../../../../shared/document/project/schema.ts';
+import { PURPOSES, SKIN_KINDS } from '../../../../shared/document/project/schema.ts';
 import { SKIN_WORDS } from '../../../../shared/document/wording/bayWords.ts';
 import {
   CHECK_NAMES,

@@ -1,0 +1,13 @@
+/** What a hose may carry: the fluids that a run states and a hose is listed for. */
+export const FLUIDS = [
+  'engine-oil',
+  'petrol',
+  'e85',
+  'methanol',
+  'avgas',
+  'diesel',
+  'coolant',
+  'raw-water',
+  'air',
+  'other',
+] as const;
