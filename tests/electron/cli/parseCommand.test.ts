@@ -1,9 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { parseCommand } from '../../../electron/cli/parseCommand.ts';
 
-const parsed = (line: string) => parseCommand(line === '' ? [] : line.split(' '));
+const parse = (line: string) => parseCommand(line === '' ? [] : line.split(' '));
+/** The command's name as `kind` beside what was asked of it. */
+const parsed = (line: string) => {
+  const result = parse(line);
+  if (!result.ok || result.value.kind !== 'command') return result;
+  const { command, asked } = result.value;
+  return { ok: true, value: { kind: command.name, ...(asked as object) } };
+};
 const problems = (line: string) => {
-  const result = parsed(line);
+  const result = parse(line);
   return result.ok ? [] : result.problems.map((p) => `${p.path} ${p.message}`);
 };
 
@@ -21,8 +28,8 @@ describe('parseCommand', () => {
       ok: true,
       value: { kind: 'sheets', project: 'bay', runs: [], json: false },
     });
-    expect(parsed('schema')).toEqual({ ok: true, value: { kind: 'schema', schema: 'project' } });
-    expect(parsed('schema lay-report')).toEqual({ ok: true, value: { kind: 'schema', schema: 'lay-report' } });
+    expect(parsed('schema')).toMatchObject({ ok: true, value: { kind: 'schema' } });
+    expect(parsed('schema lay-report')).toMatchObject({ ok: true, value: { kind: 'schema' } });
     expect(parsed('serve')).toEqual({ ok: true, value: { kind: 'serve', example: false, port: 0 } });
     expect(parsed('serve --example')).toEqual({ ok: true, value: { kind: 'serve', example: true, port: 0 } });
     expect(parsed('serve bay --port 8080')).toEqual({
@@ -68,6 +75,10 @@ describe('parseCommand', () => {
     expect(problems('check bay')).toEqual([expect.stringContaining('--lay')]);
     expect(problems('check')).toHaveLength(2);
     expect(problems('lay bay other --port 1 --lay x')).toHaveLength(3);
+    expect(problems('lay bay --out')).toEqual([expect.stringContaining('expected a value')]);
+    expect(problems('lay bay --out --json')).toEqual([expect.stringContaining('expected a value')]);
+    expect(problems('lay bay --json=yes')).toEqual([expect.stringContaining('takes no value')]);
+    expect(problems('check bay --lay')).toHaveLength(1);
     expect(problems('lay bay --colour')).toEqual([expect.stringContaining('--colour')]);
     expect(problems('schema hose')).toEqual([expect.stringContaining('project, lay-report, end-trial, part-tables')]);
     expect(problems('serve bay --example')).toHaveLength(1);

@@ -1,23 +1,43 @@
 import path from 'node:path';
-import type { LayReport } from '../../shared/document/lay/schema.ts';
-import type { ProjectFiles } from '../../shared/document/project/projectFiles.ts';
-import { readPaperFonts } from '../node/readPaperFonts.ts';
-import { readProjectFiles } from '../node/readProjectFiles.ts';
-import { readReport } from '../node/readReport.ts';
-import { writeFilesInto } from '../node/writeFilesInto.ts';
-import { type CommandHost, reportProblems } from './commandHost.ts';
-import type { ExitCode } from './exitCodes.ts';
-import type { LayingOptions } from './parseCommand.ts';
-import { exitForReport } from './tellReport.ts';
-import { type WatchedEnd, watchedJob } from './watchedJob.ts';
+import { good } from '../../../shared/base/result.ts';
+import type { LayReport } from '../../../shared/document/lay/schema.ts';
+import type { ProjectFiles } from '../../../shared/document/project/projectFiles.ts';
+import { readPaperFonts } from '../../node/readPaperFonts.ts';
+import { readProjectFiles } from '../../node/readProjectFiles.ts';
+import { readReport } from '../../node/readReport.ts';
+import { writeFilesInto } from '../../node/writeFilesInto.ts';
+import { defineCommand, type LayingOptions, layingOptions } from '../command.ts';
+import { type CommandHost, reportProblems } from '../commandHost.ts';
+import type { ExitCode } from '../exitCodes.ts';
+import { exitForReport } from '../tellReport.ts';
+import { type WatchedEnd, watchedJob } from '../watchedJob.ts';
 
 const DEFAULT_FOLDER = 'papers';
 
+interface SheetsOptions extends LayingOptions {
+  readonly report?: string;
+}
+
 /** `hosewright sheets`: draws the papers of a report, or of runs laid for the purpose. */
-export async function runSheets(
-  options: LayingOptions & { readonly report?: string },
-  host: CommandHost,
-): Promise<ExitCode> {
+export const sheetsCommand = defineCommand({
+  name: 'sheets',
+  usage: [
+    [
+      'sheets PROJECT [--run NAME]... [--lay REPORT.json] [--out DIR]',
+      'draw the papers; lays the runs first without --lay',
+    ],
+  ],
+  options: { run: { type: 'string', multiple: true }, lay: { type: 'string' }, out: { type: 'string' } },
+  words: [1, 1],
+  read: (words, values) =>
+    good<SheetsOptions>({
+      ...layingOptions(words, values),
+      ...(values.lay === undefined ? {} : { report: values.lay }),
+    }),
+  run: runSheets,
+});
+
+async function runSheets(options: SheetsOptions, host: CommandHost): Promise<ExitCode> {
   const [read, given] = await Promise.all([
     readProjectFiles(options.project),
     options.report === undefined ? undefined : readReport(options.report),

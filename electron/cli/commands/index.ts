@@ -1,0 +1,19 @@
+import type { Command } from '../command.ts';
+import { checkCommand } from './check.ts';
+import { layCommand } from './lay.ts';
+import { relayCommand } from './relay.ts';
+import { schemaCommand } from './schema.ts';
+import { serveCommand } from './serve.ts';
+import { sheetsCommand } from './sheets.ts';
+import { trialCommand } from './trial.ts';
+
+/** Every command, in the order of the help. A new one is a file beside these and a line here. */
+export const COMMANDS: readonly Command[] = [
+  layCommand,
+  trialCommand,
+  relayCommand,
+  checkCommand,
+  sheetsCommand,
+  schemaCommand,
+  serveCommand,
+];
