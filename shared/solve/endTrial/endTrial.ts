@@ -5,7 +5,8 @@ import type { End } from '../../document/parts/schema.ts';
 import type { ResolvedEnd, ResolvedProject, ResolvedRun } from '../../document/project/resolve.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { runChecks } from '../checks/index.ts';
-import { type LayContext, layIfClean } from '../layRun/layRun.ts';
+import type { LayContext } from '../layRun/layContext.ts';
+import { layIfClean } from '../layRun/layIfClean.ts';
 import { shelfFor } from './shelf.ts';
 
 export interface Trial {

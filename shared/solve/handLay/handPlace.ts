@@ -1,12 +1,13 @@
 import type { HandChange } from '../../document/hand/handChange.ts';
 import { type ResolvedEnd, type ResolvedRun, squarePort } from '../../document/project/resolve.ts';
-import { buildContactField } from '../bay/contactField.ts';
-import { buildRunField, type RunField, skinMargins } from '../bay/runField.ts';
+import { type RunField, skinMargins } from '../bay/runField.ts';
 import type { TubeField } from '../bay/tubeField.ts';
-import type { LayContext } from '../layRun/layRun.ts';
+import { contactOfRun } from '../layRun/contactOfRun.ts';
+import { fieldOfRun } from '../layRun/fieldOfRun.ts';
+import type { LayContext } from '../layRun/layContext.ts';
 import { type Neighbour, neighboursOf } from '../layRun/neighbours.ts';
 import { runKeeps, runSetting } from '../layRun/runLimits.ts';
-import { heldPlaces, type RunSetting } from '../layRun/runSetting.ts';
+import type { RunSetting } from '../layRun/runSetting.ts';
 import type { ContactField } from '../rod/index.ts';
 
 /** What the hand's run is laid in, while its ports and supports stand as they do. */
@@ -31,11 +32,10 @@ export function handPlaces(
     const key = JSON.stringify([change.ports, change.supports]);
     if (last?.key === key) return last.place;
     const setting = runSetting(project, changedRun(resolved, change));
-    const keeps = runKeeps(project, setting, skins, 1);
     const place: HandPlace = {
       setting,
-      field: buildRunField(bay, others, keeps, coarse),
-      contact: buildContactField(bay, others, setting.outsideRadiusMm, heldPlaces(setting)),
+      field: fieldOfRun({ project, bay }, setting, others, 1, coarse),
+      contact: contactOfRun(bay, others, setting),
       neighbours,
     };
     last = { key, place };

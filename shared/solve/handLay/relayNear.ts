@@ -6,16 +6,21 @@ import { ruleValue } from '../../document/rules/index.ts';
 import { connectPoses } from '../../geometry/arcLineConnector.ts';
 import { pathEnd } from '../../geometry/arcLinePath.ts';
 import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
-import { buildRunField, type RunField } from '../bay/runField.ts';
+import type { RunField } from '../bay/runField.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { clearanceToRun } from '../layRun/clearanceToRun.ts';
+import { contactOfRun } from '../layRun/contactOfRun.ts';
+import { fieldOfRun } from '../layRun/fieldOfRun.ts';
 import { betterOf, type Candidate, findShape } from '../layRun/findShape.ts';
 import { judgeShape } from '../layRun/judgeShape.ts';
-import { contactOf, type LayContext, layIfClean, layOfShape, layWithoutHose } from '../layRun/layRun.ts';
+import type { LayContext } from '../layRun/layContext.ts';
+import { layIfClean } from '../layRun/layIfClean.ts';
+import { layOf } from '../layRun/layOf.ts';
 import { tubesOf } from '../layRun/layRuns.ts';
+import { layWithoutHose } from '../layRun/layWithoutHose.ts';
 import { relaxRoute } from '../layRun/relaxRoute.ts';
 import type { Route } from '../layRun/routeRun.ts';
-import { runKeeps, runSetting } from '../layRun/runLimits.ts';
+import { runSetting } from '../layRun/runLimits.ts';
 import { type EndSetting, fittedAt, type RunSetting } from '../layRun/runSetting.ts';
 import type { ProposedClamp } from '../layRun/spans.ts';
 import { tubesOfLay } from '../layRun/tubesOfLay.ts';
@@ -77,17 +82,11 @@ function relayOne(
   const { project, bay } = context;
   const setting = runSetting(project, run);
   const line = fittedLine(setting, points);
-  const keeps = runKeeps(
-    project,
-    setting,
-    bay.skins.map((s) => s.skin),
-    1,
-  );
-  const field = buildRunField(bay, others, keeps);
+  const field = fieldOfRun(context, setting, others);
   watch.report({ fraction: 0, doing: 'letting the hose lie' });
-  const contact = contactOf(bay, others, setting);
+  const contact = contactOfRun(bay, others, setting);
   const held = hoseAlong(setting, field, contact, measuredLine(line), before, watch);
-  const told = (candidate: Candidate): Lay => layOfShape(context, setting, others, candidate, partOf(watch, 0.7, 1));
+  const told = (candidate: Candidate): Lay => layOf(context, setting, others, { candidate }, partOf(watch, 0.7, 1));
   if (held !== undefined && held.judgement.fault === 0) {
     watch.report({ fraction: 0.2, doing: 'drawing it taut' });
     const taut = tautRoute(setting, field, held.shape, watch);

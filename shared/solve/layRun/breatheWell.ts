@@ -2,13 +2,12 @@ import type { Watch } from '../../base/watch.ts';
 import type { Breath } from '../../document/lay/schema.ts';
 import type { Project } from '../../document/project/schema.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
-import { buildRunField } from '../bay/runField.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import { breathe } from './breathe.ts';
+import { fieldOfRun } from './fieldOfRun.ts';
 import { bestOfRoute, type Candidate } from './findShape.ts';
 import type { Route } from './routeRun.ts';
-import { runKeeps } from './runLimits.ts';
 import type { RunSetting } from './runSetting.ts';
 
 /** A clean hose with how it lies at the lengths that pressure gives it. */
@@ -50,8 +49,7 @@ export function breatheWell(
   });
   let best = breathOf(candidate);
   if (faultOf(best) === 0 || setting.cutLengthMm !== undefined) return best;
-  const skins = bay.skins.map((s) => s.skin);
-  const field = buildRunField(bay, others, runKeeps(project, setting, skins, 1));
+  const field = fieldOfRun({ project, bay }, setting, others);
   const { route, clamps, tautLiveMm } = candidate;
   const surroundings = { field, contact, tautLiveOf: () => tautLiveMm };
   const step = candidate.shape.liveLengthMm / tautLiveMm - 1 - setting.slack;

@@ -1,15 +1,14 @@
 import type { Watch } from '../../base/watch.ts';
 import type { Project } from '../../document/project/schema.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
-import { buildContactField } from '../bay/contactField.ts';
-import { buildRunField } from '../bay/runField.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { besideMate, matesAmong } from './besideMate.ts';
+import { contactOfRun } from './contactOfRun.ts';
+import { fieldOfRun } from './fieldOfRun.ts';
 import { bestOfRoute, type Candidate, SLACK_STEPS } from './findShape.ts';
 import { withReserve } from './reserve.ts';
 import { routeRun } from './routeRun.ts';
-import { runKeeps } from './runLimits.ts';
-import { heldPlaces, type RunSetting } from './runSetting.ts';
+import type { RunSetting } from './runSetting.ts';
 
 /** A hose may be so many times as long as by itself, to lie beside another of its bundle. */
 const LONGEST_DETOUR = 1.3;
@@ -34,17 +33,11 @@ export function layBundled(
   if (mates.length === 0) return { kind: 'none' };
   const apart: Bundled = { kind: 'apart', from: mates.map((m) => m.run) };
   if (setting.supports.length > 0 || setting.cutLengthMm !== undefined) return apart;
-  const keeps = runKeeps(
-    project,
-    setting,
-    bay.skins.map((s) => s.skin),
-    1,
-  );
-  const field = buildRunField(bay, others, keeps);
+  const field = fieldOfRun({ project, bay }, setting, others);
   const led = withReserve(field);
   const free = routeRun(setting, led, setting.minRadiusMm, setting.tailMm, 1, 'glance', watch).routes[0];
   if (free === undefined) return apart;
-  const contact = buildContactField(bay, others, setting.outsideRadiusMm, heldPlaces(setting));
+  const contact = contactOfRun(bay, others, setting);
   const mostMm = LONGEST_DETOUR * free.lengthMm;
   for (const mate of mates)
     for (const route of besideMate(setting, mate, led, setting.tailMm, mostMm, watch)) {

@@ -6,7 +6,7 @@ import type { TrialEntry } from '../../../../shared/document/endTrial/schema.ts'
 import { buildTubeField } from '../../../../shared/solve/bay/tubeField.ts';
 import { byRank, endTrial } from '../../../../shared/solve/endTrial/endTrial.ts';
 import { shelfFor } from '../../../../shared/solve/endTrial/shelf.ts';
-import { layIfClean } from '../../../../shared/solve/layRun/layRun.ts';
+import { layIfClean } from '../../../../shared/solve/layRun/layIfClean.ts';
 import { straightLay } from '../../../arbitraries/lays.ts';
 import { emptyBay, exampleEnd, exampleHose, examplePort, oneRunProject } from '../../../arbitraries/rig.ts';
 

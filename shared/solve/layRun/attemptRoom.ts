@@ -1,0 +1,71 @@
+import type { Watch } from '../../base/watch.ts';
+import type { RunField } from '../bay/runField.ts';
+import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
+import type { ContactField } from '../rod/rodProblem.ts';
+import type { Effort } from '../search/problem.ts';
+import type { Attempt } from './attempts.ts';
+import { contactOfRun } from './contactOfRun.ts';
+import { fieldOfRun } from './fieldOfRun.ts';
+import { type Candidate, findShape } from './findShape.ts';
+import type { LayContext } from './layContext.ts';
+import { nearLineField } from './nearLine.ts';
+import { withReserve } from './reserve.ts';
+import { barsMostWays, roomWithoutCrest } from './roomWithoutCrest.ts';
+import { type Route, routeRun } from './routeRun.ts';
+import type { RunSetting } from './runSetting.ts';
+import { tautLiveMm } from './tautLiveMm.ts';
+
+/** What one attempt at a run works in: where its routes are led, and how a hose is let lie along them. */
+export interface AttemptRoom {
+  readonly setting: RunSetting;
+  /** where routes may run, with a little in hand */
+  readonly led: RunField;
+  /** straight hose asked beyond both mouths, mm */
+  readonly tailMm: number;
+  /** up to `count` routes of at least this radius, mm */
+  routes(radiusMm: number, count: number, effort: Effort, watch: Watch): readonly Route[];
+  /** the hose that lies best along one of the routes; close: the shortest routes known, which tell what is taut */
+  lie(routes: readonly Route[], close: readonly Route[], watch: Watch, plainly?: boolean): Candidate | undefined;
+}
+
+/** Opens the room of an attempt; nothing where a glance tells that the service bars every way. */
+export function openAttempt(
+  context: LayContext,
+  setting: RunSetting,
+  others: TubeField,
+  attempt: Attempt,
+  watch: Watch,
+): AttemptRoom | undefined {
+  const blind = attempt.blind === true;
+  const asked = fieldOfRun(context, setting, others, attempt.clearanceShare);
+  const field = blind ? emptyField(asked) : asked;
+  const room = blind ? field : withReserve(field);
+  const all = context.near === undefined ? room : nearLineField(room, context.near);
+  const tailMm = setting.tailMm * attempt.tailShare;
+  const led = barsMostWays(setting) ? roomWithoutCrest(setting, all, tailMm, watch) : all;
+  if (led === undefined) return undefined;
+  let built: ContactField | undefined;
+  const contact = (): ContactField => {
+    built ??= blind
+      ? contactOfRun({ ...context.bay, skins: [] }, buildTubeField([]), setting)
+      : contactOfRun(context.bay, others, setting);
+    return built;
+  };
+  return {
+    setting,
+    led,
+    tailMm,
+    routes: (radiusMm, count, effort, part) => routeRun(setting, led, radiusMm, tailMm, count, effort, part).routes,
+    lie: (routes, close, part, plainly) => {
+      const surroundings = { field, contact: contact(), tautLiveOf: (route: Route) => tautLiveMm(route, close) };
+      return findShape(setting, routes, surroundings, part, plainly);
+    },
+  };
+}
+
+/** mm. Margin everywhere when nothing is in the way. */
+const CLEAR_MM = 1e6;
+
+function emptyField(field: RunField): RunField {
+  return { ...field, coarseMarginMm: () => CLEAR_MM, marginMm: () => CLEAR_MM };
+}

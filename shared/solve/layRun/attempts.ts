@@ -1,0 +1,35 @@
+/**
+ * One attempt: how much of each clearance and of the straight tails is asked. The first asks for all. Later ones give
+ * up tail, then what the service asks of the shape, then clearance, to find the lay that breaks least; the last looks through everything, only
+ * to have a hose to show.
+ */
+export interface Attempt {
+  /** of every clearance, 0 to 1 */
+  readonly clearanceShare: number;
+  /** of the straight tail wanted at both ends, 0 to 1 */
+  readonly tailShare: number;
+  /** true = the bay and the other hoses are not there */
+  readonly blind?: boolean;
+  /** true = what the service asks of the shape (a drain's fall, no high point, no tight bend at a pump) is given up */
+  readonly givesUpCharacter?: boolean;
+  /** true = only the shortest way, quickly: for trying many things one after the other */
+  readonly brief?: boolean;
+}
+
+export const EVERYTHING: Attempt = { clearanceShare: 1, tailShare: 1 };
+/** Only where the service asks something of the shape: all of the rest is kept before any clearance is given up. */
+export const WITHOUT_CHARACTER: Attempt = { clearanceShare: 1, tailShare: 1, givesUpCharacter: true };
+/** The least that can be asked without going through things. */
+export const LEAST: Attempt = { clearanceShare: 0, tailShare: 0, givesUpCharacter: true };
+export const BLIND: Attempt = { clearanceShare: 0, tailShare: 1, givesUpCharacter: true, blind: true };
+
+/** All of them, in the order in which things are given up. */
+export const ATTEMPTS: readonly Attempt[] = [
+  EVERYTHING,
+  { clearanceShare: 1, tailShare: 0.5 },
+  WITHOUT_CHARACTER,
+  { clearanceShare: 0.5, tailShare: 1, givesUpCharacter: true },
+  { clearanceShare: 0.2, tailShare: 0.5, givesUpCharacter: true },
+  LEAST,
+  BLIND,
+];

@@ -1,0 +1,57 @@
+import { partOf, type Watch } from '../../base/watch.ts';
+import type { TubeField } from '../bay/tubeField.ts';
+import { type AttemptRoom, openAttempt } from './attemptRoom.ts';
+import { type Attempt, EVERYTHING } from './attempts.ts';
+import { findAsWished } from './findAsWished.ts';
+import { betterOf, type Candidate } from './findShape.ts';
+import type { LayContext } from './layContext.ts';
+import type { Route } from './routeRun.ts';
+import type { RunSetting } from './runSetting.ts';
+
+/** How many ways round things are followed up. */
+const WAYS = 3;
+/** A relaxed hose bends tighter somewhere than the arcs it was led along; routes of a larger radius leave it room. */
+const GENTLER = 1.3;
+const GENTLEST = 1.6;
+
+/**
+ * The best hose of one attempt: along the shortest way first; where that lies clean but not as its service wishes, along a
+ * few others; where it does not lie clean, along gentler ways and on other sides of things. Nothing where no way was found.
+ */
+export function tryAttempt(
+  context: LayContext,
+  run: RunSetting,
+  others: TubeField,
+  attempt: Attempt,
+  watch: Watch,
+): Candidate | undefined {
+  const setting = attempt.givesUpCharacter === true ? { ...run, characterAsked: false } : run;
+  const room = openAttempt(context, setting, others, attempt, watch);
+  if (room === undefined) return undefined;
+  const effort = attempt !== EVERYTHING || context.near !== undefined ? 'quick' : 'normal';
+  const shortest = room.routes(setting.minRadiusMm, 1, effort, partOf(watch, 0, 0.3));
+  if (shortest.length === 0) return undefined;
+  const plainly = attempt.brief !== true && attempt.blind !== true;
+  const along = room.lie(shortest, shortest, partOf(watch, 0.3, 0.4), plainly);
+  if (along?.judgement.content === true || attempt.brief === true) return along;
+  if (along?.judgement.fault === 0) return findAsWished(room, along, shortest, watch);
+  return findOnOtherSides(room, along, shortest, watch);
+}
+
+/** Where the hose does not lie clean along the shortest way: gentler ways and those on other sides of things. */
+function findOnOtherSides(
+  room: AttemptRoom,
+  along: Candidate | undefined,
+  shortest: readonly Route[],
+  watch: Watch,
+): Candidate | undefined {
+  const { minRadiusMm } = room.setting;
+  const sideRoutes = (radiusMm: number, part: Watch): readonly Route[] => room.routes(radiusMm, WAYS, 'quick', part);
+  const close = sideRoutes(minRadiusMm, partOf(watch, 0.4, 0.6));
+  const gentle = sideRoutes(minRadiusMm * GENTLER, partOf(watch, 0.6, 0.8));
+  const sides = [...shortest, ...close];
+  const best = betterOf(along, room.lie([...sides, ...gentle], sides, partOf(watch, 0.8, 0.9)));
+  if (best?.judgement.fault === 0) return best;
+  const gentlest = sideRoutes(minRadiusMm * GENTLEST, partOf(watch, 0.9, 0.95));
+  return betterOf(best, room.lie(gentlest, sides, partOf(watch, 0.95, 1)));
+}
