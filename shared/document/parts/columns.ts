@@ -1,12 +1,13 @@
 import type { z } from 'zod';
-import { Adapter, Clamp, type End, EndRow, Hose, Roll, Sleeve } from './schema.ts';
+import { Adapter, Clamp, EndRow, Hose, Roll, Sleeve } from './schema.ts';
 
 /** The kinds of part table, and the row that each holds. */
 export const PART_KINDS = ['hoses', 'ends', 'sleeves', 'adapters', 'clamps', 'rolls'] as const;
 export type PartKind = (typeof PART_KINDS)[number];
-export interface RowOf {
+/** A row as its file has it. */
+export interface StoredRow {
   readonly hoses: Hose;
-  readonly ends: End;
+  readonly ends: EndRow;
   readonly sleeves: Sleeve;
   readonly adapters: Adapter;
   readonly clamps: Clamp;
@@ -27,6 +28,8 @@ export interface Column {
   readonly heading: string;
   readonly cell: 'number' | 'yes-no' | 'text' | 'words' | 'pairs';
   readonly optional: boolean;
+  /** The words a cell may hold, where only some are known. */
+  readonly choices?: readonly string[];
   /** What the column means, from the schema; for guides and headings on paper. */
   readonly meaning?: string;
 }
@@ -36,11 +39,13 @@ export function columnsOf(kind: PartKind): Column[] {
   return Object.entries(ROW_SCHEMAS[kind].def.shape as Record<string, z.ZodType>).map(([key, schema]) => {
     const optional = schema instanceof Object && (schema.def as { type: string }).type === 'optional';
     const meaning = schema.description;
+    const choices = choicesOf(schema);
     return {
       key,
       heading: headingOf(key),
       cell: cellOf(schema),
       optional,
+      ...(choices === undefined ? {} : { choices }),
       ...(meaning === undefined ? {} : { meaning }),
     };
   });
@@ -58,4 +63,11 @@ function cellOf(schema: z.ZodType): Column['cell'] {
   if (def.type === 'array') return cellOf((schema as z.ZodArray<z.ZodType>).element) === 'text' ? 'words' : 'pairs';
   if (def.type === 'tuple') return 'pairs';
   return def.type === 'boolean' ? 'yes-no' : 'text';
+}
+
+function choicesOf(schema: z.ZodType): readonly string[] | undefined {
+  const def = schema.def as { type: string; innerType?: z.ZodType; entries?: Record<string, string> };
+  if (def.innerType !== undefined) return choicesOf(def.innerType);
+  if (def.type === 'array') return choicesOf((schema as z.ZodArray<z.ZodType>).element);
+  return def.type === 'enum' ? Object.values(def.entries ?? {}) : undefined;
 }

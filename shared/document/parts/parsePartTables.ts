@@ -1,13 +1,11 @@
 import papa from 'papaparse';
-import { invariant } from '../../base/invariant.ts';
 import { bad, good, type Problem, type Result } from '../../base/result.ts';
 import { shortJson } from '../problems/shortJson.ts';
-import { zodProblems } from '../problems/zodProblems.ts';
-import { type Column, columnsOf, headingOf, PART_KINDS, type PartKind, ROW_SCHEMAS, type RowOf } from './columns.ts';
-import { completeEnd } from './completeEnd.ts';
-import { partSense } from './partSense.ts';
+import { checkRow } from './checkRow.ts';
+import { type Column, columnsOf, headingOf, type PartKind, type StoredRow } from './columns.ts';
+import { type PartSheet, tablesOfSheets } from './partSheet.ts';
 import { readCell } from './readCell.ts';
-import type { EndRow, PartTables } from './schema.ts';
+import type { PartTables } from './schema.ts';
 
 /** A part table as it stands on disk. */
 export interface PartFile {
@@ -23,29 +21,30 @@ export interface PartFile {
  * a spreadsheet numbers it (heading = row 1) and column. Blank rows are passed over.
  */
 export function parsePartTables(files: readonly PartFile[]): Result<PartTables> {
-  const problems: Problem[] = [];
-  const rows = Object.fromEntries(PART_KINDS.map((kind) => [kind, readKind(kind, files, problems)]));
-  return problems.length > 0 ? bad(problems) : good(rows as unknown as PartTables);
+  const sheets = readPartSheets(files);
+  return sheets.ok ? good(tablesOfSheets(sheets.value)) : sheets;
 }
 
-function readKind(kind: PartKind, files: readonly PartFile[], problems: Problem[]): RowOf[PartKind][] {
-  const rows: RowOf[PartKind][] = [];
-  const placeOfId = new Map<string, string>();
-  for (const file of files.filter((f) => f.kind === kind)) {
-    for (const { place, row } of readFile(file, problems)) {
-      const earlier = placeOfId.get(row.id);
-      if (earlier !== undefined)
-        problems.push({ path: `${place}, id`, message: `the id is taken by ${earlier}`, got: JSON.stringify(row.id) });
-      else placeOfId.set(row.id, place);
-      rows.push(row);
+/** As `parsePartTables`, file by file, each with its rows as it has them. */
+export function readPartSheets(files: readonly PartFile[]): Result<readonly PartSheet[]> {
+  const problems: Problem[] = [];
+  const takenBy = new Map<string, string>();
+  const sheets = files.map(({ path, kind, text }): PartSheet => {
+    const placed = readFile({ path, kind, text }, problems);
+    for (const { place, row } of placed) {
+      const name = `${kind} ${row.id}`;
+      const earlier = takenBy.get(name);
+      if (earlier === undefined) takenBy.set(name, place);
+      else problems.push(told(`${place}, id`, `the id is taken by ${earlier}`, row.id));
     }
-  }
-  return rows;
+    return { path, kind, rows: placed.map(({ row }) => row) };
+  });
+  return problems.length > 0 ? bad(problems) : good(sheets);
 }
 
 interface PlacedRow {
   readonly place: string;
-  readonly row: RowOf[PartKind];
+  readonly row: StoredRow[PartKind];
 }
 
 function readFile(file: PartFile, problems: Problem[]): PlacedRow[] {
@@ -106,20 +105,15 @@ function readRow(
   }
   const before = problems.length;
   const raw = rawRow(columns, headings, cells, place, problems);
-  const schema = ROW_SCHEMAS[kind];
-  const parsed = schema.safeParse(raw);
+  const checked = checkRow(kind, raw);
   const unread = new Set(problems.slice(before).map((p) => p.path));
-  if (!parsed.success)
+  if (!checked.ok)
     problems.push(
-      ...zodProblems(parsed.error.issues, schema, raw)
+      ...checked.problems
         .map((p) => ({ ...p, path: `${place}, ${headingOf(p.path)}` }))
         .filter((p) => !unread.has(p.path)),
     );
-  else problems.push(...partSense(kind, parsed.data).map((p) => ({ ...p, path: `${place}, ${headingOf(p.path)}` })));
-  if (problems.length > before) return [];
-  const row = kind === 'ends' ? completeEnd(parsed.data as EndRow) : (parsed.data as RowOf[PartKind]);
-  invariant(row !== undefined, `parsePartTables: ${place} passed for an end without its lengths`);
-  return [{ place, row }];
+  return checked.ok && problems.length === before ? [{ place, row: checked.value }] : [];
 }
 
 function rawRow(

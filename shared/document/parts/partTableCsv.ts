@@ -1,12 +1,12 @@
 import papa from 'papaparse';
-import { columnsOf, type PartKind, type RowOf } from './columns.ts';
+import { columnsOf, type PartKind, type StoredRow } from './columns.ts';
 
 /**
  * A part table as the text of its file: the columns of its kind in the schema's order, less those that may be left out
  * and that no row uses; commas, `\n`, numbers with a decimal point and every digit, yes or no. `parsePartTables` reads
  * back equal rows.
  */
-export function partTableCsv<K extends PartKind>(kind: K, rows: readonly RowOf[K][]): string {
+export function partTableCsv<K extends PartKind>(kind: K, rows: readonly StoredRow[K][]): string {
   const uses = (key: string): boolean =>
     rows.some((row) => (row as unknown as Record<string, unknown>)[key] !== undefined);
   const columns = columnsOf(kind).filter((column) => !column.optional || uses(column.key));
@@ -14,7 +14,8 @@ export function partTableCsv<K extends PartKind>(kind: K, rows: readonly RowOf[K
   return `${papa.unparse({ fields: columns.map((c) => c.heading), data }, { newline: '\n' })}\n`;
 }
 
-function cellText(value: unknown): string {
+/** A value as its cell reads; nothing for a value that is not there. */
+export function cellText(value: unknown): string {
   if (value === undefined) return '';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (Array.isArray(value))
