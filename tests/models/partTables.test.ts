@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { inchesToMm, psiToKpa } from '../../shared/base/units.ts';
+import { PART_KINDS } from '../../shared/document/parts/columns.ts';
 import { parsePartTables } from '../../shared/document/parts/parsePartTables.ts';
 import type { Hose } from '../../shared/document/parts/schema.ts';
 
@@ -82,14 +83,14 @@ function inches(text: string | number | undefined): number {
 }
 
 describe('the example tables', () => {
-  const kinds = ['hoses', 'ends', 'sleeves'] as const;
+  const kinds = PART_KINDS;
 
   test('read without a problem, every row plainly an example', () => {
     const files = kinds.map((kind) => ({ path: kind, kind, text: read(`parts/${kind}.example.csv`) }));
     const tables = parsePartTables(files);
     expect(tables.ok ? [] : tables.problems).toEqual([]);
     if (!tables.ok) return;
-    for (const row of [...tables.value.hoses, ...tables.value.ends, ...tables.value.sleeves]) {
+    for (const row of kinds.flatMap((kind): readonly { provenance: string; source: string }[] => tables.value[kind])) {
       expect(row.provenance).toBe('example');
       expect(row.source).toContain('invented for the example');
     }
@@ -97,6 +98,25 @@ describe('the example tables', () => {
 
   test.each(kinds)('%s: the bay holds the same file', (kind) => {
     expect(read(`bays/hillclimb/parts/${kind}.example.csv`)).toBe(read(`parts/${kind}.example.csv`));
+  });
+
+  test('some cushioned clamp holds every hose, a roll is of a hose that is there, an adapter grows with its size', () => {
+    const files = kinds.map((kind) => ({ path: kind, kind, text: read(`parts/${kind}.example.csv`) }));
+    const tables = parsePartTables(files);
+    if (!tables.ok) throw new Error(JSON.stringify(tables.problems));
+    const { hoses, clamps, rolls, adapters } = tables.value;
+    const cushioned = clamps.filter(({ id }) => id.startsWith('cushion'));
+    for (const { outsideDiameterMm: d } of hoses)
+      expect([d, cushioned.some((c) => c.holdsFromMm <= d && d <= c.holdsToMm)]).toEqual([d, true]);
+    for (const roll of rolls) expect(hoses.map(({ id }) => id)).toContain(roll.hose);
+    const length = (a: (typeof adapters)[number]): number => a.portToBendMm + a.bendToSeatMm;
+    for (const a of adapters)
+      for (const b of adapters.filter(
+        (o) => o.form === a.form && o.bendAngleDeg === a.bendAngleDeg && o.dash > a.dash,
+      )) {
+        expect(length(b)).toBeGreaterThan(length(a));
+        expect(b.diameterMm).toBeGreaterThan(a.diameterMm);
+      }
   });
 
   test('a bent end grows with its size and its angle, and a hose bends no tighter as it grows', () => {

@@ -36,7 +36,12 @@ export interface Column {
 
 /** The columns of a kind of table, in the schema's order. */
 export function columnsOf(kind: PartKind): Column[] {
-  return Object.entries(ROW_SCHEMAS[kind].def.shape as Record<string, z.ZodType>).map(([key, schema]) => {
+  return columnsOfSchema(ROW_SCHEMAS[kind]);
+}
+
+/** The columns of a table whose rows are of a schema, in its order. */
+export function columnsOfSchema(row: z.ZodObject): Column[] {
+  return Object.entries(row.def.shape as Record<string, z.ZodType>).map(([key, schema]) => {
     const optional = schema instanceof Object && (schema.def as { type: string }).type === 'optional';
     const meaning = schema.description;
     const choices = choicesOf(schema);

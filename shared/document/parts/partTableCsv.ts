@@ -1,5 +1,5 @@
 import papa from 'papaparse';
-import { columnsOf, type PartKind, type StoredRow } from './columns.ts';
+import { type Column, columnsOf, type PartKind, type StoredRow } from './columns.ts';
 
 /**
  * A part table as the text of its file: the columns of its kind in the schema's order, less those that may be left out
@@ -7,10 +7,14 @@ import { columnsOf, type PartKind, type StoredRow } from './columns.ts';
  * back equal rows.
  */
 export function partTableCsv<K extends PartKind>(kind: K, rows: readonly StoredRow[K][]): string {
-  const uses = (key: string): boolean =>
-    rows.some((row) => (row as unknown as Record<string, unknown>)[key] !== undefined);
-  const columns = columnsOf(kind).filter((column) => !column.optional || uses(column.key));
-  const data = rows.map((row) => columns.map((c) => cellText((row as unknown as Record<string, unknown>)[c.key])));
+  return tableCsv(columnsOf(kind), rows);
+}
+
+/** A table of any columns, written the same way. */
+export function tableCsv(known: readonly Column[], rows: readonly object[]): string {
+  const byKey = rows.map((row) => new Map<string, unknown>(Object.entries(row)));
+  const columns = known.filter(({ key, optional }) => !optional || byKey.some((row) => row.get(key) !== undefined));
+  const data = byKey.map((row) => columns.map(({ key }) => cellText(row.get(key))));
   return `${papa.unparse({ fields: columns.map((c) => c.heading), data }, { newline: '\n' })}\n`;
 }
 

@@ -64,6 +64,9 @@ export function hillclimbProject(mesh: Uint8Array): Project {
       hoses: ['parts/hoses.example.csv'],
       ends: ['parts/ends.example.csv'],
       sleeves: ['parts/sleeves.example.csv'],
+      adapters: ['parts/adapters.example.csv'],
+      clamps: ['parts/clamps.example.csv'],
+      rolls: ['parts/rolls.example.csv'],
     },
     ports: PORTS.map(({ id, name, seatPoint, axis, up, dash, body }) => ({
       id,
