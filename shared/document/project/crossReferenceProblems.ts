@@ -1,14 +1,14 @@
 import type { Problem } from '../../base/result.ts';
-import { UP_ALONG_AXIS_RAD } from '../../base/tolerances.ts';
-import { angleBetween, unit } from '../../base/vec3.ts';
+import { SAME_POINT_MM, UP_ALONG_AXIS_RAD } from '../../base/tolerances.ts';
+import { angleBetween, distance, unit } from '../../base/vec3.ts';
 import { shortJson } from '../problems/shortJson.ts';
 import { ruleById } from '../rules/index.ts';
 import { CHASSIS_BODY, PLAIN_SKIN, type Port, type Project, type Run, type RunEnd } from './schema.ts';
 
 /**
  * What one part of a project says about another, checked once its shape is right: ids given twice, ports, bodies, runs
- * and rules named but not there, a port taken by two hoses, an `up` along its axis. Parts of the user's tables are not
- * looked up here.
+ * and rules named but not there, a port taken by two hoses, an `up` along its axis, two ports on one outlet of a tee. Parts
+ * of the user's tables are not looked up here.
  */
 export function crossReferenceProblems(project: Project): Problem[] {
   return [
@@ -26,6 +26,7 @@ export function crossReferenceProblems(project: Project): Problem[] {
       run.supports.flatMap((s, k) => bodyProblems(project, s.body, `runs[${i}].supports[${k}].body`)),
     ),
     ...project.ports.flatMap((port, i) => portProblems(project, port, `ports[${i}]`)),
+    ...sharedSeatProblems(project.ports),
     ...runPortProblems(project),
     ...overrideProblems(project),
   ];
@@ -110,6 +111,34 @@ function portProblems(project: Project, port: Port, path: string): Problem[] {
       problem(`${path}.up`, "up lies along the port's axis, so it gives no 12 o'clock; point it across", port.up),
     );
   return problems;
+}
+
+/** Ports on one seat are the outlets of one tee: they share what is screwed on up to it, and then go on from different outlets. */
+function sharedSeatProblems(ports: readonly Port[]): Problem[] {
+  return ports.flatMap((port, i) =>
+    ports.slice(0, i).flatMap((other, k) => {
+      const [own, theirs] = [port.adapters ?? [], other.adapters ?? []];
+      if (own.length + theirs.length === 0) return [];
+      if (distance(port.seatPoint, other.seatPoint) > SAME_POINT_MM) return [];
+      const part = own.findIndex((use, n) => JSON.stringify(use) !== JSON.stringify(theirs[n]));
+      const [mine, its] = [own[part], theirs[part]];
+      const parts =
+        mine !== undefined &&
+        its !== undefined &&
+        mine.outlet !== its.outlet &&
+        JSON.stringify({ ...mine, outlet: '' }) === JSON.stringify({ ...its, outlet: '' });
+      const message = `it stands on the seat of ports[${k}]: two ports on one seat share their adapters up to a tee, clocks and all, and go on from its two outlets`;
+      return parts
+        ? []
+        : [
+            problem(
+              `ports[${i}].adapters`,
+              message,
+              own.map((use) => use.adapter),
+            ),
+          ];
+    }),
+  );
 }
 
 function runPortProblems(project: Project): Problem[] {

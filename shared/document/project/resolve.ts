@@ -3,14 +3,27 @@ import { rejectFrom, unit, type Vec3 } from '../../base/vec3.ts';
 import { outsideDiameterMm } from '../parts/outsideDiameter.ts';
 import type { End, Hose, PartTables, Sleeve } from '../parts/schema.ts';
 import { shortJson } from '../problems/shortJson.ts';
+import { adapterProblems, adapterWarnings, clockProblems, endWarnings, outletOf } from './adapterFit.ts';
+import { type FittedAdapter, fitAdapters, type StackedAdapter } from './fitAdapters.ts';
 import type { Port, Project, Run, RunEnd, Support } from './schema.ts';
 
 /** One end of a run with its objects: the port (axis and up unit and square), the end, and its clock where stated. */
 export interface ResolvedEnd {
+  /** As the hose end meets it: on top of its adapters, where it has any. */
   readonly port: Port;
+  /** Absent = the end goes straight on the port. */
+  readonly stack?: PortStack;
   readonly end: End;
   /** As `RunEnd.clockDeg`; absent = free, the program chooses. */
   readonly clockDeg?: number;
+}
+
+/** A port with adapters on it. */
+export interface PortStack {
+  readonly bare: Port;
+  readonly adapters: readonly StackedAdapter[];
+  /** How they stand, taper threads at the middle of their ranges. */
+  readonly fitted: readonly FittedAdapter[];
 }
 
 /** One run with everything it names. `run.supports` have unit axes. */
@@ -36,15 +49,19 @@ export type ResolvedResult =
 
 /**
  * Replaces ids by parts and ports. Takes a project as `parseProject` gives it (ports named by runs exist) and the
- * user's tables. Problems: a hose, end or sleeve that no table has; an end of another dash size than its hose. Warnings:
- * a port whose dash or seat differs from the end's (an adapter is needed and is not modelled); a sleeve too small.
+ * user's tables. Problems: a hose, end, sleeve or adapter that no table has; an end of another dash size than its hose; an
+ * outlet or a clock that an adapter or an end cannot have. Warnings: port, adapters and end that do not seat on each other,
+ * with an adapter of the tables that would; clocks that are not stated and have to be; a sleeve too small.
  */
 export function resolveProject(project: Project, tables: PartTables): ResolvedResult {
-  const ports = new Map(project.ports.map((p) => [p.id, squarePort(p)]));
   const notes: Notes = { problems: [], warnings: [] };
+  const ports = new Map(
+    project.ports.map((p, i) => [p.id, withAdapters(squarePort(p), `ports[${i}].adapters`, tables, notes)]),
+  );
   const runs = project.runs.flatMap((run, i) => resolveRun(run, `runs[${i}]`, ports, tables, notes));
   if (notes.problems.length > 0) return { ok: false, ...notes };
-  const resolved: Project = { ...project, ports: [...ports.values()], runs: runs.map((r) => r.run) };
+  const square = [...ports.values()].map(({ port, stack }) => stack?.bare ?? port);
+  const resolved: Project = { ...project, ports: square, runs: runs.map((r) => r.run) };
   return { ok: true, value: { project: resolved, runs }, warnings: notes.warnings };
 }
 
@@ -53,10 +70,41 @@ interface Notes {
   readonly warnings: Problem[];
 }
 
+type Seated = Pick<ResolvedEnd, 'port' | 'stack'>;
+
+function withAdapters(port: Port, path: string, tables: PartTables, notes: Notes): Seated {
+  const adapters = (port.adapters ?? []).flatMap((use, i): StackedAdapter[] => {
+    const adapter = find(tables.adapters, use.adapter, 'adapter', `${path}[${i}].adapter`, notes);
+    return adapter === undefined ? [] : [{ adapter, use }];
+  });
+  if (adapters.length < (port.adapters ?? []).length) return { port };
+  notes.problems.push(...adapterProblems(adapters, path));
+  notes.warnings.push(...adapterWarnings(port, adapters, path));
+  return seatedPort(port, adapters);
+}
+
+/**
+ * The seat that adapters on a port offer, as a port: the port's id, name and body with the place, axis, 12 o'clock, thread
+ * and size of the last outlet. bare: square (`squarePort`). clocksDeg: by place in the stack, instead of the stated ones.
+ */
+export function seatedPort(
+  bare: Port,
+  adapters: readonly StackedAdapter[],
+  clocksDeg?: readonly (number | undefined)[],
+): Seated {
+  const last = adapters.at(-1);
+  if (last === undefined) return { port: bare };
+  const fitted = fitAdapters(bare, adapters, clocksDeg);
+  const { seatPoint, axis, up } = (fitted.at(-1) as FittedAdapter).to;
+  const { adapters: _, ...own } = bare;
+  const frame = { seatPoint: triple(seatPoint), axis: triple(axis), up: triple(up) };
+  return { port: { ...own, ...frame, ...outletOf(last) }, stack: { bare, adapters, fitted } };
+}
+
 function resolveRun(
   run: Run,
   path: string,
-  ports: ReadonlyMap<string, Port>,
+  ports: ReadonlyMap<string, Seated>,
   tables: PartTables,
   notes: Notes,
 ): ResolvedRun[] {
@@ -74,40 +122,22 @@ function resolveRun(
 function resolveEnd(
   runEnd: RunEnd,
   path: string,
-  ports: ReadonlyMap<string, Port>,
+  ports: ReadonlyMap<string, Seated>,
   tables: PartTables,
   hose: Hose | undefined,
   notes: Notes,
 ): ResolvedEnd | undefined {
-  const port = ports.get(runEnd.port);
-  if (port === undefined) notes.problems.push(told(`${path}.port`, 'no port has this id', runEnd.port));
+  const seated = ports.get(runEnd.port);
+  if (seated === undefined) notes.problems.push(told(`${path}.port`, 'no port has this id', runEnd.port));
   const end = find(tables.ends, runEnd.end, 'end', `${path}.end`, notes);
-  if (port === undefined || end === undefined) return undefined;
+  if (seated === undefined || end === undefined) return undefined;
   if (hose !== undefined && end.dash !== hose.dash)
     notes.problems.push(
       told(`${path}.end`, `a -${end.dash} end does not go on a -${hose.dash} hose (${hose.id})`, runEnd.end),
     );
-  warnAdapter(port, end, path, notes);
-  return { port, end, ...(runEnd.clockDeg === undefined ? {} : { clockDeg: runEnd.clockDeg }) };
-}
-
-function warnAdapter(port: Port, end: End, path: string, notes: Notes): void {
-  if (port.dash !== end.dash)
-    notes.warnings.push(
-      told(
-        `${path}.end`,
-        `the end is -${end.dash}, its port -${port.dash}: it needs an adapter, which is not in the lay`,
-        end.id,
-      ),
-    );
-  if (port.seat !== end.seat)
-    notes.warnings.push(
-      told(
-        `${path}.end`,
-        `the end seats on ${end.seat}, its port is ${port.seat}: it needs an adapter, which is not in the lay`,
-        end.id,
-      ),
-    );
+  notes.problems.push(...clockProblems(end, runEnd.clockDeg, `${path}.clockDeg`));
+  notes.warnings.push(...endWarnings(seated.port, end, runEnd, tables, path));
+  return { ...seated, end, ...(runEnd.clockDeg === undefined ? {} : { clockDeg: runEnd.clockDeg }) };
 }
 
 function warnTightSleeve(hose: Hose, sleeve: Sleeve, path: string, notes: Notes): void {
