@@ -28,10 +28,12 @@ export function taskHandlers(ask: AskPlace, demoProject: string, given: GivenPro
   }
 
   /** A project that may not be overwritten is saved as a copy, which is then the open one. */
-  async function savedCopy(projectText: string, added: readonly NamedFile[]): Promise<Result<Saved>> {
+  async function savedCopy(projectText: string, written: readonly NamedFile[]): Promise<Result<Saved>> {
     const folder = await ask.folder('Save a copy of the project in');
     if (folder === undefined) return good({ kind: 'not-saved' });
-    const copied = await saveProjectCopy(folder, projectText, [...(open?.project.files ?? []), ...added]);
+    const anew = new Set(written.map((file) => file.path));
+    const kept = (open?.project.files ?? []).filter((file) => !anew.has(file.path));
+    const copied = await saveProjectCopy(folder, projectText, [...kept, ...written]);
     if (!copied.ok) return copied;
     const reread = await opened(copied.value, true);
     return reread.ok ? good({ kind: 'saved', where: copied.value }) : reread;
@@ -48,11 +50,12 @@ export function taskHandlers(ask: AskPlace, demoProject: string, given: GivenPro
       const places = await ask.files();
       return places === undefined ? null : readPicked(places);
     },
-    saveProject: async (projectText, added = []) => {
+    saveProject: async (projectText, added = [], changed = []) => {
       const text = asText(projectText);
       const files = asNamedFiles(added);
-      if (open === undefined || !open.savesInPlace) return savedCopy(text, files);
-      const saved = await saveProject(open.project.file, text, files);
+      const tables = asNamedFiles(changed);
+      if (open === undefined || !open.savesInPlace) return savedCopy(text, [...files, ...tables]);
+      const saved = await saveProject(open.project.file, text, files, tables);
       return saved.ok ? good({ kind: 'saved', where: saved.value }) : saved;
     },
     saveFile: async (name, bytes) => {

@@ -4,18 +4,22 @@ import { bad, good, type Problem, type Result } from '../../shared/base/result.t
 import { isContainedPath, namedPaths } from '../../shared/document/project/namedPaths.ts';
 import type { NamedFile } from '../../shared/document/project/projectFiles.ts';
 import { atomicWrite } from './atomicWrite.ts';
-import { isBelow, PROJECT_FILE, reasonOf } from './readProjectFiles.ts';
+import { isBelow, PROJECT_FILE, realPlace, reasonOf } from './readProjectFiles.ts';
 
 /**
- * Saves a project's text over its file. `added` files are written first, so that the text never names a file that is
- * not there.
+ * Saves a project's text over its file. `added` files and `changed` part tables are written first, so that the text never
+ * names a file that is not there; none is written when one of them may not be.
  */
 export async function saveProject(
   projectFile: string,
   projectText: string,
   added: readonly NamedFile[],
+  changed: readonly NamedFile[] = [],
 ): Promise<Result<string>> {
-  const done = await addFiles(path.dirname(projectFile), added);
+  const folder = path.dirname(projectFile);
+  const refused = [...(await addProblems(folder, added)), ...(await tableProblems(folder, changed))];
+  if (refused.length > 0) return bad(refused);
+  const done = await writeFiles(folder, [...added, ...changed]);
   if (!done.ok) return done;
   try {
     await atomicWrite(projectFile, projectText);
@@ -29,13 +33,42 @@ export async function saveProject(
 
 /** Lays new files below a project's resolved folder. One that stands there already is left as it is and reported. */
 export async function addFiles(folder: string, added: readonly NamedFile[]): Promise<Result<readonly string[]>> {
-  const problems = (await Promise.all(added.map((one) => refusal(folder, one.path)))).flat();
-  if (problems.length > 0) return bad(problems);
+  const problems = await addProblems(folder, added);
+  return problems.length > 0 ? bad(problems) : writeFiles(folder, added);
+}
+
+/** Writes part tables over those that stand below a project's resolved folder: `.csv` files that are there, and no others. */
+export async function replaceTables(folder: string, changed: readonly NamedFile[]): Promise<Result<readonly string[]>> {
+  const problems = await tableProblems(folder, changed);
+  return problems.length > 0 ? bad(problems) : writeFiles(folder, changed);
+}
+
+async function addProblems(folder: string, added: readonly NamedFile[]): Promise<Problem[]> {
+  return (await Promise.all(added.map((one) => refusal(folder, one.path)))).flat();
+}
+
+async function tableProblems(folder: string, changed: readonly NamedFile[]): Promise<Problem[]> {
+  const checked = await Promise.all(
+    changed.map(async ({ path: name }): Promise<Problem[]> => {
+      const standing = isContainedPath(name) && name.endsWith('.csv') ? await placeIfThere(folder, name) : undefined;
+      return standing === path.join(folder, name)
+        ? []
+        : [{ path: name, message: "expected a part table that stands below the project's folder" }];
+    }),
+  );
+  return checked.flat();
+}
+
+async function placeIfThere(folder: string, name: string): Promise<string | undefined> {
+  return realPlace(folder, name).catch(() => undefined);
+}
+
+async function writeFiles(folder: string, files: readonly NamedFile[]): Promise<Result<readonly string[]>> {
   try {
-    for (const one of added) await writeBelow(folder, one);
-    return good(added.map((one) => one.path));
+    for (const one of files) await writeBelow(folder, one);
+    return good(files.map((one) => one.path));
   } catch (error) {
-    return bad([{ path: folder, message: `a file could not be added (${reasonOf(error)})` }]);
+    return bad([{ path: folder, message: `a file could not be written (${reasonOf(error)})` }]);
   }
 }
 

@@ -5,7 +5,7 @@ import path from 'node:path';
 import { bad, good, type Result } from '../../shared/base/result.ts';
 import { KEY_FRAGMENT, KEY_HEADER, type ListedProject, PROJECT_ROUTE } from '../../shared/desktop/http.ts';
 import { findProjectFile, readNamedFile, readProjectFiles } from './readProjectFiles.ts';
-import { addFiles, saveProject } from './saveProject.ts';
+import { addFiles, replaceTables, saveProject } from './saveProject.ts';
 import { decoded, readAsset, WINDOW_HEADERS } from './windowAssets.ts';
 
 /** Bytes. Larger than any project text; a mesh or table added by the window may be as large as a scan is. */
@@ -124,15 +124,21 @@ async function namedFile(place: string, rest: readonly string[]): Promise<Reply>
   return file.ok ? { status: 200, type: 'application/octet-stream', body: file.value.bytes } : json(422, file);
 }
 
-/** `PUT given/added/<path>` lays a new file beside the project; `PUT given` saves its text. */
+/**
+ * `PUT given/added/<path>` lays a new file beside the project, `given/tables/<path>` writes a part table over the one there;
+ * `PUT given` saves the project's text.
+ */
 async function savePart(place: string, request: IncomingMessage, rest: readonly string[]): Promise<Reply> {
   const found = await findProjectFile(place);
   if (!found.ok) return json(422, found);
-  const adding = rest[0] === 'added';
-  const body = await bodyOf(request, adding ? MAX_ADDED_BYTES : MAX_TEXT_BYTES);
+  const [word] = rest;
+  const filing = word === 'added' || word === 'tables';
+  const body = await bodyOf(request, filing ? MAX_ADDED_BYTES : MAX_TEXT_BYTES);
   if (!body.ok) return json(413, body);
-  const saved = adding
-    ? await addFiles(path.dirname(found.value), [{ path: pathOf(rest), bytes: body.value }])
+  const saved = filing
+    ? await (word === 'added' ? addFiles : replaceTables)(path.dirname(found.value), [
+        { path: pathOf(rest), bytes: body.value },
+      ])
     : await saveProject(found.value, new TextDecoder().decode(body.value), []);
   return json(saved.ok ? 200 : 422, saved);
 }

@@ -8,7 +8,8 @@ const api: DesktopApi = {
   openDemo: () => ipcRenderer.invoke(TASK_CHANNELS.openDemo),
   chooseProject: () => ipcRenderer.invoke(TASK_CHANNELS.chooseProject),
   chooseFiles: () => ipcRenderer.invoke(TASK_CHANNELS.chooseFiles),
-  saveProject: (projectText, added) => ipcRenderer.invoke(TASK_CHANNELS.saveProject, projectText, added),
+  saveProject: (projectText, added, changed) =>
+    ipcRenderer.invoke(TASK_CHANNELS.saveProject, projectText, added, changed),
   saveFile: (name, bytes) => ipcRenderer.invoke(TASK_CHANNELS.saveFile, name, bytes),
   saveFiles: (files) => ipcRenderer.invoke(TASK_CHANNELS.saveFiles, files),
   onMenu: (listener) => {

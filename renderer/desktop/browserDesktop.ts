@@ -1,5 +1,6 @@
 import { bad, good, type Result } from '../../shared/base/result.ts';
 import type { DesktopApi, OpenedProject, Saved } from '../../shared/desktop/contract.ts';
+import { namedPaths } from '../../shared/document/project/namedPaths.ts';
 import type { NamedFile } from '../../shared/document/project/projectFiles.ts';
 import { projectFromFolder } from './projectFromFolder.ts';
 import { serverDesktop } from './serverDesktop.ts';
@@ -11,11 +12,22 @@ import { serverDesktop } from './serverDesktop.ts';
 export function browserDesktop(page: Window): DesktopApi {
   const server = serverDesktop(page);
   let savesInPlace = false;
+  /** tables that differ from the project as opened: each download is whole, so all of them go along every time */
+  const newTables = new Map<string, NamedFile>();
 
   async function opened(asked: Promise<Result<OpenedProject> | null>): Promise<Result<OpenedProject> | null> {
     const project = await asked;
-    if (project?.ok) savesInPlace = project.value.savesInPlace;
+    if (project?.ok) {
+      savesInPlace = project.value.savesInPlace;
+      newTables.clear();
+    }
     return project;
+  }
+
+  function downloadProject(projectText: string, written: readonly NamedFile[]): Promise<Result<Saved>> {
+    for (const file of written) newTables.set(file.path, file);
+    const named = namedPaths(projectText).flatMap(({ path }) => newTables.get(path) ?? []);
+    return downloadAll(page, [{ path: 'project.json', bytes: new TextEncoder().encode(projectText) }, ...named]);
   }
 
   return {
@@ -29,15 +41,10 @@ export function browserDesktop(page: Window): DesktopApi {
       const files = await pickFiles(page, { folder: false });
       return files && good(await Promise.all(files.map(readPicked)));
     },
-    saveProject: (projectText, added = []) =>
-      savesInPlace
-        ? server.save(projectText, added)
-        : download(page, 'project.json', new TextEncoder().encode(projectText)),
+    saveProject: (projectText, added = [], changed = []) =>
+      savesInPlace ? server.save(projectText, added, changed) : downloadProject(projectText, [...added, ...changed]),
     saveFile: (name, bytes) => download(page, name, bytes),
-    saveFiles: async (files) => {
-      for (const file of files) await download(page, file.path.replaceAll('/', '-'), file.bytes);
-      return good(downloaded(files.length === 1 ? 'downloads' : `downloads (${files.length} files)`));
-    },
+    saveFiles: (files) => downloadAll(page, files),
     // A browser has no menu of ours; the window's own buttons and keys do the same.
     onMenu: () => () => undefined,
   };
@@ -73,6 +80,14 @@ async function download(page: Window, name: string, bytes: Uint8Array): Promise<
   page.setTimeout(() => URL.revokeObjectURL(url), KEEP_URL_MS);
   await new Promise((resolve) => page.setTimeout(resolve, BETWEEN_DOWNLOADS_MS));
   return good(downloaded(`downloads, as ${name}`));
+}
+
+/** Files one by one; a download has no folders, so theirs stand in the names. */
+async function downloadAll(page: Window, files: readonly NamedFile[]): Promise<Result<Saved>> {
+  const [only] = files;
+  if (files.length === 1 && only !== undefined) return download(page, only.path.replaceAll('/', '-'), only.bytes);
+  for (const file of files) await download(page, file.path.replaceAll('/', '-'), file.bytes);
+  return good(downloaded(`downloads (${files.length} files)`));
 }
 
 function downloaded(where: string): Saved {

@@ -6,7 +6,7 @@ import type { NamedFile } from '../../shared/document/project/projectFiles.ts';
 export interface ServerDesktop {
   /** null = the server was started on no such project */
   open(name: 'given' | 'demo'): Promise<Result<OpenedProject> | null>;
-  save(projectText: string, added: readonly NamedFile[]): Promise<Result<Saved>>;
+  save(projectText: string, added: readonly NamedFile[], changed: readonly NamedFile[]): Promise<Result<Saved>>;
 }
 
 /** The local server's projects, by the key in the window's own address. */
@@ -21,7 +21,7 @@ export function serverDesktop(page: Window): ServerDesktop {
 
   return {
     open: (name) => reached(() => open(ask, name)),
-    save: (projectText, added) => reached(() => save(ask, projectText, added)),
+    save: (projectText, added, changed) => reached(() => save(ask, projectText, added, changed)),
   };
 }
 
@@ -45,9 +45,15 @@ async function fetchFile(ask: Ask, name: string, path: string): Promise<Result<N
   return good({ path, bytes: new Uint8Array(await response.arrayBuffer()) });
 }
 
-async function save(ask: Ask, projectText: string, added: readonly NamedFile[]): Promise<Result<Saved>> {
-  for (const file of added) {
-    const put = await answered<unknown>(await ask(`given/added/${encoded(file.path)}`, file.bytes));
+async function save(
+  ask: Ask,
+  projectText: string,
+  added: readonly NamedFile[],
+  changed: readonly NamedFile[],
+): Promise<Result<Saved>> {
+  const files = [...added.map((file) => ['added', file] as const), ...changed.map((file) => ['tables', file] as const)];
+  for (const [word, file] of files) {
+    const put = await answered<unknown>(await ask(`given/${word}/${encoded(file.path)}`, file.bytes));
     if (!put.ok) return put;
   }
   const saved = await answered<string>(await ask('given', projectText));

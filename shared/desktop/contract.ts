@@ -27,8 +27,15 @@ export interface DesktopApi {
   chooseProject(): Promise<Result<OpenedProject> | null>;
   /** Files to bring into a project: meshes or tables, named by their plain file name. */
   chooseFiles(): Promise<Result<readonly NamedFile[]> | null>;
-  /** Saves the open project; `added` are files it names that are not yet beside it. */
-  saveProject(projectText: string, added?: readonly NamedFile[]): Promise<Result<Saved>>;
+  /**
+   * Saves the open project; `added` are files it names that are not yet beside it, `changed` part tables that are written
+   * over those there.
+   */
+  saveProject(
+    projectText: string,
+    added?: readonly NamedFile[],
+    changed?: readonly NamedFile[],
+  ): Promise<Result<Saved>>;
   /** Saves one file where the user wants it. */
   saveFile(name: string, bytes: Uint8Array): Promise<Result<Saved>>;
   /** Saves several files into one folder that the user chooses. */

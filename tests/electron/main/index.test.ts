@@ -100,6 +100,7 @@ describe('tasks', () => {
     await refused('saveProject', 42);
     await refused('saveProject', '{}', [{ path: '../x', bytes: new Uint8Array() }]);
     await refused('saveProject', '{}', [{ path: 'x', bytes: 'text' }]);
+    await refused('saveProject', '{}', [], [{ path: '../x.csv', bytes: new Uint8Array() }]);
     await refused('saveFile', '../sheet.pdf', new Uint8Array());
     await refused('saveFile', 'sheet.pdf', 'text');
     await refused('saveFiles', [null]);
@@ -125,6 +126,14 @@ describe('tasks', () => {
     expect(await api.saveProject('{"changed":true}', added)).toMatchObject({ ok: true, value: { kind: 'saved' } });
     expect(await readFile(path.join(scratch.folder, 'project.json'), 'utf8')).toBe('{"changed":true}');
     expect([...(await readFile(path.join(scratch.folder, 'more.stl')))]).toEqual([8]);
+    const table = (content: number) => [{ path: 'own-ends.csv', bytes: Uint8Array.of(content) }];
+    expect(await api.saveProject('{}', [], table(1))).toMatchObject({
+      ok: false,
+      problems: [{ path: 'own-ends.csv' }],
+    });
+    expect(await api.saveProject('{}', table(1))).toMatchObject({ ok: true });
+    expect(await api.saveProject('{}', [], table(2))).toMatchObject({ ok: true });
+    expect([...(await readFile(path.join(scratch.folder, 'own-ends.csv')))]).toEqual([2]);
   });
 
   test('papers and picked files go through dialogs; closing one saves nothing', async () => {

@@ -63,6 +63,48 @@ test('an added file does not follow a link out of the folder', async () => {
   expect(await readdir(path.join(scratch.folder, 'elsewhere'))).toEqual(['x']);
 });
 
+test('part tables are written over those that stand there; anything else stops the whole save', async () => {
+  await using scratch = await scratchFolder();
+  await scratch.write({
+    'bay/project.json': 'old',
+    'bay/parts/ends.csv': 'a',
+    'bay/bay.stl': 'mesh',
+    'else/x.csv': 'x',
+  });
+  await symlink(path.join(scratch.folder, 'else'), path.join(scratch.folder, 'bay/link'));
+  const file = path.join(scratch.folder, 'bay/project.json');
+  const at = (name: string) => readFile(path.join(scratch.folder, 'bay', name), 'utf8');
+  const added = [{ path: 'parts/own-clamps.csv', bytes: bytes('c') }];
+  expect((await saveProject(file, 'new', added, [{ path: 'parts/ends.csv', bytes: bytes('b') }])).ok).toBe(true);
+  expect([await at('project.json'), await at('parts/ends.csv'), await at('parts/own-clamps.csv')]).toEqual([
+    'new',
+    'b',
+    'c',
+  ]);
+  const refused = await saveProject(
+    file,
+    'newer',
+    [{ path: 'parts/more.csv', bytes: bytes('m') }],
+    ['bay.stl', 'parts/gone.csv', 'link/x.csv', '../else/x.csv', 'parts/ends.csv'].map((name) => ({
+      path: name,
+      bytes: bytes('lost'),
+    })),
+  );
+  expect(refused.ok ? [] : refused.problems.map((p) => p.path)).toEqual([
+    'bay.stl',
+    'parts/gone.csv',
+    'link/x.csv',
+    '../else/x.csv',
+  ]);
+  expect([await at('project.json'), await at('parts/ends.csv'), await at('bay.stl'), await at('link/x.csv')]).toEqual([
+    'new',
+    'b',
+    'mesh',
+    'x',
+  ]);
+  expect((await readdir(path.join(scratch.folder, 'bay/parts'))).sort()).toEqual(['ends.csv', 'own-clamps.csv']);
+});
+
 test('a copy takes the files its text names, and no folder that holds a project', async () => {
   await using scratch = await scratchFolder();
   const text = JSON.stringify({ bay: { meshes: [{ path: 'm/bay.stl' }] } });

@@ -152,6 +152,12 @@ test('saving writes the given project and never the demonstration', () =>
     expect(await readFile(path.join(scratch.folder, 'bay/project.json'), 'utf8')).toBe('{"name":"å"}');
     expect(await readFile(path.join(scratch.folder, 'bay/new/b.stl'), 'utf8')).toBe('second');
     expect(await readFile(path.join(scratch.folder, 'bay/diary.txt'), 'utf8')).toBe('private');
+    expect((await put('/project/given/added/parts/own-ends.csv', 'id')).status).toBe(200);
+    expect((await put('/project/given/tables/parts/own-ends.csv', 'id,name')).status).toBe(200);
+    expect(await readFile(path.join(scratch.folder, 'bay/parts/own-ends.csv'), 'utf8')).toBe('id,name');
+    for (const other of ['diary.txt', 'project.json', 'parts/gone.csv', '..%2fsecret.csv'])
+      expect((await put(`/project/given/tables/${other}`, 'lost')).status).toBe(422);
+    expect((await put('/project/demo/tables/parts/own-ends.csv', '')).status).toBe(405);
     expect((await put('/project/demo', '{}')).status).toBe(405);
     expect((await ask(served, '/index.html', { method: 'POST' })).status).toBe(405);
   }));
