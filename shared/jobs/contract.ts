@@ -5,6 +5,8 @@ import type { EndTrial } from '../document/endTrial/schema.ts';
 import type { HandChange, HandShape } from '../document/hand/handChange.ts';
 import type { LayReport } from '../document/lay/schema.ts';
 import type { NamedFile, ProjectFiles } from '../document/project/projectFiles.ts';
+import type { Paperwork } from '../document/project/schema.ts';
+import type { Straightened } from '../document/straightened/schema.ts';
 
 /**
  * Long work by name: what goes in, what comes out. Inputs and outputs are plain records and typed arrays, so that a job
@@ -48,6 +50,8 @@ export interface JobTable {
     input: ProjectFiles & { run: string; earlier: LayReport; along?: readonly Vec3[] };
     output: LayReport;
   };
+  /** What a bent rod, digitised on the job, says of the hose to be made. Points and outlets in one frame, mm. */
+  readonly straightenRod: { input: BentRodInput; output: Straightened };
   /** Check the lays of a report against the project as it stands now. */
   readonly checkLays: { input: ProjectFiles & { report: LayReport }; output: LayReport };
   /** Draw the papers from a report; nothing is computed here that is not in it. */
@@ -55,6 +59,18 @@ export interface JobTable {
     input: ProjectFiles & { report: LayReport; runs?: readonly string[]; fonts: PaperFonts; printedOn: string };
     output: { files: readonly NamedFile[] };
   };
+}
+
+/** A bent rod as it was digitised, from END A to END B. */
+export interface BentRodInput {
+  readonly points: readonly Vec3[];
+  /** the way the outlet points, from bend to seat; absent = a straight end */
+  readonly outletA?: Vec3;
+  readonly outletB?: Vec3;
+  /** C of each end where the rod reaches from seat to seat; absent = from shoulder to shoulder */
+  readonly cutOffMm?: { readonly a: number; readonly b: number };
+  /** which published tolerance the clock has; absent = the usual one */
+  readonly clockTolerance?: Paperwork['clockTolerance'];
 }
 
 /** TrueType files that the host hands over, since `shared/` reads no disk. */

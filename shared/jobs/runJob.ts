@@ -3,7 +3,7 @@ import { Cancelled, partOf, type Watch } from '../base/watch.ts';
 import type { LayReport } from '../document/lay/schema.ts';
 import { bodyOfPart, skinOfPart } from '../document/project/skinOfPart.ts';
 import { makeSheets } from '../sheets/index.ts';
-import { layRuns } from '../solve/layRun/layRuns.ts';
+import { layRuns } from '../solve/layRuns/layRuns.ts';
 import { rockLays } from '../solve/rock/rockLays.ts';
 import type { JobEnd, JobInput, JobName, JobOutput } from './contract.ts';
 import { endTrialJob } from './endTrialJob.ts';
@@ -11,6 +11,7 @@ import { moveRunJob, relayRunJob, takeRunJob } from './handJobs.ts';
 import { bayIndex, bayMesh, bodiesOfBay, type JobMemory } from './jobMemory.ts';
 import { readProject, unknownRuns } from './readProject.ts';
 import { reportOf } from './reportOf.ts';
+import { straightenRodJob } from './straightenRodJob.ts';
 
 export { type JobMemory, newJobMemory } from './jobMemory.ts';
 
@@ -23,6 +24,7 @@ const JOBS: { [N in JobName]: Job<N> } = {
   takeRun: takeRunJob,
   moveRun: moveRunJob,
   relayRun: relayRunJob,
+  straightenRod: straightenRodJob,
   checkLays,
   makeSheets: makeSheetsJob,
 };
@@ -87,7 +89,7 @@ async function layRunsJob(input: JobInput<'layRuns'>, watch: Watch, memory: JobM
   const known = new Set(resolved.runs.map((r) => r.run.id));
   const kept = (input.earlier?.lays ?? []).filter((l) => known.has(l.run) && !wanted.includes(l.run));
   const { mesh } = opened.value;
-  const still = layRuns({ project: resolved.project, bay }, resolved, chosen, kept, partOf(watch, 0.1, 0.8));
+  const still = await layRuns({ project: resolved.project, bay }, resolved, chosen, kept, partOf(watch, 0.1, 0.8));
   const bodies = bodiesOfBay(read.value, mesh, memory, partOf(watch, 0.8, 0.85));
   const laid = rockLays(resolved, bodies, still, partOf(watch, 0.85, 1));
   const lays = laid.map((lay) => {

@@ -1,10 +1,12 @@
 import type { Command } from '../command.ts';
 import { checkCommand } from './check.ts';
 import { layCommand } from './lay.ts';
+import { partsCommand } from './parts.ts';
 import { relayCommand } from './relay.ts';
 import { schemaCommand } from './schema.ts';
 import { serveCommand } from './serve.ts';
 import { sheetsCommand } from './sheets.ts';
+import { straightenCommand } from './straighten.ts';
 import { trialCommand } from './trial.ts';
 
 /** Every command, in the order of the help. A new one is a file beside these and a line here. */
@@ -14,6 +16,8 @@ export const COMMANDS: readonly Command[] = [
   relayCommand,
   checkCommand,
   sheetsCommand,
+  straightenCommand,
+  partsCommand,
   schemaCommand,
   serveCommand,
 ];
