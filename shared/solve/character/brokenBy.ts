@@ -19,8 +19,8 @@ export interface ShapeLine {
 }
 
 export interface EndPoints {
-  readonly seatPoint: Vec3;
-  readonly bendPoint: Vec3;
+  /** from the end's seat up to its shoulder and without it */
+  readonly way: readonly Vec3[];
 }
 
 /** A thing asked that a shape does not keep. */
@@ -68,15 +68,15 @@ function climbs({ down, leastSin }: NonNullable<Character['fall']>, line: ShapeL
   return [broken(line, 'fall', worst.i, missingMm, (Math.asin(Math.max(-1, worst.sin)) * 180) / Math.PI)];
 }
 
-/** Heights from seat to seat: seat, bend and hose, as fluid goes. */
+/** Heights from seat to seat: ends and hose, as fluid goes. */
 export function seatToSeatHeights({ points, a, b }: Pick<ShapeLine, 'points' | 'a' | 'b'>): number[] {
-  return [a.seatPoint, a.bendPoint, ...points, b.bendPoint, b.seatPoint].map((p) => p[2]);
+  return [...a.way, ...points, ...b.way.toReversed()].map((p) => p[2]);
 }
 
 function humps({ mostMm }: CrestLimit, line: ShapeLine): Broken[] {
   const hump = deepestHump(seatToSeatHeights(line));
   if (hump === undefined || hump.depth <= mostMm) return [];
-  const i = Math.min(line.points.length - 1, Math.max(0, hump.at - 2));
+  const i = Math.min(line.points.length - 1, Math.max(0, hump.at - line.a.way.length));
   return [broken(line, 'no-crest', i, hump.depth - mostMm, hump.depth)];
 }
 

@@ -4,7 +4,7 @@ import { centrelineMinRadiusMm } from '../../document/parts/centrelineMinRadius.
 import type { ResolvedRun } from '../../document/project/resolve.ts';
 import type { Project, Service } from '../../document/project/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
-import { type EndSetting, fittedAt, tailPose } from '../layRun/runSetting.ts';
+import { clocksOf, type EndSetting, fittedAt, tailPose } from '../layRun/runSetting.ts';
 import type { CalmLimit, Character, CrestLimit, PlaneLimit } from './character.ts';
 
 /** What laying has brought to numbers already: both ends, the least radius of the search, the straight tails. */
@@ -72,14 +72,14 @@ const CLOCKS = 24;
  */
 function leastTopMm({ minRadiusMm, tailMm, ...ends }: CharacterInput, side: 'a' | 'b'): number {
   const end = ends[side];
-  const clocks = end.turns ? Array.from({ length: CLOCKS }, (_, i) => (2 * Math.PI * i) / CLOCKS) : [end.clockRad];
+  const clocks = clocksOf(end, CLOCKS);
   return Math.min(
     ...clocks.map((clockRad) => {
       const { point } = tailPose(end, side, tailMm, clockRad);
-      const { seatPoint, bendPoint, shoulderPoint, hoseAxis } = fittedAt(end, clockRad);
+      const { body, hoseAxis } = fittedAt(end, clockRad);
       const climb = Math.max(0, Math.min(1, hoseAxis[2]));
       const crest = climb > 0 ? point[2] + minRadiusMm * (1 - Math.sqrt(1 - climb * climb)) : point[2];
-      return Math.max(crest, seatPoint[2], bendPoint[2], shoulderPoint[2]);
+      return Math.max(crest, ...body.slice(0, -1).map((p) => p[2]));
     }),
   );
 }

@@ -11,7 +11,7 @@ import { flowDown, higherSide, type Stretch } from './profile.ts';
 
 /**
  * A turbo oil drain, from the higher seat to the lower, +Z up: no level or rising stretch in hose or ends; the least fall;
- * and how far its outlet (the axis of the higher port) points from straight down. Slope is taken between neighbouring
+ * and how far its outlet (the axis of the higher port, under any adapter) points from straight down. Slope is taken between neighbouring
  * points of the centreline, at most 5 mm apart.
  */
 export function drainFall(context: CheckContext): Finding[] {
@@ -21,7 +21,8 @@ export function drainFall(context: CheckContext): Finding[] {
 
 function outletTilt({ project, run, lay }: CheckContext): Finding[] {
   const side = higherSide(lay);
-  const tiltDeg = radiansToDegrees(angleBetween(run[side].port.axis, [0, 0, -1]));
+  const { port, stack } = run[side];
+  const tiltDeg = radiansToDegrees(angleBetween((stack?.bare ?? port).axis, [0, 0, -1]));
   const wanted = ruleValue(project, 'drain-outlet-tilt', run.run.id);
   const limit = ruleValue(project, 'drain-outlet-limit', run.run.id);
   const shared = {

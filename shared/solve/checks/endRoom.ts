@@ -5,12 +5,13 @@ import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
 import { SIDES, sideText } from './places.ts';
 
-/** Whether the ends themselves have room where they stand: an elbow or a collar that stands in the bay cannot be fitted. */
+/** Whether the ends themselves, and the adapters under them, have room where they stand: an elbow or a collar that stands in the bay cannot be fitted. */
 export function endRoom({ project, run, lay }: CheckContext): Finding[] {
   const use = ruleValue(project, 'end-room', run.run.id);
   return SIDES.flatMap((side) => {
     const { room } = lay.ends[side];
     if (room === undefined) return [];
+    const what = room.adapter === undefined ? 'The end' : `The adapter ${room.adapter}`;
     return judge({
       check: 'endRoom',
       run: run.run.id,
@@ -24,9 +25,12 @@ export function endRoom({ project, run, lay }: CheckContext): Finding[] {
       at: { arcLengthMm: side === 'a' ? 0 : lay.cutLengthMm, point: room.point },
       message:
         room.roomMm < 0
-          ? `The end at ${sideText(side)} stands ${lengthText(-room.roomMm)} in ${room.part}, taken at its collar's diameter.`
-          : `The end at ${sideText(side)} has ${lengthText(room.roomMm)} of room at ${room.part}.`,
-      mend: 'Turn its own clock, or take an end of another angle.',
+          ? `${what} at ${sideText(side)} stands ${lengthText(-room.roomMm)} in ${room.part}, taken at its ${room.adapter === undefined ? "collar's" : 'largest'} diameter.`
+          : `${what} at ${sideText(side)} has ${lengthText(room.roomMm)} of room at ${room.part}.`,
+      mend:
+        room.adapter === undefined
+          ? 'Turn its own clock, or take an end of another angle.'
+          : 'Turn its clock, or take an adapter of another angle or a longer one.',
     });
   });
 }

@@ -1,5 +1,6 @@
 import { radiansToDegrees } from '../../base/units.ts';
 import { distance, type Vec3 } from '../../base/vec3.ts';
+import { endBody, portToShoulder } from '../../document/lay/endBody.ts';
 import type { Lay, Place } from '../../document/lay/schema.ts';
 import type { Side } from './places.ts';
 
@@ -45,14 +46,14 @@ export function flowDown(lay: Lay): Stretch[] {
   });
 }
 
-/** Seat A, bend point A, the centreline from shoulder to shoulder, bend point B, seat B. */
+/** From port A through its adapters and END A to its shoulder, the centreline from shoulder to shoulder, and the same of B. */
 export function seatToSeat(lay: Lay): Knot[] {
   const { points, arcLengthMm } = lay.centreline;
   const hose = points.map((point, i): Knot => ({ point, place: { arcLengthMm: arcLengthMm[i] ?? 0, point } }));
   const inEnd = (side: Side): Knot[] => {
     const end = lay.ends[side];
     const place: Place = { arcLengthMm: side === 'a' ? 0 : lay.cutLengthMm, point: end.shoulderPoint };
-    return [end.seatPoint, end.bendPoint].map((point) => ({ point, place, inEnd: side }));
+    return portToShoulder(end.adapters ?? [], endBody(end)).map((point) => ({ point, place, inEnd: side }));
   };
   return [...inEnd('a'), ...hose, ...inEnd('b').reverse()];
 }

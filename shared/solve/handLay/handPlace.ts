@@ -1,5 +1,5 @@
 import type { HandChange } from '../../document/hand/handChange.ts';
-import { type ResolvedEnd, type ResolvedRun, squarePort } from '../../document/project/resolve.ts';
+import { type ResolvedEnd, type ResolvedRun, seatedPort, squarePort } from '../../document/project/resolve.ts';
 import { type RunField, skinMargins } from '../bay/runField.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { contactOfRun } from '../layRun/contactOfRun.ts';
@@ -46,7 +46,7 @@ export function handPlaces(
 function changedRun(resolved: ResolvedRun, { ports, supports }: HandChange): ResolvedRun {
   const moved = (end: ResolvedEnd): ResolvedEnd => {
     const port = ports?.find((p) => p.id === end.port.id);
-    return port === undefined ? end : { ...end, port: squarePort(port) };
+    return port === undefined ? end : { ...end, ...seatedPort(squarePort(port), end.stack?.adapters ?? []) };
   };
   return {
     ...resolved,

@@ -102,7 +102,13 @@ function fallReason(setting: RunSetting, line: HandLine, centreline: Lay['centre
     b: curveLengthMm(line.curve) - setting.b.end.shoulderToMouthMm,
   };
   const holds = line.supports.map(({ id, proposed, at }) => ({ id, proposed, atMm: at.arcLengthMm }));
-  const shape = { ...centreline, a: line.a, b: line.b, mouthsMm, holds };
+  const shape = {
+    ...centreline,
+    a: { way: line.a.body.slice(0, -2) },
+    b: { way: line.b.body.slice(0, -2) },
+    mouthsMm,
+    holds,
+  };
   const broken = brokenBy(setting.character, shape, setting.minRadiusMm).find((b) => b.wish === 'fall');
   if (broken === undefined) return undefined;
   const leastDeg = radiansToDegrees(Math.asin(fall.leastSin));

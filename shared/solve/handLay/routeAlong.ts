@@ -2,7 +2,14 @@ import { addScaled, distance, scale, sub, unit, type Vec3 } from '../../base/vec
 import { type Pose, pathLengthMm } from '../../geometry/arcLinePath.ts';
 import { pathThroughPoses } from '../../geometry/pathThroughPoses.ts';
 import { type Route, routeOf, type Station, tailToStation, wayOfLock, wayOfNoLength } from '../layRun/routeRun.ts';
-import { type EndSetting, fittedAt, type RunSetting, tailPose } from '../layRun/runSetting.ts';
+import {
+  clocksOf,
+  type EndSetting,
+  fittedAt,
+  nearestClockOf,
+  type RunSetting,
+  tailPose,
+} from '../layRun/runSetting.ts';
 import { withLocks } from '../layRun/stations.ts';
 import type { Way } from '../search/problem.ts';
 import { nearestArcMm } from './takenLay.ts';
@@ -106,9 +113,10 @@ function nearestClock(end: EndSetting, points: readonly Vec3[], way: 1 | -1): nu
     const { shoulderPoint, hoseAxis } = fittedAt(end, clockRad);
     return distance(shoulderPoint, first) ** 2 + (TURN_COUNTS_MM * distance(hoseAxis, ahead)) ** 2;
   };
-  let best = 0;
-  for (let i = 1; i < CLOCKS; i++) if (off((2 * Math.PI * i) / CLOCKS) < off(best)) best = (2 * Math.PI * i) / CLOCKS;
+  let best = nearestClockOf(end, 0);
+  for (const clock of clocksOf(end, CLOCKS)) if (off(clock) < off(best)) best = clock;
   for (let step = Math.PI / CLOCKS; step > CLOCK_STEP_RAD; step /= 2)
-    for (const clock of [best - step, best + step]) if (off(clock) < off(best)) best = clock;
+    for (const clock of [best - step, best + step].map((c) => nearestClockOf(end, c)))
+      if (off(clock) < off(best)) best = clock;
   return best;
 }

@@ -3,7 +3,7 @@ import type { Watch } from '../../base/watch.ts';
 import type { Lock } from '../../document/project/schema.ts';
 import { type CubicCurve, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { lockedStretch } from '../layRun/lockedStretch.ts';
-import { type RunSetting, rodEnd } from '../layRun/runSetting.ts';
+import { type EndSetting, nearestClockOf, type RunSetting, rodEnd } from '../layRun/runSetting.ts';
 import type { ContactField, RodEnd, RodShape } from '../rod/index.ts';
 import type { Anchor } from './anchors.ts';
 import { type HandSpan, type LaidSpan, laySpan } from './handSpan.ts';
@@ -116,6 +116,8 @@ function layPart(
   const known = memory.get(key);
   const [a, b] = [rodEndAt(taken, from, setting, ends), rodEndAt(taken, to, setting, ends)];
   const inputs = JSON.stringify([
+    a.kind,
+    b.kind,
     setting.a.port,
     setting.b.port,
     from.now,
@@ -136,12 +138,34 @@ function layPart(
     contact,
   };
   const laid = known?.inputs === inputs ? known.laid : laySpan(span, known?.laid, watch);
+  const stopped = stoppedEnds(a, b, laid, setting);
+  if (stopped !== undefined) {
+    if (stopped.a !== undefined) ends.a = stopped.a.clockRad;
+    if (stopped.b !== undefined) ends.b = stopped.b.clockRad;
+    return layPart(taken, { anchors, lengths }, { ...setting, ...stopped }, ends, contact, memory, watch);
+  }
   // A shape that did not close is shown, and not gone on from.
   if (isClosed(laid.rod)) memory.set(key, { inputs, laid });
   else memory.delete(key);
   if (a.kind === 'turning') ends.a = laid.rod.clockARad;
   if (b.kind === 'turning') ends.b = laid.rod.clockBRad;
   return { from, to, curve: laid.curve, pulls, fractions, laid, atRest: isAtRest(laid.rod) };
+}
+
+/** Ends that turned past the limit of their range, standing at it; undefined where none did. */
+function stoppedEnds(
+  a: RodEnd,
+  b: RodEnd,
+  { rod }: LaidSpan,
+  setting: RunSetting,
+): { a?: EndSetting; b?: EndSetting } | undefined {
+  const stop = (end: EndSetting, rodEnd: RodEnd, clockRad: number): EndSetting | undefined => {
+    const allowed = nearestClockOf(end, clockRad);
+    return rodEnd.kind === 'turning' && allowed !== clockRad ? { ...end, turns: false, clockRad: allowed } : undefined;
+  };
+  const [atA, atB] = [stop(setting.a, a, rod.clockARad), stop(setting.b, b, rod.clockBRad)];
+  if (atA === undefined && atB === undefined) return undefined;
+  return { ...(atA === undefined ? {} : { a: atA }), ...(atB === undefined ? {} : { b: atB }) };
 }
 
 function rodEndAt(taken: TakenLay, anchor: Anchor, setting: RunSetting, ends: StandingEnds): RodEnd {

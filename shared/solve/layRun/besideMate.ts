@@ -10,7 +10,7 @@ import type { Tube, TubeField } from '../bay/tubeField.ts';
 import type { EndChoice, Way } from '../search/problem.ts';
 import { searchWays } from '../search/searchWays.ts';
 import type { Route } from './routeRun.ts';
-import { type RunSetting, searchEnd, tailPose } from './runSetting.ts';
+import { clocksOf, type RunSetting, searchEnd, tailPose } from './runSetting.ts';
 
 /** A hose of the same bundle that lies already. */
 export interface Mate {
@@ -202,7 +202,7 @@ function lengthThrough(setting: RunSetting, ties: readonly Pose[], tailMm: numbe
   const join = (from: Pose, to: Pose): number => connectPoses(from, to, radiusMm)?.lengthMm ?? Infinity;
   const fromEnd = (side: 'a' | 'b', tie: Pose): number =>
     Math.min(
-      ...clocksOf(setting[side].turns, setting[side].clockRad).map((clockRad) => {
+      ...clocksOf(setting[side], CLOCKS).map((clockRad) => {
         const pose = tailPose(setting[side], side, tailMm, clockRad);
         return side === 'a' ? join(pose, tie) : join(tie, pose);
       }),
@@ -212,7 +212,3 @@ function lengthThrough(setting: RunSetting, ties: readonly Pose[], tailMm: numbe
 }
 
 const CLOCKS = 8;
-
-function clocksOf(turns: boolean, clockRad: number): number[] {
-  return turns ? Array.from({ length: CLOCKS }, (_, i) => (2 * Math.PI * i) / CLOCKS) : [clockRad];
-}

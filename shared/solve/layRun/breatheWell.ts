@@ -8,7 +8,7 @@ import { breathe } from './breathe.ts';
 import { fieldOfRun } from './fieldOfRun.ts';
 import { bestOfRoute, type Candidate } from './findShape.ts';
 import type { Route } from './routeRun.ts';
-import type { RunSetting } from './runSetting.ts';
+import { nearestClockOf, type RunSetting } from './runSetting.ts';
 
 /** A clean hose with how it lies at the lengths that pressure gives it. */
 export interface Breathing {
@@ -77,8 +77,8 @@ function turnedBack(
 ): { setting: RunSetting; route: Route } {
   const between = (from: number, to: number): number =>
     from + back * Math.atan2(Math.sin(to - from), Math.cos(to - from));
-  const clockARad = between(shape.clockARad, route.clockARad);
-  const clockBRad = between(shape.clockBRad, route.clockBRad);
+  const clockARad = nearestClockOf(setting.a, between(shape.clockARad, route.clockARad));
+  const clockBRad = nearestClockOf(setting.b, between(shape.clockBRad, route.clockBRad));
   const held = {
     ...setting,
     a: { ...setting.a, turns: false, clockRad: clockARad },

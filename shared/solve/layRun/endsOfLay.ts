@@ -1,6 +1,7 @@
 import { radiansToDegrees, wrapDegrees } from '../../base/units.ts';
 import { triple } from '../../base/vec3.ts';
-import type { Clock, EndPose } from '../../document/lay/schema.ts';
+import type { AdapterPose, Clock, EndPose } from '../../document/lay/schema.ts';
+import type { FittedAdapter } from '../../document/project/fitAdapters.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { clockToleranceRule } from '../../document/rules/clockRules.ts';
 import { ruleValue } from '../../document/rules/index.ts';
@@ -23,11 +24,24 @@ export function endPoseOf(setting: EndSetting, fitted: FittedEnd, clockRad: numb
     bendPoint: triple(fitted.bendPoint),
     shoulderPoint: triple(fitted.shoulderPoint),
     mouthPoint: triple(fitted.mouthPoint),
+    ...(fitted.body.length > 4 ? { body: fitted.body.map(triple) } : {}),
+    ...(setting.adapters === undefined ? {} : { adapters: setting.adapters.map(adapterPose) }),
     outletAxis: triple(fitted.outletAxis),
     up: triple(fitted.up),
     hoseAxis: triple(fitted.hoseAxis),
     ownClockDeg: setting.end.bendAngleDeg === 0 ? 0 : wrapDegrees(radiansToDegrees(clockRad)),
     ownClockChosen: setting.turns,
+  };
+}
+
+/** An adapter, as it is told. */
+export function adapterPose({ adapter, clockDeg, points, branch }: FittedAdapter): AdapterPose {
+  return {
+    id: adapter.id,
+    clockDeg: wrapDegrees(clockDeg),
+    points: points.map(triple),
+    ...(branch === undefined ? {} : { branch: branch.map(triple) }),
+    diameterMm: adapter.diameterMm,
   };
 }
 

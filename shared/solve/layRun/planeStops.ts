@@ -1,3 +1,4 @@
+import { clocksInTurn, isInTurn } from '../../base/turnRange.ts';
 import { cross, dot, length, scale, sub, type Vec3 } from '../../base/vec3.ts';
 import { connectPoses } from '../../geometry/arcLineConnector.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
@@ -38,7 +39,7 @@ export function planeStops(from: EndChoice, to: EndChoice, radiusMm: number): Pl
       ? rootsOf((a) => outOfPlane(from.poseAt(a), goal)).map((a) => ({ a, b: 0 }))
       : pairs;
   return met
-    .filter(({ a, b }) => standsClear(from, a) && standsClear(to, b))
+    .filter(({ a, b }) => mayStand(from, a) && mayStand(to, b))
     .map(({ a, b }) => stopsAt(from, to, a, b))
     .filter(({ from: f, to: t }) => Math.abs(outOfPlane(f.pose, t.pose)) < IN_PLANE)
     .map((stops) => ({ stops, lengthMm: connectPoses(stops.from.pose, stops.to.pose, radiusMm)?.lengthMm ?? Infinity }))
@@ -48,7 +49,14 @@ export function planeStops(from: EndChoice, to: EndChoice, radiusMm: number): Pl
 }
 
 function clocksOf(end: EndChoice): number[] {
-  return end.kind === 'held' ? [0] : Array.from({ length: CLOCKS }, (_, i) => (2 * Math.PI * i) / CLOCKS);
+  if (end.kind === 'held') return [0];
+  if (end.clocks !== undefined) return clocksInTurn(end.clocks, CLOCKS);
+  return Array.from({ length: CLOCKS }, (_, i) => (2 * Math.PI * i) / CLOCKS);
+}
+
+function mayStand(end: EndChoice, clockRad: number): boolean {
+  const isAllowed = end.kind === 'held' || end.clocks === undefined || isInTurn(end.clocks, clockRad);
+  return isAllowed && standsClear(end, clockRad);
 }
 
 function stopsAt(from: EndChoice, to: EndChoice, a: number, b: number): PlaneStops {

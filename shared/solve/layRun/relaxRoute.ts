@@ -5,7 +5,7 @@ import type { FittedEnd } from '../ends/endPose.ts';
 import type { ContactField, RodShape } from '../rod/rodProblem.ts';
 import { FINE, type Fineness, isAtRest, type RelaxedSpan, relaxSpan, turnedTo } from './relaxSpan.ts';
 import type { Route, Station } from './routeRun.ts';
-import { fittedAt, type RunSetting } from './runSetting.ts';
+import { type EndSetting, fittedAt, nearestClockOf, type RunSetting } from './runSetting.ts';
 import { type ProposedClamp, planSpans, type Span, shareSlack } from './spans.ts';
 
 /** A hose lying still: its centreline from shoulder to shoulder and what it took to find it. */
@@ -33,6 +33,8 @@ export interface Shape {
  * inextensible elastic rod; the twice continuous spline through its nodes has the span's length to LENGTH_PROOF_MM.
  * liveLengthMm: mouth to mouth. proposed: clamps beside the user's. Answers undefined when a span is shorter than its
  * chord, which is a hose that cannot be fitted. from: the rods of a rougher shape of the same hose, to start from.
+ * The rod knows no limit to a turning end: one that turns out of its range is held at the limit it went past and the
+ * hose let go again, which is where it comes to rest against that stop.
  */
 export function relaxRoute(
   setting: RunSetting,
@@ -44,6 +46,46 @@ export function relaxRoute(
   watch: Watch,
   fineness: Fineness = FINE,
   from: readonly RodShape[] = [],
+): Shape | undefined {
+  const shape = relaxFree(setting, route, liveLengthMm, proposed, freeClocks, contact, watch, fineness, from);
+  if (shape === undefined) return undefined;
+  const a = stoppedAt(setting.a, shape.clockARad);
+  const b = stoppedAt(setting.b, shape.clockBRad);
+  if (a === setting.a && b === setting.b) return shape;
+  const held = {
+    ...route,
+    clockARad: a.turns ? route.clockARad : a.clockRad,
+    clockBRad: b.turns ? route.clockBRad : b.clockRad,
+  };
+  return relaxRoute(
+    { ...setting, a, b },
+    held,
+    liveLengthMm,
+    proposed,
+    freeClocks,
+    contact,
+    watch,
+    fineness,
+    shape.rods,
+  );
+}
+
+/** An end as it came, or standing at the limit of its range that it turned past. */
+function stoppedAt(end: EndSetting, clockRad: number): EndSetting {
+  const allowed = nearestClockOf(end, clockRad);
+  return end.turns && allowed !== clockRad ? { ...end, turns: false, clockRad: allowed } : end;
+}
+
+function relaxFree(
+  setting: RunSetting,
+  route: Route,
+  liveLengthMm: number,
+  proposed: readonly ProposedClamp[],
+  freeClocks: boolean,
+  contact: ContactField | undefined,
+  watch: Watch,
+  fineness: Fineness,
+  from: readonly RodShape[],
 ): Shape | undefined {
   const plan = planSpans(setting, route, proposed, freeClocks);
   const tautMm = plan.spans.reduce((sum, s) => sum + s.tautMm, 0);

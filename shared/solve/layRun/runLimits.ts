@@ -1,8 +1,10 @@
+import type { TurnRange } from '../../base/turnRange.ts';
 import { degreesToRadians } from '../../base/units.ts';
 import { bendingStiffness } from '../../document/parts/bendingStiffness.ts';
 import { centrelineMinRadiusMm } from '../../document/parts/centrelineMinRadius.ts';
 import { hoseWeight } from '../../document/parts/hoseWeight.ts';
 import { outsideDiameterMm } from '../../document/parts/outsideDiameter.ts';
+import type { End } from '../../document/parts/schema.ts';
 import type { ResolvedEnd, ResolvedRun } from '../../document/project/resolve.ts';
 import type { Project, Skin } from '../../document/project/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
@@ -41,10 +43,29 @@ export function runSetting(project: Project, resolved: ResolvedRun): RunSetting 
   };
 }
 
-function endSetting({ port, end, clockDeg }: ResolvedEnd): EndSetting {
+/**
+ * An end as laying has it. A swivel turns to where the hose lies best unless its clock is stated; one with a range within
+ * that; a fixed one (or a banjo told to be fixed) stands at its stated clock, else at 0, and never turns.
+ */
+function endSetting({ port, stack, end, clockDeg }: ResolvedEnd): EndSetting {
   const frame: PortFrame = { seatPoint: port.seatPoint, axis: port.axis, up: port.up };
-  const stated = clockDeg !== undefined || end.bendAngleDeg === 0;
-  return { port: frame, end, clockRad: degreesToRadians(clockDeg ?? 0), turns: !stated };
+  const stands = clockDeg !== undefined || end.bendAngleDeg === 0 || end.turning === 'fixed';
+  const clocks = turnOf(end);
+  return {
+    port: frame,
+    ...(stack === undefined ? {} : { adapters: stack.fitted }),
+    end,
+    clockRad: degreesToRadians(
+      clockDeg ?? (clocks === undefined ? 0 : ((end.turnFromDeg ?? 0) + (end.turnToDeg ?? 0)) / 2),
+    ),
+    turns: !stands,
+    ...(clocks === undefined ? {} : { clocks }),
+  };
+}
+
+function turnOf({ turning, turnFromDeg: from, turnToDeg: to }: End): TurnRange | undefined {
+  if (turning !== 'range' || from === undefined || to === undefined || to - from >= 360) return undefined;
+  return { fromRad: degreesToRadians(from), toRad: degreesToRadians(to) };
 }
 
 /**

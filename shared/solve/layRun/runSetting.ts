@@ -1,21 +1,29 @@
-import { addScaled, distance, lerp, scale, type Vec3 } from '../../base/vec3.ts';
+import { clocksInTurn, isInTurn, nearestInTurn, type TurnRange } from '../../base/turnRange.ts';
+import { addScaled, scale, type Vec3 } from '../../base/vec3.ts';
 import type { End } from '../../document/parts/schema.ts';
+import type { FittedAdapter } from '../../document/project/fitAdapters.ts';
 import type { Lock, Support } from '../../document/project/schema.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import type { RunField } from '../bay/runField.ts';
 import type { Character } from '../character/character.ts';
 import { type FittedEnd, fitEnd, type PortFrame } from '../ends/endPose.ts';
+import { placesAlong } from '../ends/placesAlong.ts';
 import type { RodEnd } from '../rod/rodProblem.ts';
 import type { EndChoice } from '../search/problem.ts';
 
 /** One end of the run as laying needs it. */
 export interface EndSetting {
+  /** what the end seats on: the port, or the last adapter on it */
   readonly port: PortFrame;
+  /** what stands between the port and the end, from the part outwards */
+  readonly adapters?: readonly FittedAdapter[];
   readonly end: End;
   /** the clock where the end stands, or the first guess where it turns */
   readonly clockRad: number;
   /** true = an angled end whose clock the program chooses */
   readonly turns: boolean;
+  /** the clocks an end that turns may be turned to; absent = all */
+  readonly clocks?: TurnRange;
 }
 
 /** Everything laying one run needs, in numbers. mm, rad, N; bay frame. */
@@ -66,14 +74,23 @@ const END_STEP_MM = 4;
  * this clock. The rule of held places applies to it as to the hose: its own port is let be.
  */
 export function endMarginMm(setting: EndSetting, clockRad: number, field: RunField): number {
-  const { bendPoint, mouthPoint } = fittedAt(setting, clockRad);
-  const steps = Math.max(1, Math.ceil(distance(bendPoint, mouthPoint) / END_STEP_MM));
   let least = Number.POSITIVE_INFINITY;
-  for (let i = 0; i <= steps; i++) {
-    const [x, y, z] = lerp(bendPoint, mouthPoint, i / steps);
+  for (const [x, y, z] of placesAlong(fittedAt(setting, clockRad).body.slice(1), END_STEP_MM))
     least = Math.min(least, field.marginMm(x, y, z, least));
-  }
   return least;
+}
+
+/** Clocks evenly over all those at which an end may stand, rad: one where it does not turn, else so many to a turn. */
+export function clocksOf({ turns, clocks, clockRad }: EndSetting, toTheTurn: number): number[] {
+  if (!turns) return [clockRad];
+  const turn = 2 * Math.PI;
+  if (clocks === undefined) return Array.from({ length: toTheTurn }, (_, i) => (turn * i) / toTheTurn);
+  return clocksInTurn(clocks, Math.max(2, Math.ceil((toTheTurn * (clocks.toRad - clocks.fromRad)) / turn) + 1));
+}
+
+/** The clock that an end may stand at which is nearest to one, rad; as it came where that is one it may stand at. */
+export function nearestClockOf({ clocks }: EndSetting, clockRad: number): number {
+  return clocks === undefined || isInTurn(clocks, clockRad) ? clockRad : nearestInTurn(clocks, clockRad);
 }
 
 /** An end as the search sees it: held, or turning about its port to where it stands clear. */
@@ -83,6 +100,7 @@ export function searchEnd(setting: EndSetting, side: 'a' | 'b', tailMm: number, 
     kind: 'turning',
     poseAt: (clockRad) => tailPose(setting, side, tailMm, clockRad),
     standsClear: (clockRad) => endMarginMm(setting, clockRad, field) >= 0,
+    ...(setting.clocks === undefined ? {} : { clocks: setting.clocks }),
   };
 }
 

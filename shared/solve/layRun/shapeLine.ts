@@ -9,8 +9,8 @@ import type { RunSetting } from './runSetting.ts';
 export function shapeLineOf(setting: RunSetting, shape: Shape): ShapeLine {
   return {
     ...centrelineOf(shape.curve),
-    a: shape.a,
-    b: shape.b,
+    a: { way: shape.a.body.slice(0, -2) },
+    b: { way: shape.b.body.slice(0, -2) },
     mouthsMm: {
       a: setting.a.end.shoulderToMouthMm,
       b: curveLengthMm(shape.curve) - setting.b.end.shoulderToMouthMm,

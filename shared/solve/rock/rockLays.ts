@@ -1,5 +1,5 @@
 import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
-import type { Lay, Rock, RockExtreme, RockPose } from '../../document/lay/schema.ts';
+import type { AdapterPose, Lay, Rock, RockExtreme, RockPose } from '../../document/lay/schema.ts';
 import type { ResolvedProject } from '../../document/project/resolve.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { movePoint } from '../../geometry/rigidMotion.ts';
@@ -119,11 +119,18 @@ function movedEnd(end: EndPlaces, body: string, motions: RockedHose['motions']):
     const [x, y, z] = movePoint(motions(body), p);
     return [x, y, z];
   };
+  const movedAdapter = (adapter: AdapterPose): AdapterPose => ({
+    ...adapter,
+    points: adapter.points.map(moved),
+    ...(adapter.branch === undefined ? {} : { branch: adapter.branch.map(moved) }),
+  });
   return {
     seatPoint: moved(end.seatPoint),
     bendPoint: moved(end.bendPoint),
     shoulderPoint: moved(end.shoulderPoint),
     mouthPoint: moved(end.mouthPoint),
+    ...(end.body === undefined ? {} : { body: end.body.map(moved) }),
+    ...(end.adapters === undefined ? {} : { adapters: end.adapters.map(movedAdapter) }),
   };
 }
 

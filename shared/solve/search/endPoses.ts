@@ -1,3 +1,4 @@
+import { clocksInTurn, nearestInTurn } from '../../base/turnRange.ts';
 import type { Vec3 } from '../../base/vec3.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import { type ClearSpace, isPointClear } from './clearSpace.ts';
@@ -9,17 +10,22 @@ export interface EndPose {
   readonly pose: Pose;
 }
 
-/** Pose of an end at a clock; a held end has one pose. */
+/** Pose of an end at a clock, or at the nearest one it may turn to; a held end has one pose. */
 export function endPoseAt(end: EndChoice, clockRad: number): EndPose {
   if (end.kind === 'held') return { clockRad: 0, pose: end.pose };
+  if (end.clocks !== undefined) {
+    const allowed = nearestInTurn(end.clocks, clockRad);
+    return { clockRad: allowed, pose: end.poseAt(allowed) };
+  }
   const turn = 2 * Math.PI;
   const wrapped = clockRad - turn * Math.floor(clockRad / turn);
   return { clockRad: wrapped, pose: end.poseAt(wrapped) };
 }
 
-/** `count` clocks evenly round a turning end, or the one pose of a held end. */
+/** `count` clocks evenly over those a turning end may stand at, or the one pose of a held end. */
 export function endPoses(end: EndChoice, count: number): EndPose[] {
   if (end.kind === 'held') return [endPoseAt(end, 0)];
+  if (end.clocks !== undefined) return clocksInTurn(end.clocks, count).map((clockRad) => endPoseAt(end, clockRad));
   return Array.from({ length: count }, (_, i) => endPoseAt(end, (2 * Math.PI * i) / count));
 }
 

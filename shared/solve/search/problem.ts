@@ -1,3 +1,4 @@
+import type { TurnRange } from '../../base/turnRange.ts';
 import type { Vec3 } from '../../base/vec3.ts';
 import type { ArcLinePath, Pose } from '../../geometry/arcLinePath.ts';
 import type { Box } from '../../geometry/box.ts';
@@ -21,12 +22,14 @@ export interface ClearanceField {
 
 export type EndChoice =
   | { readonly kind: 'held'; readonly pose: Pose }
-  /** A swivel end: the pose of the mouth (end of the straight tail) at each clock of a full turn, rad. */
+  /** A swivel end: the pose of the mouth (end of the straight tail) at each clock, rad, of a full turn or of a part of it. */
   | {
       readonly kind: 'turning';
       poseAt(clockRad: number): Pose;
       /** whether the end itself, seat to mouth, stands clear at a clock; absent = it always does */
       standsClear?(clockRad: number): boolean;
+      /** the clocks it may turn to; absent = all */
+      readonly clocks?: TurnRange;
     };
 
 /** `glance` only asks whether there is a way that is not hard to find. */

@@ -60,3 +60,43 @@ describe('fitEnd', () => {
     }
   });
 });
+
+describe('an end bent by half a turn', () => {
+  const half: End = { ...endOf(180), seatToBendMm: 25, bendToShoulderMm: 10, dropMm: 40 };
+
+  it('comes back beside its port, a drop away to its clock', () => {
+    const f = fitEnd(PORT, half, degreesToRadians(90));
+    close(f.hoseAxis, [0, 0, -1]);
+    close(f.shoulderPoint, [100, 40, 15]);
+    close(f.mouthPoint, [100, 40, 3]);
+    close(f.bendPoint, [100, 20, 45]);
+    const seatToShoulder = sub(f.shoulderPoint, f.seatPoint);
+    expect(dot(seatToShoulder, f.hoseAxis)).toBeCloseTo(cutOffMm(half), 12);
+  });
+
+  it('reads its clock from the hose axis to the seat, as ends bent a little less do', () => {
+    const f = fitEnd(PORT, half, 0.4);
+    close(f.up, fitEnd(PORT, endOf(180 - 1e-9), 0.4).up);
+    expect(dot(f.up, sub(f.seatPoint, f.shoulderPoint))).toBeCloseTo(40, 9);
+    expect(dot(f.up, f.hoseAxis)).toBeCloseTo(0, 12);
+  });
+
+  it('has a body from seat to mouth that turns with its clock and its port', () => {
+    const f = fitEnd(PORT, half, 0);
+    expect(f.body[0]).toEqual(PORT.seatPoint);
+    expect(f.body.at(-2)).toEqual(f.shoulderPoint);
+    expect(f.body.at(-1)).toEqual(f.mouthPoint);
+    const turn = (v: Vec3): Vec3 => [-v[1], v[0], v[2]];
+    const other = fitEnd({ seatPoint: turn(PORT.seatPoint), axis: [0, 0, 1], up: [0, 1, 0] }, half, 0);
+    for (const [i, p] of f.body.entries()) close(turn(p), other.body[i] ?? [0, 0, 0]);
+  });
+});
+
+describe('the body of an end', () => {
+  it('is its corners where the radius of its tube is not known, and round where it is', () => {
+    expect(fitEnd(PORT, endOf(90), 0).body).toHaveLength(4);
+    const round = fitEnd(PORT, { ...endOf(90), tubeBendRadiusMm: 15 }, 0).body;
+    expect(round.length).toBeGreaterThan(10);
+    for (const p of round.slice(1, -2)) expect(distance(p, [115, 0, 15])).toBeCloseTo(15, 9);
+  });
+});
