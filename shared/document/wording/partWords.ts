@@ -1,4 +1,5 @@
-import type { End, Hose } from '../parts/schema.ts';
+import type { PartKind } from '../parts/columns.ts';
+import type { Adapter, End, Hose } from '../parts/schema.ts';
 
 /** What a hose's bore is made of. */
 export const CORE_WORDS: Readonly<Record<Hose['core'], string>> = {
@@ -40,4 +41,32 @@ export const PROVENANCE_WORDS: Readonly<Record<Hose['provenance'], string>> = {
   published: 'Published figures',
   own: 'Own figures',
   example: 'EXAMPLE DATA, invented',
+};
+
+/** What a kind of part is called, one and several. */
+export const PART_KIND_WORDS: Readonly<Record<PartKind, { readonly one: string; readonly many: string }>> = {
+  hoses: { one: 'hose', many: 'hoses' },
+  ends: { one: 'end', many: 'ends' },
+  sleeves: { one: 'sleeve', many: 'sleeves' },
+  adapters: { one: 'adapter', many: 'adapters' },
+  clamps: { one: 'clamp', many: 'clamps' },
+  rolls: { one: 'roll', many: 'rolls' },
+};
+
+/** How an end joins its port. */
+export const END_FORM_WORDS: Readonly<Record<NonNullable<End['form']>, string>> = {
+  nut: 'Nut',
+  male: 'Male thread',
+  banjo: 'Banjo eye',
+  flange: 'Flange',
+  barb: 'Barb',
+};
+
+/** What an adapter is. */
+export const ADAPTER_FORM_WORDS: Readonly<Record<Adapter['form'], string>> = {
+  straight: 'Straight',
+  elbow: 'Elbow',
+  banjo: 'Banjo',
+  bulkhead: 'Bulkhead',
+  tee: 'Tee',
 };
