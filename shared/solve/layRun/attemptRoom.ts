@@ -13,7 +13,7 @@ import { withReserve } from './reserve.ts';
 import { barsMostWays, roomWithoutCrest } from './roomWithoutCrest.ts';
 import { type Route, routeRun } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
-import { tautLiveMm } from './tautLiveMm.ts';
+import { liveMmOf, tautLiveMm } from './tautLiveMm.ts';
 
 /** What one attempt at a run works in: where its routes are led, and how a hose is let lie along them. */
 export interface AttemptRoom {
@@ -57,8 +57,9 @@ export function openAttempt(
     tailMm,
     routes: (radiusMm, count, effort, part) => routeRun(setting, led, radiusMm, tailMm, count, effort, part).routes,
     lie: (routes, close, part, plainly) => {
-      const surroundings = { field, contact: contact(), tautLiveOf: (route: Route) => tautLiveMm(route, close) };
-      return findShape(setting, routes, surroundings, part, plainly);
+      const taut = new Map(routes.map((route) => [route, tautLiveMm(setting, route, close, led, part)]));
+      const tautLiveOf = (route: Route): number => taut.get(route) ?? liveMmOf(route);
+      return findShape(setting, routes, { field, contact: contact(), tautLiveOf }, part, plainly);
     },
   };
 }

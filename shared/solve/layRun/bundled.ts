@@ -9,6 +9,7 @@ import { bestOfRoute, type Candidate, SLACK_STEPS } from './findShape.ts';
 import { withReserve } from './reserve.ts';
 import { routeRun } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
+import { liveMmOf } from './tautLiveMm.ts';
 
 /** A hose may be so many times as long as by itself, to lie beside another of its bundle. */
 const LONGEST_DETOUR = 1.3;
@@ -37,12 +38,10 @@ export function layBundled(
   const led = withReserve(field);
   const free = routeRun(setting, led, setting.minRadiusMm, setting.tailMm, 1, 'glance', watch).routes[0];
   if (free === undefined) return apart;
-  const contact = contactOfRun(bay, others, setting);
+  const surroundings = { field, contact: contactOfRun(bay, others, setting), tautLiveOf: liveMmOf };
   const mostMm = LONGEST_DETOUR * free.lengthMm;
   for (const mate of mates)
     for (const route of besideMate(setting, mate, led, setting.tailMm, mostMm, watch)) {
-      const tautLiveMm = route.lengthMm + route.tailMm.a + route.tailMm.b;
-      const surroundings = { field, contact, tautLiveOf: () => tautLiveMm };
       const candidate = bestOfRoute(setting, route, [], SLACK_STEPS.snug, surroundings, watch);
       if (candidate?.judgement.content === true) return { kind: 'tied', candidate, to: mate.run };
     }

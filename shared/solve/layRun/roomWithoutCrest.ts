@@ -3,6 +3,7 @@ import type { RunField } from '../bay/runField.ts';
 import { LONGEST_DETOUR, roomInReach } from './detour.ts';
 import { type Route, routeRun } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
+import { liveMmOf } from './tautLiveMm.ts';
 
 /** Where a service bars most ways, whether there is any is found out before time is spent on the shortest. */
 export function barsMostWays({ character: { crest }, characterAsked }: RunSetting): boolean {
@@ -23,7 +24,7 @@ export function roomWithoutCrest(
     routeRun({ ...setting, characterAsked: asked }, room, setting.minRadiusMm, tailMm, 1, 'glance', watch).routes[0];
   const free = glance(false, field);
   if (free === undefined) return undefined;
-  const mostMm = LONGEST_DETOUR * (free.lengthMm + free.tailMm.a + free.tailMm.b);
+  const mostMm = LONGEST_DETOUR * liveMmOf(free);
   const room = roomInReach(setting, field, mostMm);
   const kept = glance(true, room);
   return kept !== undefined && kept.lengthMm <= mostMm ? room : undefined;
