@@ -24,7 +24,7 @@ export function BayAim({ bay, palette }: BayAimProps) {
   const { hand } = useBench();
   const tool = useStore(hand, (state) => state.tool);
   const aim = useStore(hand, (state) => state.aim);
-  const looking = tool.kind === 'seat' || tool.kind === 'skin';
+  const looking = tool.kind === 'seat' || tool.kind === 'skin' || tool.kind === 'rod';
   useAim(bay, looking);
   if (aim === null || tool.kind !== 'seat') return null;
   const [at, axis] = aim.rim ? [aim.rim.centre, aim.rim.axis] : [aim.point, aim.normal];
@@ -34,7 +34,7 @@ export function BayAim({ bay, palette }: BayAimProps) {
 }
 
 function useAim(bay: BayAimProps['bay'], looking: boolean): void {
-  const { hand, onBay, session } = useBench();
+  const { hand, onBay, onRod, session } = useBench();
   const canvas = useThree((three) => three.gl.domElement);
   const camera = useThree((three) => three.camera);
   const invalidate = useThree((three) => three.invalidate);
@@ -59,7 +59,10 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
       const click = pressed !== null && Math.hypot(event.clientX - pressed.x, event.clientY - pressed.y) <= TREMBLE_PX;
       pressed = null;
       const aim = click ? look(event) : null;
-      if (aim !== null) onBay.take(hand.getState().tool.kind === 'seat' ? withRim(bay, aim) : aim);
+      if (aim === null) return;
+      const { kind } = hand.getState().tool;
+      if (kind === 'rod') onRod.pick(aim);
+      else onBay.take(kind === 'seat' ? withRim(bay, aim) : aim);
     };
     canvas.addEventListener('pointermove', move);
     canvas.addEventListener('pointerdown', down);
@@ -70,5 +73,5 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
       canvas.removeEventListener('pointerdown', down);
       canvas.removeEventListener('pointerup', up);
     };
-  }, [bay, looking, canvas, camera, hand, onBay, session, invalidate]);
+  }, [bay, looking, canvas, camera, hand, onBay, onRod, session, invalidate]);
 }

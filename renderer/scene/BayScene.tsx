@@ -12,6 +12,7 @@ import { HoverMarker } from './HoverMarker.tsx';
 import { PortMarks } from './PortMarks.tsx';
 import { PortTags } from './PortTags.tsx';
 import { SCENE_PALETTES } from './palette.ts';
+import { RodInBay } from './RodInBay.tsx';
 import { RunInBay } from './RunInBay.tsx';
 import { SupportsInBay } from './SupportsInBay.tsx';
 import { taggedPorts } from './taggedPorts.ts';
@@ -61,6 +62,7 @@ export function BayScene() {
         />
       )}
       <HandThread colour={palette.selected} />
+      <RodInBay colour={palette.selected} />
       <BayAim bay={open.bay} palette={palette} />
       <PortMarks project={project} bay={open.bay} step={step} palette={palette} />
       <PortTags ports={taggedPorts(project, chosen, step)} palette={palette} />

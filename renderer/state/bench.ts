@@ -12,6 +12,7 @@ import { createHandStore, NO_TOOL } from './handStore.ts';
 import { createJobsStore } from './jobsStore.ts';
 import { keepAnswers } from './keepAnswers.ts';
 import { createOnBay } from './onBay.ts';
+import { createOnRod } from './onRod.ts';
 import { createOnRuns } from './onRuns.ts';
 import type { BenchPorts } from './ports.ts';
 import { readDocument } from './readDocument.ts';
@@ -30,10 +31,12 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const { desktop } = ports;
   const byHand = createByHand({ document, session, hover, jobs, hand, host: ports.jobs });
   const onBay = createOnBay({ document, jobs, hand });
+  const onRod = createOnRod({ document, session, jobs, hand, desktop });
   const onRuns = createOnRuns({ document, session, hand });
   keepAnswers(document);
   session.subscribe(({ run, step }, before) => {
     if (run !== before.run) byHand.letGo();
+    if (run !== before.run) onRod.clear();
     if (run !== before.run) hand.set({ support: null, stretch: null, stating: false });
     if (run !== before.run || step !== before.step) hand.take(NO_TOOL);
   });
@@ -53,6 +56,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     if (!read.ok) return jobs.tellProblems('The project has problems', read.problems);
     const { project, tables } = read.value;
     byHand.letGo();
+    onRod.clear();
     hand.empty();
     document.opened(project, got.value, tables);
     session.set({ step: 'runs', run: project.runs[0]?.id ?? null, finding: null, parts: {} });
@@ -151,6 +155,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     hand,
     byHand,
     onBay,
+    onRod,
     onRuns,
     openGiven: async (): Promise<void> => take(await desktop.openGiven()),
     openDemo: async (): Promise<void> => take(await desktop.openDemo()),

@@ -11,6 +11,8 @@ export type Tool =
   | { readonly kind: 'put'; readonly support: SupportKind }
   /** a port on the bay: a new one, or one that is there put elsewhere */
   | { readonly kind: 'seat'; readonly port: string | null }
+  /** points along a bent rod */
+  | { readonly kind: 'rod' }
   /** a bay part into a skin; null = out of all skins */
   | { readonly kind: 'skin'; readonly skin: string | null };
 

@@ -54,6 +54,8 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'r', words: 'new run', fits: plain('r'), act: (bench) => bench.onRuns.state() },
   { shown: 'o', words: 'new port: click the bay', fits: plain('o'), act: newPort },
   { shown: 'm', words: 'move the chosen port: click the bay', fits: plain('m'), act: movePort },
+  { shown: 'q', words: 'pick points along a bent rod', fits: plain('q'), act: (bench) => bench.onRod.begin() },
+  { shown: 'Backspace', words: 'take the last point of the rod back', fits: plain('Backspace'), act: pickLess },
   { shown: 'Delete', words: 'remove the chosen support or port', fits: plain('Delete'), act: removeChosen },
   {
     shown: 'Escape',
@@ -148,6 +150,10 @@ function removeChosen(bench: Bench): void {
   if (bench.session.getState().step === 'ports') {
     if (port !== null) bench.onBay.remove(port);
   } else if (support !== null && run !== undefined) bench.byHand.remove(run.id, support);
+}
+
+function pickLess({ hand, onRod }: Bench): void {
+  if (hand.getState().tool.kind === 'rod') onRod.takeBack();
 }
 
 function stopOrClose({ session, jobs, hand, byHand }: Bench): void {

@@ -173,7 +173,10 @@ export function sampleReport(lays: readonly Lay[], findings: readonly Finding[] 
 }
 
 /** A bench whose jobs end as told, and which remembers what was asked of it. */
-export function sampleBench(ends: { [N in JobName]?: JobEnd<N> | Promise<JobEnd<N>> }) {
+export function sampleBench(
+  ends: { [N in JobName]?: JobEnd<N> | Promise<JobEnd<N>> },
+  shell: Partial<DesktopApi> = {},
+) {
   const asked: { name: JobName; input: unknown }[] = [];
   const saved: { name: string; bytes: number }[] = [];
   const nothing = async () => ({ ok: true, value: { kind: 'not-saved' } }) as const;
@@ -189,6 +192,7 @@ export function sampleBench(ends: { [N in JobName]?: JobEnd<N> | Promise<JobEnd<
     },
     saveFiles: nothing,
     onMenu: () => () => undefined,
+    ...shell,
   };
   const start = <N extends JobName>(name: N, input: JobInput<N>) => {
     asked.push({ name, input });

@@ -36,6 +36,8 @@ function toolWords(tool: Tool, port: string | undefined, skin: string | undefine
       return `${SUPPORT_WORDS[tool.support]}: click the hose where it goes, in the bay or on the straight view`;
     case 'seat':
       return port === undefined ? 'New port: click where the hose joins' : `${port}: click where it goes`;
+    case 'rod':
+      return 'Bent rod: click along it, from END A to END B';
     case 'skin':
       return `Click each part that is “${skin ?? 'plain'}”`;
   }
@@ -44,6 +46,7 @@ function toolWords(tool: Tool, port: string | undefined, skin: string | undefine
 function AimWords({ tool, aim }: { tool: Tool; aim: Aim | null }) {
   const { onBay } = useBench();
   if (tool.kind === 'put') return 'The chosen run’s hose is the outlined one.';
+  if (tool.kind === 'rod') return <RodWords />;
   if (aim === null) return 'Point at the bay.';
   if (tool.kind === 'skin')
     return (
@@ -59,4 +62,9 @@ function AimWords({ tool, aim }: { tool: Tool; aim: Aim | null }) {
       {aim.part}: round rim, Ø <Length mm={aim.rim.radiusMm * 2} />
     </>
   );
+}
+
+function RodWords() {
+  const count = useStore(useBench().onRod, ({ picks }) => picks.length);
+  return count === 0 ? 'Begin where END A will be.' : `${count} points. Backspace takes the last one back.`;
 }

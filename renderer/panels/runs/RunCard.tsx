@@ -8,6 +8,7 @@ import { Shape } from '../../widgets/Shape.tsx';
 import { ByHand } from '../byHand/ByHand.tsx';
 import { EndTrialList } from '../endTrial/EndTrialList.tsx';
 import { FindingList } from '../findings/FindingList.tsx';
+import { RodSection } from '../rod/RodSection.tsx';
 import { STATE_SHAPES } from '../runStateShape.ts';
 import { ClockCard } from './ClockCard.tsx';
 import { Nearest } from './Nearest.tsx';
@@ -69,6 +70,7 @@ export function RunCard() {
       {lay !== undefined && <RunRock lay={lay} project={open.history.present} />}
       {lay !== undefined && <Nearest lay={lay} project={open.history.present} />}
       <ByHand run={run} lay={lay} />
+      <RodSection run={run} />
       <RunChanges run={run} open={open} />
       <EndTrialList run={run} open={open} />
       <RunService run={run} />

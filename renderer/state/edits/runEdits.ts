@@ -1,4 +1,4 @@
-import type { Project, Service } from '../../../shared/document/project/schema.ts';
+import type { AsBuilt, Project, Service } from '../../../shared/document/project/schema.ts';
 import { withRun } from './withRun.ts';
 
 /** Which end of a run an edit speaks of. */
@@ -39,6 +39,13 @@ export function setOwnClock(project: Project, runId: string, tag: EndTag, clockD
     const { port, end } = run[tag];
     return { ...run, [tag]: clockDeg === undefined ? { port, end } : { port, end, clockDeg } };
   });
+}
+
+/** The hose as the bench measured it; undefined = none yet. */
+export function setAsBuilt(project: Project, runId: string, built: AsBuilt | undefined): Project {
+  return withRun(project, runId, ({ asBuilt: _old, ...run }) =>
+    built === undefined ? run : { ...run, asBuilt: built },
+  );
 }
 
 /** undefined = no sleeve */
