@@ -1,7 +1,7 @@
 import { bad, good, type Result } from '../base/result.ts';
 import { partOf, type Watch } from '../base/watch.ts';
 import { endTrial } from '../solve/endTrial/endTrial.ts';
-import { tubesOf } from '../solve/layRun/layRuns.ts';
+import { tubesOf } from '../solve/layRun/tubesOf.ts';
 import type { JobInput, JobOutput } from './contract.ts';
 import { bayIndex, bayMesh, type JobMemory } from './jobMemory.ts';
 import { readProject, unknownRuns } from './readProject.ts';

@@ -2,7 +2,7 @@ import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { partOf, type Watch } from '../base/watch.ts';
 import { type HandLay, openHandLay } from '../solve/handLay/handLay.ts';
 import { relayNear } from '../solve/handLay/relayNear.ts';
-import { tubesOf } from '../solve/layRun/layRuns.ts';
+import { tubesOf } from '../solve/layRun/tubesOf.ts';
 import { rockLays } from '../solve/rock/rockLays.ts';
 import type { JobInput, JobOutput } from './contract.ts';
 import { bayIndex, bayMesh, bodiesOfBay, type JobMemory } from './jobMemory.ts';

@@ -5,7 +5,8 @@ import type { HandChange } from '../../shared/document/hand/handChange.ts';
 import type { Lay } from '../../shared/document/lay/schema.ts';
 import { type HandLay, openHandLay } from '../../shared/solve/handLay/handLay.ts';
 import { relayNear } from '../../shared/solve/handLay/relayNear.ts';
-import { layRuns, tubesOf } from '../../shared/solve/layRun/layRuns.ts';
+import { tubesOf } from '../../shared/solve/layRun/tubesOf.ts';
+import { layRuns } from '../../shared/solve/layRuns/layRuns.ts';
 import { buildExampleIndex, resolved } from './exampleBay.ts';
 import { keep, REFERENCE, reference } from './reference.ts';
 
@@ -19,7 +20,7 @@ const context = { project: resolved.project, bay };
 /** Short and long, in line and bent, with two angled ends, past other hoses. */
 const RUNS = ['cooler-feed', 'oil-suction', 'cooler-return', 'coolant-out', 'tank-breather'];
 const chosen = resolved.runs.filter((r) => RUNS.includes(r.run.id));
-const lays = layRuns(context, resolved, chosen, [], UNWATCHED);
+const lays = await layRuns(context, resolved, chosen, [], UNWATCHED);
 const laid = new Map(lays.map((lay) => [lay.run, lay]));
 
 function take(id: string): { hand: HandLay; lay: Lay } {

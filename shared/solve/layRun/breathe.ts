@@ -1,6 +1,6 @@
 import { CLEARANCE_PROOF_MM, LIMIT_RELATIVE } from '../../base/tolerances.ts';
 import type { Watch } from '../../base/watch.ts';
-import type { Breath, Clearance } from '../../document/lay/schema.ts';
+import type { Breath, Clearance, Lay } from '../../document/lay/schema.ts';
 import { bundleOf } from '../../document/project/bundleOf.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
@@ -8,6 +8,7 @@ import { leastRadius } from '../../geometry/curveLimits.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
+import { centrelineOf } from './centreline.ts';
 import type { Candidate } from './findShape.ts';
 import { measureClearances } from './measureClearances.ts';
 import { relaxRoute } from './relaxRoute.ts';
@@ -48,7 +49,7 @@ export function breathe(
     const clearances = measureClearances(project, setting, lain, bay, others, CLEARANCE_PROOF_MM);
     // Hoses tied together breathe together.
     const tightest = tightestOf(clearances.filter((c) => bundleOf(project, setting.run, c.to.id) === undefined));
-    return {
+    const breath: Breath = {
       change,
       liveLengthMm,
       taut,
@@ -58,7 +59,16 @@ export function breathe(
       },
       ...(tightest === undefined ? {} : { tightest }),
     };
+    lines.set(breath, centrelineOf(lain.curve));
+    return breath;
   });
+}
+
+const lines = new WeakMap<Breath, Lay['centreline']>();
+
+/** The line that a breath was measured on, shoulder to shoulder; none where it goes taut, or was not measured by this worker. */
+export function lineOfBreath(breath: Breath): Lay['centreline'] | undefined {
+  return lines.get(breath);
 }
 
 function tightestOf(clearances: readonly Clearance[]): Clearance | undefined {

@@ -19,7 +19,7 @@ const CHORDS_MM = 0.1;
 export function clearanceToRun(
   project: Project,
   setting: RunSetting,
-  lay: Lay,
+  lay: Pick<Lay, 'centreline' | 'cutLengthMm'>,
   run: string,
   tubes: readonly Tube[],
 ): Clearance | undefined {
@@ -29,12 +29,16 @@ export function clearanceToRun(
   const held = heldPlaces(setting);
   const near = newNearestTube();
   let worst: { clearance: Clearance; margin: number } | undefined;
+  let worseFromMm = Number.NEGATIVE_INFINITY;
   for (const { arcLengthMm, point } of livePlaces(setting, lay)) {
+    if (arcLengthMm < worseFromMm) continue;
     if (!nearestTube(field, point[0], point[1], point[2], Number.POSITIVE_INFINITY, near)) return undefined;
     const asked = askedDistanceMm(radius + requiredMm, held, point) - radius;
     const whole = asked >= requiredMm;
     const clearanceMm = near.gapMm - radius;
     const margin = clearanceMm - asked;
+    // No place before that can be worse than the worst: a margin changes by no more than this per mm.
+    if (worst !== undefined) worseFromMm = arcLengthMm + (margin - worst.margin) / (1 + HELD_SLOPE);
     if ((!whole && margin >= 0) || (worst !== undefined && margin >= worst.margin)) continue;
     const clearance: Clearance = {
       to: { kind: 'run', id: run },
@@ -49,7 +53,10 @@ export function clearanceToRun(
   return worst?.clearance;
 }
 
-function* livePlaces(setting: RunSetting, lay: Lay): Generator<{ arcLengthMm: number; point: Vec3 }> {
+function* livePlaces(
+  setting: RunSetting,
+  lay: Pick<Lay, 'centreline' | 'cutLengthMm'>,
+): Generator<{ arcLengthMm: number; point: Vec3 }> {
   const { points, arcLengthMm } = lay.centreline;
   const live = { from: setting.a.end.shoulderToMouthMm, to: lay.cutLengthMm - setting.b.end.shoulderToMouthMm };
   for (let i = 0; i + 1 < points.length; i++) {

@@ -1,6 +1,7 @@
+import type { Vec3 } from '../../base/vec3.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { Project } from '../../document/project/schema.ts';
-import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
+import { curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
 import { askedDistanceMm } from '../bay/runField.ts';
 import type { TubeField } from '../bay/tubeField.ts';
@@ -39,21 +40,22 @@ export function measureProfile(
     arcLengthMm: arcLengthMm.map(hundredths),
     radiusMm: places.map(({ curvature }) => hundredths(Math.min(STRAIGHT_MM, 1 / curvature))),
     heightMm: places.map(({ point }) => hundredths(point[2])),
-    near: neighboursOf(project, setting.run, bay, others).flatMap((n) => nearProfile(setting, curve, arcLengthMm, n)),
+    near: neighboursOf(project, setting.run, bay, others).flatMap((n) =>
+      nearProfile(
+        setting,
+        places.map(({ point }) => point),
+        n,
+      ),
+    ),
   };
 }
 
-function nearProfile(
-  setting: RunSetting,
-  curve: CubicCurve,
-  arcLengthMm: readonly number[],
-  to: Neighbour,
-): Profile['near'] {
+/** What a profile says of one thing; none where that is out of reach all along. */
+export function nearProfile(setting: RunSetting, places: readonly Vec3[], to: Neighbour): Profile['near'] {
   const radius = setting.outsideRadiusMm;
   const held = heldPlaces(setting);
   const parts: string[] = [];
-  const near = arcLengthMm.map((s) => {
-    const { point } = curveAt(curve, s);
+  const near = places.map((point) => {
     const asked = askedDistanceMm(radius + to.requiredMm, held, point) - radius;
     const distance = to.distanceTo(point, radius + REACH_MM);
     if (!Number.isFinite(distance)) return { clearance: REACH_MM, asked, part: -1 };
@@ -63,7 +65,7 @@ function nearProfile(
     return { clearance: distance - radius, asked, part: parts.indexOf(name) };
   });
   if (parts.length === 0) return [];
-  const { thing } = to.describe(curveAt(curve, 0).point);
+  const { thing } = to.describe(places[0] as Vec3);
   return [
     {
       to: { kind: thing.kind, id: thing.id },

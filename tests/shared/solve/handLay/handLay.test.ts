@@ -9,8 +9,9 @@ import type { Run } from '../../../../shared/document/project/schema.ts';
 import { curveAt, curveLengthMm, splineThrough } from '../../../../shared/geometry/cubicCurve.ts';
 import type { BayIndex } from '../../../../shared/solve/bay/bayIndex.ts';
 import { type HandLay, openHandLay } from '../../../../shared/solve/handLay/handLay.ts';
-import { layRuns, tubesOf } from '../../../../shared/solve/layRun/layRuns.ts';
 import { runSetting } from '../../../../shared/solve/layRun/runLimits.ts';
+import { tubesOf } from '../../../../shared/solve/layRun/tubesOf.ts';
+import { layRuns } from '../../../../shared/solve/layRuns/layRuns.ts';
 import { relaxRod } from '../../../../shared/solve/rod/index.ts';
 import { blockBay } from '../../../arbitraries/blockBays.ts';
 import { emptyBay, exampleEnd, exampleHose, examplePort, oneRunProject } from '../../../arbitraries/rig.ts';
@@ -22,8 +23,9 @@ interface Laid {
   readonly lays: readonly Lay[];
 }
 
-function lay(resolved: ResolvedProject, bay: BayIndex): Laid {
-  return { resolved, bay, lays: layRuns({ project: resolved.project, bay }, resolved, resolved.runs, [], UNWATCHED) };
+async function lay(resolved: ResolvedProject, bay: BayIndex): Promise<Laid> {
+  const lays = await layRuns({ project: resolved.project, bay }, resolved, resolved.runs, [], UNWATCHED);
+  return { resolved, bay, lays };
 }
 
 /** The run number `i` in the hand. */
@@ -37,7 +39,7 @@ function take({ resolved, bay, lays }: Laid, i = 0): { hand: HandLay; lay: Lay; 
 }
 
 /** A hose with a bend in free space. moved: everything stands aside by this. */
-function bent(more: Partial<Run> = {}, moved: Vec3 = [0, 0, 0]): Laid {
+function bent(more: Partial<Run> = {}, moved: Vec3 = [0, 0, 0]): Promise<Laid> {
   const end = exampleEnd(0, { seatToBendMm: 0, bendToShoulderMm: 20, shoulderToMouthMm: 15 });
   const hose = exampleHose({ minBendRadiusMm: 60 });
   const at = (p: Vec3): [number, number, number] => [...add(p, moved)] as [number, number, number];
@@ -47,7 +49,7 @@ function bent(more: Partial<Run> = {}, moved: Vec3 = [0, 0, 0]): Laid {
 }
 
 /** A hose between two ports that face each other in line. */
-function facing(more: Partial<Run> = {}): Laid {
+function facing(more: Partial<Run> = {}): Promise<Laid> {
   const end = exampleEnd(0, { seatToBendMm: 0, bendToShoulderMm: 20, shoulderToMouthMm: 15 });
   const a = examplePort('a', { seatPoint: [0, 0, 0], axis: [1, 0, 0], up: [0, 0, 1] });
   const b = examplePort('b', { seatPoint: [500, 0, 0], axis: [-1, 0, 0], up: [0, 0, 1] });
@@ -91,9 +93,9 @@ function drag(hand: HandLay, of: Lay, by: number, more: HandChange = {}): HandSh
 }
 
 describe('a run in the hand', () => {
-  it.each([1, 3, 5])('lies as it was laid where nothing is changed, in seeded bay %d', (seed) => {
+  it.each([1, 3, 5])('lies as it was laid where nothing is changed, in seeded bay %d', async (seed) => {
     const made = blockBay(seed, 6, 3);
-    const all = lay(made.project, made.bay);
+    const all = await lay(made.project, made.bay);
     all.lays.forEach((laid, i) => {
       if (laid.outcome !== 'laid') return;
       const { hand } = take(all, i);
@@ -106,8 +108,8 @@ describe('a run in the hand', () => {
     });
   });
 
-  it('pulled to where it lies anyway, lies as it did; pulled aside and let go, again', () => {
-    const { hand, lay: laid } = take(bent());
+  it('pulled to where it lies anyway, lies as it did; pulled aside and let go, again', async () => {
+    const { hand, lay: laid } = take(await bent());
     const rest = hand.move({}, UNWATCHED);
     const { arcLengthMm, point } = middle(laid);
     const held = hand.move({ pull: { arcLengthMm, to: point } }, UNWATCHED);
@@ -117,8 +119,8 @@ describe('a run in the hand', () => {
     expect(apart(hand.move({}, UNWATCHED).centreline, rest.centreline)).toBeLessThan(1e-4);
   });
 
-  it('is where the hand has it, and tells the axis that a clamp would have there', () => {
-    const { hand, lay: laid } = take(bent());
+  it('is where the hand has it, and tells the axis that a clamp would have there', async () => {
+    const { hand, lay: laid } = take(await bent());
     const { hold, centreline, cutLengthMm } = drag(hand, laid, 40);
     expect(hold!.offMm).toBeLessThan(0.2);
     const i = centreline.arcLengthMm.findIndex((s) => s > hold!.arcLengthMm);
@@ -127,8 +129,8 @@ describe('a run in the hand', () => {
     expect(centreline.arcLengthMm.at(-1)).toBeCloseTo(cutLengthMm, 6);
   });
 
-  it('is the same hose as a fine rod let go from far off, held at the same place', () => {
-    const all = bent();
+  it('is the same hose as a fine rod let go from far off, held at the same place', async () => {
+    const all = await bent();
     const { hand, lay: laid, run } = take(all);
     const shape = drag(hand, laid, 30);
     const setting = runSetting(all.resolved.project, run);
@@ -166,9 +168,9 @@ describe('a run in the hand', () => {
     expect(Math.max(...gaps)).toBeLessThan(0.3);
   });
 
-  it('moves with its ports when both move alike', () => {
+  it('moves with its ports when both move alike', async () => {
     const by: Vec3 = [30, -20, 10];
-    const all = bent();
+    const all = await bent();
     const { hand, lay: laid, run } = take(all);
     const ports = [run.a.port, run.b.port].map((p) => ({
       ...p,
@@ -180,23 +182,23 @@ describe('a run in the hand', () => {
     expect(shape.outcome).toBe('laid');
   });
 
-  it('gets longer by the way a port goes back, and keeps its length where it is cut', () => {
+  it('gets longer by the way a port goes back, and keeps its length where it is cut', async () => {
     const back = (run: ResolvedRun) => ({
       ...run.b.port,
       seatPoint: [...add(run.b.port.seatPoint, [40, 0, 0])] as [number, number, number],
     });
-    const free = take(facing());
+    const free = take(await facing());
     const grown = free.hand.move({ ports: [back(free.run)] }, UNWATCHED);
     // Two ports in line: all of the way is hose, and 5 % slack with it.
     expect(grown.cutLengthMm - free.lay.cutLengthMm).toBeCloseTo(42, 1);
-    const cut = take(facing({ cutLengthMm: free.lay.cutLengthMm + 30 }));
+    const cut = take(await facing({ cutLengthMm: free.lay.cutLengthMm + 30 }));
     const kept = cut.hand.move({ ports: [back(cut.run)] }, UNWATCHED);
     expect(kept.cutLengthMm).toBeCloseTo(cut.lay.cutLengthMm, 1);
     expect(drag(cut.hand, cut.lay, 20).cutLengthMm).toBeCloseTo(cut.lay.cutLengthMm, 1);
   });
 
-  it('clamped where it lies, lies as it did; the clamp moved, the hose goes with it', () => {
-    const { hand, lay: laid } = take(bent());
+  it('clamped where it lies, lies as it did; the clamp moved, the hose goes with it', async () => {
+    const { hand, lay: laid } = take(await bent());
     const { point, along, arcLengthMm } = middle(laid);
     const clamp = { id: 'by-hand', kind: 'clamp' as const, point: [...point], axis: [...along] };
     const supports = [clamp] as unknown as NonNullable<HandChange['supports']>;
@@ -210,8 +212,8 @@ describe('a run in the hand', () => {
     expect(near).toBeLessThan(2.1);
   });
 
-  it('keeps a locked stretch as it lies while the rest is dragged', () => {
-    const { hand, lay: laid } = take(bent());
+  it('keeps a locked stretch as it lies while the rest is dragged', async () => {
+    const { hand, lay: laid } = take(await bent());
     const { points, arcLengthMm } = laid.centreline;
     const [from, to] = [Math.floor(points.length * 0.55), Math.floor(points.length * 0.8)];
     const axis = (i: number): [number, number, number] =>
@@ -237,9 +239,9 @@ describe('a run in the hand', () => {
 });
 
 describe('what is told of a hose in the hand', () => {
-  it('is the exact distance at the tightest place, and no place along the hose is nearer', () => {
+  it('is the exact distance at the tightest place, and no place along the hose is nearer', async () => {
     const made = blockBay(4, 7, 3);
-    const all = lay(made.project, made.bay);
+    const all = await lay(made.project, made.bay);
     let looked = 0;
     all.lays.forEach((laid, i) => {
       if (laid.outcome !== 'laid') return;
@@ -263,9 +265,9 @@ describe('what is told of a hose in the hand', () => {
     expect(looked).toBeGreaterThan(0);
   });
 
-  it('is an honest near miss for pulls that no hose follows', () => {
+  it('is an honest near miss for pulls that no hose follows', async () => {
     const made = blockBay(2, 6, 2);
-    const all = lay(made.project, made.bay);
+    const all = await lay(made.project, made.bay);
     const { hand, lay: laid } = take(all);
     const { arcLengthMm, point } = middle(laid);
     const pulls: Vec3[] = [
@@ -288,7 +290,7 @@ describe('what is told of a hose in the hand', () => {
     expect(apart(hand.move({}, UNWATCHED).centreline, laid.centreline)).toBeLessThan(0.5);
   });
 
-  it('says where a drain no longer falls', () => {
+  it('says where a drain no longer falls', async () => {
     const end = exampleEnd(0, { seatToBendMm: 0, bendToShoulderMm: 20, shoulderToMouthMm: 15 });
     const a = examplePort('a', { seatPoint: [0, 0, 300], axis: [0, 0, -1], up: [1, 0, 0] });
     const b = examplePort('b', { seatPoint: [260, 0, 0], axis: [-0.8, 0, 0.6], up: [0, 1, 0] });
@@ -297,7 +299,7 @@ describe('what is told of a hose in the hand', () => {
     const service = { ...run!.run.service, purpose: 'turbo-oil-drain' as const };
     const drain = { ...run!, run: { ...run!.run, service } };
     const { hand, lay: laid } = take(
-      lay({ project: { ...resolved.project, runs: [drain.run] }, runs: [drain] }, emptyBay()),
+      await lay({ project: { ...resolved.project, runs: [drain.run] }, runs: [drain] }, emptyBay()),
     );
     expect(laid.outcome).toBe('laid');
     const { arcLengthMm, point } = middle(laid);
@@ -308,9 +310,9 @@ describe('what is told of a hose in the hand', () => {
     expect(lowered.reason).toMatch(/falls -?[\d.]+ degrees/);
   });
 
-  it('says by how much a cut hose is too short', () => {
-    const { run, lay: laid } = take(bent());
-    const cut = take(bent({ cutLengthMm: laid.cutLengthMm }));
+  it('says by how much a cut hose is too short', async () => {
+    const { run, lay: laid } = take(await bent());
+    const cut = take(await bent({ cutLengthMm: laid.cutLengthMm }));
     const far = { ...run.b.port, seatPoint: [...add(run.b.port.seatPoint, [300, 0, 0])] as [number, number, number] };
     const shape = cut.hand.move({ ports: [far] }, UNWATCHED);
     expect(shape.outcome).toBe('near-miss');

@@ -7,14 +7,15 @@ import type { ResolvedProject } from '../../../../shared/document/project/resolv
 import type { Support } from '../../../../shared/document/project/schema.ts';
 import { openHandLay } from '../../../../shared/solve/handLay/handLay.ts';
 import { relayNear } from '../../../../shared/solve/handLay/relayNear.ts';
-import { layRuns, tubesOf } from '../../../../shared/solve/layRun/layRuns.ts';
+import { tubesOf } from '../../../../shared/solve/layRun/tubesOf.ts';
+import { layRuns } from '../../../../shared/solve/layRuns/layRuns.ts';
 import { type BlockBay, blockBay } from '../../../arbitraries/blockBays.ts';
 import { layBreaches } from '../../../oracles/layInvariants.ts';
 
 /** Plain clearance and spacing of the rule pack: 12 mm each (JTM001-1 13.3.4, 0.47 in printed as 12 mm); the bays are certain. */
 const ASKED = { clearanceMm: 12, spacingMm: 12 };
 
-function layAll({ bay, project }: BlockBay): Lay[] {
+function layAll({ bay, project }: BlockBay): Promise<Lay[]> {
   return layRuns({ project: project.project, bay }, project, project.runs, [], UNWATCHED);
 }
 
@@ -51,9 +52,9 @@ function clamped(project: ResolvedProject, i: number, { hold }: HandShape): Reso
 }
 
 describe('a run laid again near where it lies', () => {
-  it.each([1, 4, 6])('is the same lay where nothing changed, in seeded bay %d', (seed) => {
+  it.each([1, 4, 6])('is the same lay where nothing changed, in seeded bay %d', async (seed) => {
     const made = blockBay(seed, 6, 3);
-    const lays = layAll(made);
+    const lays = await layAll(made);
     const context = { project: made.project.project, bay: made.bay };
     made.project.runs.forEach((run, i) => {
       const before = lays[i]!;
@@ -71,9 +72,9 @@ describe('a run laid again near where it lies', () => {
 
   it.each([1, 2, 3, 4, 5, 6])(
     'keeps everything where it is called laid after a clamp was put by hand, by brute force, in bay %d',
-    (seed) => {
+    async (seed) => {
       const made = blockBay(seed, 5, 3);
-      const lays = layAll(made);
+      const lays = await layAll(made);
       made.project.runs.forEach((_, i) => {
         if (lays[i]!.outcome === 'no-way') return;
         const shape = pulled(made, lays, i);
@@ -95,9 +96,9 @@ describe('a run laid again near where it lies', () => {
     },
   );
 
-  it('gives the same answer twice, to the byte', () => {
+  it('gives the same answer twice, to the byte', async () => {
     const made = blockBay(5, 5, 2);
-    const lays = layAll(made);
+    const lays = await layAll(made);
     const context = { project: made.project.project, bay: made.bay };
     const line = lays[0]!.centreline.points;
     const once = () =>

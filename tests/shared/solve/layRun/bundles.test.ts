@@ -5,7 +5,7 @@ import type { Lay } from '../../../../shared/document/lay/schema.ts';
 import type { ResolvedProject } from '../../../../shared/document/project/resolve.ts';
 import type { Bundle } from '../../../../shared/document/project/schema.ts';
 import { runChecks } from '../../../../shared/solve/checks/index.ts';
-import { layRuns } from '../../../../shared/solve/layRun/layRuns.ts';
+import { layRuns } from '../../../../shared/solve/layRuns/layRuns.ts';
 import { emptyBay, exampleEnd, exampleHose, examplePort, oneRunProject } from '../../../arbitraries/rig.ts';
 
 const END = exampleEnd(0, { seatToBendMm: 0, bendToShoulderMm: 25, shoulderToMouthMm: 15 });
@@ -38,7 +38,7 @@ function project(seats: readonly Seats[], bundle?: Partial<Bundle>): ResolvedPro
   };
 }
 
-function lie(resolved: ResolvedProject): Lay[] {
+function lie(resolved: ResolvedProject): Promise<Lay[]> {
   return layRuns({ project: resolved.project, bay: BAY }, resolved, resolved.runs, [], UNWATCHED);
 }
 
@@ -64,11 +64,11 @@ const PARALLEL: Seats[] = [
 ];
 
 describe('hoses of a bundle', () => {
-  it('lie side by side, tied, where by themselves they would stay apart; both lays are clean', () => {
-    const [one, two] = lie(project(PARALLEL)) as [Lay, Lay];
+  it('lie side by side, tied, where by themselves they would stay apart; both lays are clean', async () => {
+    const [one, two] = (await lie(project(PARALLEL))) as [Lay, Lay];
     expect(beside(two, one, 10).share).toBe(0);
     const resolved = project(PARALLEL, {});
-    const [first, second] = lie(resolved) as [Lay, Lay];
+    const [first, second] = (await lie(resolved)) as [Lay, Lay];
     expect([first.outcome, second.outcome]).toEqual(['laid', 'laid']);
     const { leastMm, share } = beside(second, first, 10);
     expect(leastMm).toBeGreaterThan(0);
@@ -81,20 +81,20 @@ describe('hoses of a bundle', () => {
     expect(found.filter((f) => !f.startsWith('note') && f !== 'look clampSpacing')).toEqual([]);
   });
 
-  it('keep the gap that the bundle asks', () => {
-    const [first, second] = lie(project(PARALLEL, { gapMm: 8 })) as [Lay, Lay];
+  it('keep the gap that the bundle asks', async () => {
+    const [first, second] = (await lie(project(PARALLEL, { gapMm: 8 }))) as [Lay, Lay];
     const { leastMm, share } = beside(second, first, 18);
     expect(leastMm).toBeGreaterThanOrEqual(8 - 0.1);
     expect(share).toBeGreaterThan(0.2);
   });
 
-  it('are tied also where they are stated the other way round', () => {
+  it('are tied also where they are stated the other way round', async () => {
     const [[a, aa, b, bb]] = [PARALLEL[1]!];
-    const [first, second] = lie(project([PARALLEL[0]!, [b, bb, a, aa]], {})) as [Lay, Lay];
+    const [first, second] = (await lie(project([PARALLEL[0]!, [b, bb, a, aa]], {}))) as [Lay, Lay];
     expect(beside(second, first, 10).share).toBeGreaterThan(0.25);
   });
 
-  it('that go different ways are laid apart, and it is said', () => {
+  it('that go different ways are laid apart, and it is said', async () => {
     const crossing: Seats[] = [
       PARALLEL[0]!,
       [
@@ -104,14 +104,14 @@ describe('hoses of a bundle', () => {
         [0, -1, 0],
       ],
     ];
-    const [first, second] = lie(project(crossing, {})) as [Lay, Lay];
+    const [first, second] = (await lie(project(crossing, {}))) as [Lay, Lay];
     expect([first.outcome, second.outcome]).toEqual(['laid', 'laid']);
     expect(second.supports).toEqual([]);
     expect(second.givenUp).toMatchObject([{ wish: 'bundle' }]);
     expect(second.givenUp![0]!.reason).toContain('goes its own way');
   });
 
-  it('three of them keep their gap each from each', () => {
+  it('three of them keep their gap each from each', async () => {
     const three: Seats[] = [
       ...PARALLEL,
       [
@@ -121,7 +121,7 @@ describe('hoses of a bundle', () => {
         [-1, 0, 0],
       ],
     ];
-    const lays = lie(project(three, {}));
+    const lays = await lie(project(three, {}));
     expect(lays.map((l) => l.outcome)).toEqual(['laid', 'laid', 'laid']);
     for (const one of lays)
       for (const other of lays) if (one !== other) expect(beside(one, other, 1).leastMm).toBeGreaterThan(-0.2);

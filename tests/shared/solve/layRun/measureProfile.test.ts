@@ -1,19 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { UNWATCHED } from '../../../../shared/base/watch.ts';
-import { layRuns } from '../../../../shared/solve/layRun/layRuns.ts';
+import { layRuns } from '../../../../shared/solve/layRuns/layRuns.ts';
 import { blockBay } from '../../../arbitraries/blockBays.ts';
 import { bruteForceDistance } from '../../../oracles/bruteForceDistance.ts';
 
-describe('the profile of a lay', () => {
-  const made = blockBay(2, 6, 3);
-  const lays = layRuns(
-    { project: made.project.project, bay: made.bay },
-    made.project,
-    made.project.runs,
-    [],
-    UNWATCHED,
-  );
+const made = blockBay(2, 6, 3);
+const lays = await layRuns(
+  { project: made.project.project, bay: made.bay },
+  made.project,
+  made.project.runs,
+  [],
+  UNWATCHED,
+);
 
+describe('the profile of a lay', () => {
   it('never goes under the proven least radius, and comes near the found one', () => {
     for (const { profile, minRadius } of lays) {
       const least = Math.min(...profile!.radiusMm);

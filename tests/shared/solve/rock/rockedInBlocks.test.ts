@@ -7,8 +7,8 @@ import { curveAt, curveLengthMm } from '../../../../shared/geometry/cubicCurve.t
 import { movePoint, turnDirection } from '../../../../shared/geometry/rigidMotion.ts';
 import type { TriMesh } from '../../../../shared/geometry/triMesh.ts';
 import { buildTubeField } from '../../../../shared/solve/bay/tubeField.ts';
-import { layRuns } from '../../../../shared/solve/layRun/layRuns.ts';
 import { heldPlaces } from '../../../../shared/solve/layRun/runSetting.ts';
+import { layRuns } from '../../../../shared/solve/layRuns/layRuns.ts';
 import { bodyBays, movingBodies, nearestBody } from '../../../../shared/solve/rock/bodyBays.ts';
 import { heldHose } from '../../../../shared/solve/rock/heldHose.ts';
 import { letGoAtRest } from '../../../../shared/solve/rock/letGo.ts';
@@ -41,10 +41,10 @@ function movedMesh(mesh: TriMesh, moved: (p: Vec3) => Vec3): TriMesh {
   return { ...mesh, positions };
 }
 
-describe.each([3, 8, 21, 34])('hoses between rocking blocks, seed %i', (seed) => {
+describe.each([3, 8, 21, 34])('hoses between rocking blocks, seed %i', async (seed) => {
   const { mesh, bay, project: resolved } = rocking(seed);
   const { project } = resolved;
-  const lays = layRuns({ project, bay }, resolved, resolved.runs, [], UNWATCHED);
+  const lays = await layRuns({ project, bay }, resolved, resolved.runs, [], UNWATCHED);
   const bays = bodyBays(project, mesh, UNWATCHED);
   const poses = rockPoses(project);
   const bodies = { moving: movingBodies(poses), nearest: (p: Vec3) => nearestBody(bays, p) };

@@ -1,0 +1,74 @@
+import type { Clearance, Lay } from '../../document/lay/schema.ts';
+import { bundleOf } from '../../document/project/bundleOf.ts';
+import type { ResolvedRun } from '../../document/project/resolve.ts';
+import { clearanceToRun } from '../layRun/clearanceToRun.ts';
+import { runSetting } from '../layRun/runLimits.ts';
+import { tubesOfLay } from '../layRun/tubesOfLay.ts';
+import type { Bench } from './bench.ts';
+
+/** A run with a lay of it. */
+export interface RunLaid {
+  readonly run: ResolvedRun;
+  readonly lay: Lay;
+}
+
+/**
+ * Whether two lays cannot both stay: neither was made with the other in the bay, and by what is proven of either it comes
+ * nearer to the other than is asked, at rest or, as measured, under pressure.
+ */
+export function areInConflict(bench: Bench, a: RunLaid, b: RunLaid): boolean {
+  if (bench.known.get(a.lay)?.has(b.lay) || bench.known.get(b.lay)?.has(a.lay)) return false;
+  return comesTooNear(bench, a, b) || comesTooNear(bench, b, a);
+}
+
+function comesTooNear(bench: Bench, a: RunLaid, b: RunLaid): boolean {
+  const { project } = bench.context;
+  const setting = runSetting(project, a.run);
+  const tubes = tubesOfLay(b.lay, b.run, a.run);
+  const atRest = clearanceToRun(project, setting, a.lay, b.lay.run, tubes);
+  if (atRest !== undefined && atRest.provenAtLeastMm < atRest.requiredMm) return true;
+  return breathClearances(bench, a, b).some((c) => c !== undefined && c.clearanceMm < c.requiredMm);
+}
+
+/** The clearance of each breath of a lay to another; hoses tied together breathe together. */
+export function breathClearances(bench: Bench, a: RunLaid, b: RunLaid): (Clearance | undefined)[] {
+  const { project } = bench.context;
+  if (bundleOf(project, a.lay.run, b.lay.run) !== undefined) return [];
+  const setting = runSetting(project, a.run);
+  const tubes = tubesOfLay(b.lay, b.run, a.run);
+  return (bench.breathLines.get(a.lay) ?? []).map((line) => {
+    const cutLengthMm = line?.arcLengthMm.at(-1);
+    if (line === undefined || cutLengthMm === undefined) return undefined;
+    return clearanceToRun(project, setting, { centreline: line, cutLengthMm }, b.lay.run, tubes);
+  });
+}
+
+/** The runs of the order whose lays cannot stay beside this one. */
+export function inTheWayOf(bench: Bench, laid: ReadonlyMap<string, Lay>, one: RunLaid): ResolvedRun[] {
+  return bench.order.filter((run) => {
+    const lay = laid.get(run.run.id);
+    return lay !== undefined && run.run.id !== one.lay.run && areInConflict(bench, one, { run, lay });
+  });
+}
+
+/** Whether a near miss, which breaks something anyway, comes nearer to a laid run that it does not know than is asked. */
+export function meetsUnknown(bench: Bench, { run, lay }: RunLaid): boolean {
+  const { context, resolved, laid, known } = bench;
+  const setting = runSetting(context.project, run);
+  return resolved.runs.some((other) => {
+    const theirs = laid.get(other.run.id);
+    if (theirs === undefined || theirs.run === lay.run || known.get(lay)?.has(theirs)) return false;
+    const clearance = clearanceToRun(context.project, setting, lay, theirs.run, tubesOfLay(theirs, other, run));
+    return clearance !== undefined && clearance.clearanceMm < clearance.requiredMm;
+  });
+}
+
+/**
+ * Of lays that do not know of each other, those that can all stay, looked at in their order: hardest first, since a thick
+ * hose laid round thin ones costs more and finds less than the thin ones laid round it.
+ */
+export function withoutConflicts(bench: Bench, lays: readonly RunLaid[]): RunLaid[] {
+  const stay: RunLaid[] = [];
+  for (const one of lays) if (!stay.some((other) => areInConflict(bench, one, other))) stay.push(one);
+  return stay;
+}

@@ -1,0 +1,80 @@
+import { partOf, type Watch } from '../../base/watch.ts';
+import type { Lay } from '../../document/lay/schema.ts';
+import type { ResolvedProject, ResolvedRun } from '../../document/project/resolve.ts';
+import type { LayContext } from '../layRun/layContext.ts';
+import { runSetting } from '../layRun/runLimits.ts';
+import type { Bench } from './bench.ts';
+import { crewOfOne, type LayCrew } from './layTask.ts';
+import { layAsWellAsCanBe, layTheRest } from './layTheRest.ts';
+import { makeRooms } from './makeRooms.ts';
+import { settleRound, settleRuns } from './settleRuns.ts';
+import { towardsAll } from './towardsAll.ts';
+
+/**
+ * Lays several runs that keep clear of each other. kept: lays of other runs that stay as they are. In rounds: each run
+ * is laid by itself among what lies already; of those that lie clean, as many as can stay together do, and the others are
+ * laid again round them. A run that finds no clean way waits; then it is given the way that it has without the others,
+ * the runs in that way are laid again round it, and the change is kept where all of them lie clean. What still waits is
+ * laid as well as can be, with what it breaks. The lays of a round do not depend on each other, so a crew may make them
+ * at once; who makes them, and the order of runs in the project, change nothing in the answer. In the project's order.
+ */
+export async function layRuns(
+  context: LayContext,
+  resolved: ResolvedProject,
+  chosen: readonly ResolvedRun[],
+  kept: readonly Lay[],
+  watch: Watch,
+  crew: LayCrew = crewOfOne(context),
+): Promise<Lay[]> {
+  const laid = new Map<string, Lay>(kept.map((l) => [l.run, l]));
+  for (const { run } of chosen) laid.delete(run.id);
+  const bench: Bench = {
+    context,
+    resolved,
+    order: hardestFirst(context, chosen),
+    crew,
+    laid,
+    known: new WeakMap(),
+    breathLines: new WeakMap(),
+    tried: new Map(),
+    free: new Map(),
+  };
+  await layAll(bench, watch);
+  return resolved.runs.flatMap((run) => {
+    const lay = laid.get(run.run.id);
+    return lay === undefined ? [] : [towardsAll(bench, run, lay)];
+  });
+}
+
+async function layAll(bench: Bench, watch: Watch): Promise<void> {
+  const { laid, order, tried } = bench;
+  const first = await settleRound(bench, laid, order, partOf(watch, 0, 0.45));
+  // A run that does not lie clean by itself will not among others. Its near miss takes longest, so it is begun at once.
+  const hopeless = first.failed.map(({ run }) => run);
+  const silent: Watch = { ...watch, report: () => undefined };
+  const early = layAsWellAsCanBe(bench, hopeless, new Map(laid), silent);
+  early.catch(() => undefined);
+  const failed = await settleRuns(bench, laid, first.open, partOf(watch, 0.45, 0.7));
+  for (const { lay } of failed) if (lay.outcome === 'near-miss') tried.set(lay.run, lay);
+  const waiting = order.filter(({ run }) => failed.some(({ lay }) => lay.run === run.id));
+  const without = await makeRooms(bench, waiting, partOf(watch, 0.7, 0.9));
+  const rest = [...hopeless, ...without].map(({ run }) => run.id);
+  for (const lay of await early) tried.set(lay.run, lay);
+  await layTheRest(
+    bench,
+    order.filter(({ run }) => rest.includes(run.id)),
+    partOf(watch, 0.9, 1),
+  );
+}
+
+/** The stiffest and thickest hose has the fewest ways. */
+function hardestFirst({ project }: LayContext, runs: readonly ResolvedRun[]): ResolvedRun[] {
+  const hardness = new Map(
+    runs.map((run) => {
+      const { minRadiusMm, outsideRadiusMm } = runSetting(project, run);
+      return [run, minRadiusMm + outsideRadiusMm];
+    }),
+  );
+  const of = (run: ResolvedRun): number => hardness.get(run) as number;
+  return [...runs].sort((a, b) => of(b) - of(a) || (a.run.id < b.run.id ? -1 : 1));
+}

@@ -1,0 +1,50 @@
+import { stopIfCancelled, type Watch } from '../../base/watch.ts';
+import type { Lay } from '../../document/lay/schema.ts';
+import type { ResolvedRun } from '../../document/project/resolve.ts';
+import { buildTubeField, type Tube } from '../bay/tubeField.ts';
+import { lineOfBreath } from '../layRun/breathe.ts';
+import type { LayContext } from '../layRun/layContext.ts';
+import { layIfClean } from '../layRun/layIfClean.ts';
+import { layAsAsked, layRun } from '../layRun/layRun.ts';
+
+/** One run to be laid, in words that can be sent to another worker: plain data, and all that the lay depends on beside its context. */
+export interface LayTask {
+  readonly how: 'as-asked' | 'as-well-as-can-be' | 'if-clean';
+  readonly run: ResolvedRun;
+  /** hoses that lie already */
+  readonly others: readonly Tube[];
+}
+
+export type Line = Lay['centreline'];
+
+export interface LaidTask {
+  /** absent where a run that was to be laid only if clean does not lie clean */
+  readonly lay?: Lay;
+  /** the line of each breath of the lay, in order; none where it goes taut or was not let go */
+  readonly breathLines: readonly (Line | undefined)[];
+}
+
+/** Does one task. A pure function of the context and the task, whichever worker does it, but for the times it tells. */
+export function doLayTask(context: LayContext, { how, run, others }: LayTask, watch: Watch): LaidTask {
+  const work = { 'as-asked': layAsAsked, 'as-well-as-can-be': layRun, 'if-clean': layIfClean }[how];
+  const lay = work(context, run, buildTubeField(others), watch);
+  return lay === undefined ? { breathLines: [] } : { lay, breathLines: (lay.breathing ?? []).map(lineOfBreath) };
+}
+
+/** Whoever does tasks, one after the other or several at once; which changes the time they take and never what they answer. */
+export interface LayCrew {
+  /** The answers in the order of the tasks. watchOf: what task number i reports to; all of them are cancelled together. */
+  doEach(tasks: readonly LayTask[], watchOf: (i: number) => Watch): Promise<readonly LaidTask[]>;
+}
+
+/** Does tasks here, one after the other. */
+export function crewOfOne(context: LayContext): LayCrew {
+  return {
+    doEach: async (tasks, watchOf) =>
+      tasks.map((task, i) => {
+        const watch = watchOf(i);
+        stopIfCancelled(watch);
+        return doLayTask(context, task, watch);
+      }),
+  };
+}

@@ -1,0 +1,38 @@
+import { partOf, type Watch } from '../../base/watch.ts';
+import type { Lay } from '../../document/lay/schema.ts';
+import type { ResolvedRun } from '../../document/project/resolve.ts';
+import { type Bench, layEach } from './bench.ts';
+import { meetsUnknown } from './conflicts.ts';
+
+/** Runs laid as well as can be, none of them knowing of the others. */
+export function layAsWellAsCanBe(
+  bench: Bench,
+  runs: readonly ResolvedRun[],
+  laid: ReadonlyMap<string, Lay>,
+  watch: Watch,
+): Promise<Lay[]> {
+  return layEach(bench, runs, 'as-well-as-can-be', laid, watch, (name) => `laying ${name} as well as can be`);
+}
+
+/**
+ * Gives every run that does not lie yet the best there is: the near miss that it came to before where no run taken in
+ * since stands in its way, else it is laid as well as can be. Hoses that go through things anyway stay as they are. All
+ * are laid at once; one that meets another is laid again.
+ */
+export async function layTheRest(bench: Bench, runs: readonly ResolvedRun[], watch: Watch): Promise<void> {
+  const { laid, tried } = bench;
+  const stays = (run: ResolvedRun, lay: Lay): boolean => lay.outcome === 'no-way' || !meetsUnknown(bench, { run, lay });
+  const anew: ResolvedRun[] = [];
+  for (const run of runs) {
+    const lay = tried.get(run.run.id);
+    if (lay !== undefined && stays(run, lay)) laid.set(lay.run, lay);
+    else anew.push(run);
+  }
+  const lays = await layAsWellAsCanBe(bench, anew, laid, partOf(watch, 0, 0.7));
+  for (const [i, run] of anew.entries()) {
+    const lay = lays[i] as Lay;
+    const part = partOf(watch, 0.7 + (0.3 * i) / anew.length, 0.7 + (0.3 * (i + 1)) / anew.length);
+    const told = stays(run, lay) ? lay : ((await layAsWellAsCanBe(bench, [run], laid, part))[0] as Lay);
+    laid.set(told.run, told);
+  }
+}
