@@ -14,6 +14,9 @@ import { keepAnswers } from './keepAnswers.ts';
 import { createOnBay } from './onBay.ts';
 import { createOnRod } from './onRod.ts';
 import { createOnRuns } from './onRuns.ts';
+import { createDrawerStore } from './parts/drawerStore.ts';
+import { createOnParts } from './parts/onParts.ts';
+import { tablesToWrite } from './parts/partShelf.ts';
 import type { BenchPorts } from './ports.ts';
 import { readDocument } from './readDocument.ts';
 import { createHoverStore, createSessionStore, type SessionChoices } from './sessionStore.ts';
@@ -28,11 +31,13 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const hover = createHoverStore();
   const jobs = createJobsStore(ports.jobs);
   const hand = createHandStore();
+  const drawer = createDrawerStore();
   const { desktop } = ports;
   const byHand = createByHand({ document, session, hover, jobs, hand, host: ports.jobs });
   const onBay = createOnBay({ document, jobs, hand });
   const onRod = createOnRod({ document, session, jobs, hand, desktop });
   const onRuns = createOnRuns({ document, session, hand });
+  const onParts = createOnParts({ document, drawer, jobs, desktop });
   keepAnswers(document);
   session.subscribe(({ run, step }, before) => {
     if (run !== before.run) byHand.letGo();
@@ -54,11 +59,12 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     if (!got.ok) return jobs.tellProblems('The project could not be opened', got.problems);
     const read = readDocument(got.value);
     if (!read.ok) return jobs.tellProblems('The project has problems', read.problems);
-    const { project, tables } = read.value;
+    const { project, sheets } = read.value;
     byHand.letGo();
     onRod.clear();
     hand.empty();
-    document.opened(project, got.value, tables);
+    drawer.empty();
+    document.opened(project, got.value, sheets);
     session.set({ step: 'runs', run: project.runs[0]?.id ?? null, finding: null, parts: {} });
     hover.setState({ place: null });
     const output = await jobs.work('Opening the bay', 'openProject', got.value);
@@ -101,8 +107,10 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
 
   const save = async (): Promise<void> => {
     const now = filesNow();
-    if (now === null) return;
-    const done = await desktop.saveProject(now.files.projectText);
+    const { open } = document.getState();
+    if (now === null || open === null) return;
+    const { added, changed } = tablesToWrite(open.shelf.tableFilesOf(now.project), open.onDisk);
+    const done = await desktop.saveProject(now.files.projectText, added, changed);
     if (tellSaved('project', done)) document.savedAs(now.project);
   };
 
@@ -153,6 +161,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     hover,
     jobs,
     hand,
+    drawer,
+    onParts,
     byHand,
     onBay,
     onRod,

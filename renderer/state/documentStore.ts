@@ -1,19 +1,28 @@
 import { createStore } from 'zustand/vanilla';
 import type { Problem } from '../../shared/base/result.ts';
 import type { OpenedProject } from '../../shared/desktop/contract.ts';
+import type { PartDrawer } from '../../shared/document/drawer/partDrawer.ts';
 import type { EndTrial } from '../../shared/document/endTrial/schema.ts';
 import type { LayReport } from '../../shared/document/lay/schema.ts';
+import type { PartSheet } from '../../shared/document/parts/partSheet.ts';
 import type { PartTables } from '../../shared/document/parts/schema.ts';
+import type { NamedFile } from '../../shared/document/project/projectFiles.ts';
 import type { Project } from '../../shared/document/project/schema.ts';
 import type { BayPicture } from '../../shared/jobs/contract.ts';
 import { type History, historyOf, record, redo, undo } from './history.ts';
+import { createPartShelf, type PartShelf } from './parts/partShelf.ts';
 
 /** What lies on the bench: the project with its history, its files, the bay's picture and the last answer. */
 export interface OpenDocument {
   readonly history: History<Project>;
-  /** as on disk; the project's own text is written anew from the history's present */
+  /** what goes with the project as it stands: its own text is written anew from the history's present, its tables are as edited */
   readonly files: OpenedProject;
+  /** the parts of the project as it stands */
   readonly tables: PartTables;
+  /** the part tables of every state of the project */
+  readonly shelf: PartShelf;
+  /** the files beside the project as they are on disk */
+  readonly onDisk: readonly NamedFile[];
   readonly bay: BayPicture | null;
   readonly warnings: readonly Problem[];
   readonly report: LayReport | null;
@@ -37,14 +46,26 @@ export function createDocumentStore() {
     const { open } = store.getState();
     if (open !== null) store.setState({ open: edit(open) });
   };
+  /** Another state of the project, with the tables that go with it. */
+  const stand = (open: OpenDocument, history: History<Project>): OpenDocument => {
+    const { shelf } = open;
+    const { present } = history;
+    const sameParts = shelf.sheetsOf(present) === shelf.sheetsOf(open.history.present);
+    if (sameParts) return { ...open, history };
+    const files = { ...open.files, files: shelf.filesOf(present) };
+    return { ...open, history, files, tables: shelf.tablesOf(present) };
+  };
   return {
     ...store,
-    opened: (project: Project, files: OpenedProject, tables: PartTables): void =>
+    opened: (project: Project, files: OpenedProject, sheets: readonly PartSheet[]): void => {
+      const shelf = createPartShelf(project, sheets, files.files);
       store.setState({
         open: {
           history: historyOf(project),
           files,
-          tables,
+          tables: shelf.tablesOf(project),
+          shelf,
+          onDisk: files.files,
           bay: null,
           warnings: [],
           report: null,
@@ -52,16 +73,29 @@ export function createDocumentStore() {
           trials: {},
           saved: project,
         },
-      }),
+      });
+    },
     bayRead: (bay: BayPicture, warnings: readonly Problem[]): void => change((open) => ({ ...open, bay, warnings })),
     /** A named edit: one step back. `joinLast` folds it into the edit of the same name just before. */
     edit: (name: string, make: (project: Project) => Project, joinLast = false): void =>
-      change((open) => ({
-        ...open,
-        history: record(open.history, name, make(open.history.present), joinLast),
-      })),
-    undo: (): void => change((open) => ({ ...open, history: undo(open.history) })),
-    redo: (): void => change((open) => ({ ...open, history: redo(open.history) })),
+      change((open) => {
+        const { present } = open.history;
+        const made = make(present);
+        if (made !== present) open.shelf.put(made, open.shelf.sheetsOf(present));
+        return stand(open, record(open.history, name, made, joinLast));
+      }),
+    /** An edit of the parts, with what it changes in the project; one step back like any other. */
+    editParts: (name: string, make: (drawer: PartDrawer) => PartDrawer): void =>
+      change((open) => {
+        const before = open.shelf.drawerOf(open.history.present);
+        const after = make(before);
+        if (after.sheets === before.sheets && after.project === before.project) return open;
+        const state = after.project === before.project ? { ...after.project } : after.project;
+        open.shelf.put(state, after.sheets);
+        return stand(open, record(open.history, name, state));
+      }),
+    undo: (): void => change((open) => stand(open, undo(open.history))),
+    redo: (): void => change((open) => stand(open, redo(open.history))),
     /** Keeps an answer, with the project it was worked out from; `runs` absent = all runs were laid. */
     reported: (report: LayReport, from: Project, runs?: readonly string[]): void =>
       change((open) => {
@@ -74,7 +108,13 @@ export function createDocumentStore() {
       change((open) => ({ ...open, ...answer })),
     tried: (trial: EndTrial, from: Project): void =>
       change((open) => ({ ...open, trials: { ...open.trials, [trial.run]: { trial, from } } })),
-    savedAs: (project: Project): void => change((open) => ({ ...open, saved: project })),
+    savedAs: (project: Project): void =>
+      change((open) => {
+        const written = open.shelf.tableFilesOf(project);
+        const paths = new Set(written.map(({ path }) => path));
+        const onDisk = [...open.onDisk.filter(({ path }) => !paths.has(path)), ...written];
+        return { ...open, saved: project, onDisk };
+      }),
   };
 }
 

@@ -52,6 +52,7 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'g', words: 'mark a stretch of the hose; again: lock it', fits: plain('g'), act: markOrLock },
   { shown: 'e', words: 'let this run settle where it lies', fits: plain('e'), act: settleChosen },
   { shown: 'r', words: 'new run', fits: plain('r'), act: (bench) => bench.onRuns.state() },
+  { shown: 'i', words: 'the drawer of parts', fits: plain('i'), act: toggleDrawer },
   { shown: 'o', words: 'new port: click the bay', fits: plain('o'), act: newPort },
   { shown: 'm', words: 'move the chosen port: click the bay', fits: plain('m'), act: movePort },
   { shown: 'q', words: 'pick points along a bent rod', fits: plain('q'), act: (bench) => bench.onRod.begin() },
@@ -59,7 +60,7 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'Delete', words: 'remove the chosen support or port', fits: plain('Delete'), act: removeChosen },
   {
     shown: 'Escape',
-    words: 'let go, put the tool down, cancel the work, close a note',
+    words: 'let go, put the tool down, cancel the work, close a note or the drawer',
     fits: plain('Escape'),
     act: stopOrClose,
   },
@@ -156,14 +157,29 @@ function pickLess({ hand, onRod }: Bench): void {
   if (hand.getState().tool.kind === 'rod') onRod.takeBack();
 }
 
-function stopOrClose({ session, jobs, hand, byHand }: Bench): void {
+function stopOrClose(bench: Bench): void {
+  const { session, jobs, hand, byHand, drawer } = bench;
   if (session.getState().keysShown) session.set({ keysShown: false });
+  else if (drawer.getState().isOpen) shutDrawer(bench);
   else if (hand.getState().hold !== null) byHand.letGo();
   else if (hand.getState().tool.kind !== 'none') hand.take(NO_TOOL);
   else if (hand.getState().stretch !== null) hand.set({ stretch: null });
   else if (hand.getState().stating) hand.set({ stating: false });
   else if (jobs.getState().current !== null) jobs.cancel();
   else jobs.dismiss();
+}
+
+function toggleDrawer({ drawer, onParts }: Bench): void {
+  if (drawer.getState().isOpen) onParts.shut();
+  else onParts.open();
+}
+
+/** What lies on top in the drawer first, then the drawer. */
+function shutDrawer({ drawer, onParts }: Bench): void {
+  const { incoming, measuring } = drawer.getState();
+  if (incoming !== null) onParts.leaveIn();
+  else if (measuring) drawer.set({ measuring: false });
+  else onParts.shut();
 }
 
 function fitBay({ session }: Bench): void {

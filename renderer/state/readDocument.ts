@@ -1,13 +1,13 @@
 import { bad, good, type Problem, type Result } from '../../shared/base/result.ts';
 import type { OpenedProject } from '../../shared/desktop/contract.ts';
 import { PART_KINDS } from '../../shared/document/parts/columns.ts';
-import { type PartFile, parsePartTables } from '../../shared/document/parts/parsePartTables.ts';
-import type { PartTables } from '../../shared/document/parts/schema.ts';
+import { type PartFile, readPartSheets } from '../../shared/document/parts/parsePartTables.ts';
+import type { PartSheet } from '../../shared/document/parts/partSheet.ts';
 import { parseProject } from '../../shared/document/project/parseProject.ts';
 import type { Project } from '../../shared/document/project/schema.ts';
 
 /** The project and the user's part tables out of the files as opened, or every problem in them. */
-export function readDocument(opened: OpenedProject): Result<{ project: Project; tables: PartTables }> {
+export function readDocument(opened: OpenedProject): Result<{ project: Project; sheets: readonly PartSheet[] }> {
   const project = parseProject(opened.projectText);
   if (!project.ok) return project;
   const problems: Problem[] = [];
@@ -19,7 +19,7 @@ export function readDocument(opened: OpenedProject): Result<{ project: Project; 
       return [];
     }),
   );
-  const tables = parsePartTables(partFiles);
-  if (!tables.ok) return bad([...problems, ...tables.problems]);
-  return problems.length > 0 ? bad(problems) : good({ project: project.value, tables: tables.value });
+  const sheets = readPartSheets(partFiles);
+  if (!sheets.ok) return bad([...problems, ...sheets.problems]);
+  return problems.length > 0 ? bad(problems) : good({ project: project.value, sheets: sheets.value });
 }

@@ -1,5 +1,6 @@
 import type { Finding, Lay } from '../../shared/document/lay/schema.ts';
-import type { Project } from '../../shared/document/project/schema.ts';
+import type { PartTables } from '../../shared/document/parts/schema.ts';
+import type { Port, Project, Run } from '../../shared/document/project/schema.ts';
 import type { OpenDocument } from './documentStore.ts';
 
 /** What a builder may do with a run as it stands. */
@@ -14,8 +15,8 @@ export const RUN_STATE_WORDS: Record<RunState, string> = {
   clean: 'laid clean',
 };
 
-/** Everything in the project that a run's lay depends on, as one text. Names and notes do not move a hose. */
-function layInputs(project: Project, runId: string): string {
+/** Everything in the project and its parts that a run's lay depends on, as one text. Names and notes of a run do not move a hose. */
+function layInputs({ shelf }: OpenDocument, project: Project, runId: string): string {
   const run = project.runs.find((r) => r.id === runId);
   if (run === undefined) return '';
   const { name: _name, ...named } = run;
@@ -23,14 +24,33 @@ function layInputs(project: Project, runId: string): string {
   const ports = project.ports.filter((port) => port.id === run.a.port || port.id === run.b.port);
   const overrides = project.overrides.filter((o) => o.run === undefined || o.run === runId);
   const mates = (project.bundles ?? []).filter((bundle) => bundle.runs.includes(runId));
-  return JSON.stringify([laid, ports, project.bay, project.tables, overrides, mates, project.seed]);
+  const parts = usedParts(shelf.tablesOf(project), run, ports);
+  return JSON.stringify([laid, ports, project.bay, parts, overrides, mates, project.seed]);
+}
+
+/** The rows of the part tables that a run is made of, with the adapters on its ports. */
+function usedParts(
+  { hoses, ends, sleeves, adapters, clamps }: PartTables,
+  run: Run,
+  ports: readonly Port[],
+): unknown[] {
+  const screwed = new Set(ports.flatMap((port) => (port.adapters ?? []).map((use) => use.adapter)));
+  const holding = new Set(run.supports.map(({ part }) => part));
+  return [
+    hoses.find(({ id }) => id === run.hose),
+    ends.find(({ id }) => id === run.a.end),
+    ends.find(({ id }) => id === run.b.end),
+    sleeves.find(({ id }) => id === run.sleeve),
+    ...adapters.filter(({ id }) => screwed.has(id)),
+    ...clamps.filter(({ id }) => holding.has(id)),
+  ];
 }
 
 /** Whether the run's lay was worked out from something else than what the project says now. */
 export function isStale(open: OpenDocument, runId: string): boolean {
   const from = open.laidFrom[runId];
   if (from === undefined || from === open.history.present) return false;
-  return layInputs(from, runId) !== layInputs(open.history.present, runId);
+  return layInputs(open, from, runId) !== layInputs(open, open.history.present, runId);
 }
 
 export function layOf(open: OpenDocument, runId: string): Lay | undefined {

@@ -4,6 +4,7 @@ import { invariant } from '../../shared/base/invariant.ts';
 import type { Bench } from './bench.ts';
 import type { DocumentState } from './documentStore.ts';
 import type { JobsState } from './jobsStore.ts';
+import type { DrawerState } from './parts/drawerStore.ts';
 import type { SessionState } from './sessionStore.ts';
 
 /** The bench of the window, for its panels and its scene. */
@@ -25,4 +26,8 @@ export function useSession<T>(select: (state: SessionState) => T): T {
 
 export function useJobs<T>(select: (state: JobsState) => T): T {
   return useStore(useBench().jobs, select);
+}
+
+export function useDrawer<T>(select: (state: DrawerState) => T): T {
+  return useStore(useBench().drawer, select);
 }
