@@ -53,3 +53,9 @@ export const AT_REST_RESIDUAL = 1e-6;
 
 /** mm. C and drop of an end agree with its lengths and its angle within this: two caliper readings and a square, and half a degree on 60 mm. */
 export const END_AGREES_MM = 1;
+
+/** deg. The bend of an end read off two edges of its rim with a caliper agrees with what it is sold as within this: 0.3 mm on a rim of 8. */
+export const RIM_ANGLE_AGREES_DEG = 3;
+
+/** mm. Two ways of measuring one short thing, such as a rim or a gap, agree within this: two caliper readings on a rounded edge. */
+export const CALIPER_AGREES_MM = 0.6;
