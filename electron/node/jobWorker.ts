@@ -1,14 +1,9 @@
-import { parentPort } from 'node:worker_threads';
-import { invariant } from '../../shared/base/invariant.ts';
-import type { ToWorker } from '../../shared/jobs/contract.ts';
-import { newJobMemory, runJob } from '../../shared/jobs/runJob.ts';
-import { serveJobs } from '../../shared/jobs/serveJobs.ts';
+import { fileURLToPath } from 'node:url';
+import { workerData } from 'node:worker_threads';
+import { serveLaysHere } from './serveLaysHere.ts';
+import { LAYS } from './threadCrew.ts';
 
-invariant(parentPort, 'jobWorker: runs as a worker thread only');
-const host = parentPort;
-const memory = newJobMemory();
-const receive = serveJobs(
-  { post: (message) => host.postMessage(message), now: () => performance.now() },
-  (name, input, watch) => runJob(name, input, watch, memory),
-);
-host.on('message', (message: ToWorker) => void receive(message));
+// One file for both kinds of worker, so that the one finds the other wherever the program was built to. What only jobs
+// need is read only for them.
+if (workerData === LAYS) serveLaysHere();
+else (await import('./serveJobsHere.ts')).serveJobsHere(fileURLToPath(import.meta.url));

@@ -20,6 +20,8 @@ export interface Watch {
   report(progress: Progress): void;
   /** Milliseconds of a monotonic clock of the host; used for budgets and timings only, never for results. */
   now(): number;
+  /** Where memory is shared: the flag behind `isCancelled`, for workers that do part of the work. One Int32: 1 = stop. */
+  readonly cancelFlag?: SharedArrayBuffer;
 }
 
 /** A watch that never cancels and keeps nothing: for tests and short work. */
@@ -32,8 +34,7 @@ export function stopIfCancelled(watch: Watch): void {
 /** The part [from, to] of a larger job's progress, for a step inside it. */
 export function partOf(watch: Watch, from: number, to: number): Watch {
   return {
-    isCancelled: () => watch.isCancelled(),
-    now: () => watch.now(),
+    ...watch,
     report: ({ fraction, doing }) => watch.report({ fraction: from + (to - from) * fraction, doing }),
   };
 }

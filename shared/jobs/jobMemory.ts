@@ -11,11 +11,14 @@ import { type BayIndex, buildBayIndex } from '../solve/bay/bayIndex.ts';
 import type { HandLay } from '../solve/handLay/handLay.ts';
 import { type BodyBay, bodyBays, movingBodies } from '../solve/rock/bodyBays.ts';
 import { rockPoses } from '../solve/rock/rockPoses.ts';
+import type { Crew } from './crew.ts';
 import { doubtsOf } from './doubtsOf.ts';
 import type { ReadProject } from './readProject.ts';
 
 /** What a worker keeps from job to job: the bay last opened and its index, which are costly and seldom change. */
 export interface JobMemory {
+  /** workers that lay hoses for this one, where the host has them */
+  readonly crew?: Crew;
   mesh?: { key: string; mesh: TriMesh; warnings: readonly Problem[] };
   doubts?: { key: string; doubts: readonly Problem[] };
   index?: { key: string; index: BayIndex };
@@ -24,8 +27,8 @@ export interface JobMemory {
   hands?: Map<string, HandLay>;
 }
 
-export function newJobMemory(): JobMemory {
-  return {};
+export function newJobMemory(crew?: Crew): JobMemory {
+  return crew === undefined ? {} : { crew };
 }
 
 /** The bay's meshes in the bay frame, as one. */
@@ -73,8 +76,10 @@ function withDoubts(
 export function bayIndex(read: ReadProject, mesh: TriMesh, memory: JobMemory, watch: Watch): BayIndex {
   const { project } = read.resolved;
   const key = JSON.stringify([memory.mesh?.key, project.bay.skins]);
-  if (memory.index?.key !== key)
-    memory.index = { key, index: buildBayIndex(mesh, (part) => skinOfPart(project, part), watch) };
+  if (memory.index?.key !== key) {
+    const index = buildBayIndex(mesh, (part) => skinOfPart(project, part), watch);
+    memory.index = { key, index: memory.crew?.share(index) ?? index };
+  }
   return memory.index.index;
 }
 

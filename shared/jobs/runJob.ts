@@ -89,7 +89,9 @@ async function layRunsJob(input: JobInput<'layRuns'>, watch: Watch, memory: JobM
   const known = new Set(resolved.runs.map((r) => r.run.id));
   const kept = (input.earlier?.lays ?? []).filter((l) => known.has(l.run) && !wanted.includes(l.run));
   const { mesh } = opened.value;
-  const still = await layRuns({ project: resolved.project, bay }, resolved, chosen, kept, partOf(watch, 0.1, 0.8));
+  const context = { project: resolved.project, bay };
+  const crew = memory.crew?.inContext(context);
+  const still = await layRuns(context, resolved, chosen, kept, partOf(watch, 0.1, 0.8), crew);
   const bodies = bodiesOfBay(read.value, mesh, memory, partOf(watch, 0.8, 0.85));
   const laid = rockLays(resolved, bodies, still, partOf(watch, 0.85, 1));
   const lays = laid.map((lay) => {

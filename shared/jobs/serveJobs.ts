@@ -1,8 +1,6 @@
-import type { Progress, Watch } from '../base/watch.ts';
+import type { Watch } from '../base/watch.ts';
 import type { FromWorker, JobEnd, JobInput, JobName, ToWorker } from './contract.ts';
-
-/** ms. How often progress crosses to the host at most: often enough for an eye, rare enough to cost nothing. */
-export const PROGRESS_EVERY_MS = 40;
+import { wordsOf, workerWatch } from './workerWatch.ts';
 
 /** What does the work: `runJob` with the worker's memory bound to it. */
 export type DoJob = <N extends JobName>(name: N, input: JobInput<N>, watch: Watch) => Promise<JobEnd<N>>;
@@ -20,7 +18,7 @@ export interface WorkerSide {
  */
 export function serveJobs(side: WorkerSide, doJob: DoJob): (message: ToWorker) => Promise<void> {
   return async ({ id, name, input, cancelFlag }) => {
-    const watch = watchFor(side, cancelFlag, (progress) => side.post({ id, kind: 'progress', progress }));
+    const watch = workerWatch(side, cancelFlag, (progress) => side.post({ id, kind: 'progress', progress }));
     let end: JobEnd<JobName>;
     try {
       end = await doJob(name, input, watch);
@@ -29,23 +27,4 @@ export function serveJobs(side: WorkerSide, doJob: DoJob): (message: ToWorker) =
     }
     side.post({ id, kind: 'end', end });
   };
-}
-
-function watchFor(side: WorkerSide, cancelFlag: SharedArrayBuffer | undefined, tell: (p: Progress) => void): Watch {
-  const flag = cancelFlag && new Int32Array(cancelFlag);
-  let toldAtMs = Number.NEGATIVE_INFINITY;
-  return {
-    isCancelled: () => flag !== undefined && Atomics.load(flag, 0) !== 0,
-    now: () => side.now(),
-    report: (progress) => {
-      const now = side.now();
-      if (now - toldAtMs < PROGRESS_EVERY_MS) return;
-      toldAtMs = now;
-      tell(progress);
-    },
-  };
-}
-
-function wordsOf(error: unknown): string {
-  return error instanceof Error ? (error.stack ?? error.message) : String(error);
 }

@@ -6,25 +6,21 @@ import { areInConflict, inTheWayOf, type RunLaid } from './conflicts.ts';
 import { settleRuns } from './settleRuns.ts';
 import { shareWatch } from './shareWatch.ts';
 
-/** How often room is made for the runs that find their way taken. */
-const ROUNDS = 2;
-
 /**
  * Makes room for runs that found no clean way among the others: each as it lies without them, the runs in its way lifted
  * and laid again round it. All rooms of a round are tried at once on what is laid then; those where all lie clean are
- * kept in order, as far as they leave each other alone. Answers the runs that there is no room for, or not yet.
+ * kept in order, as far as they leave each other alone: a round keeps at least one, or is the last. Answers the runs that
+ * there is no room for.
  */
 export async function makeRooms(bench: Bench, runs: readonly ResolvedRun[], watch: Watch): Promise<ResolvedRun[]> {
-  let waiting = await withFreeWay(bench, runs, partOf(watch, 0, 0.2));
-  for (let round = 0, before = Number.POSITIVE_INFINITY; round < ROUNDS && waiting.length < before; round++) {
-    before = waiting.length;
-    const part = partOf(watch, 0.2 + (0.8 * round) / ROUNDS, 0.2 + (0.8 * (round + 1)) / ROUNDS);
-    const partFor = shareWatch(part, waiting.length);
-    const rooms = await Promise.all(waiting.map((run, i) => roomFor(bench, run, partFor(i))));
+  let open = await withFreeWay(bench, runs, partOf(watch, 0, 0.2));
+  for (let from = 0.2; open.length > 0; from += (1 - from) / 2) {
+    const partFor = shareWatch(partOf(watch, from, (1 + from) / 2), open.length);
+    const rooms = await Promise.all(open.map((run, i) => roomFor(bench, run, partFor(i))));
     const changed: RunLaid[] = [];
     for (const room of rooms) if (room !== undefined && leavesAlone(bench, room, changed)) changed.push(...room);
     for (const { lay } of changed) bench.laid.set(lay.run, lay);
-    waiting = waiting.filter(({ run }) => !bench.laid.has(run.id));
+    open = open.filter(({ run }, i) => rooms[i] !== undefined && !bench.laid.has(run.id));
   }
   return runs.filter(({ run }) => !bench.laid.has(run.id));
 }

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { FromWorker } from '../../../shared/jobs/contract.ts';
-import { type DoJob, PROGRESS_EVERY_MS, serveJobs } from '../../../shared/jobs/serveJobs.ts';
+import { type DoJob, serveJobs } from '../../../shared/jobs/serveJobs.ts';
+import { PROGRESS_EVERY_MS } from '../../../shared/jobs/workerWatch.ts';
 
 async function served(doJob: DoJob, now: () => number, cancelFlag?: SharedArrayBuffer): Promise<FromWorker[]> {
   const posted: FromWorker[] = [];

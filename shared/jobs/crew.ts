@@ -1,0 +1,157 @@
+import { Cancelled, type Progress, type Watch } from '../base/watch.ts';
+import type { BayIndex } from '../solve/bay/bayIndex.ts';
+import type { LayContext } from '../solve/layRun/layContext.ts';
+import { crewOfOne, type LaidTask, type LayCrew, type LayTask } from '../solve/layRuns/layTask.ts';
+import { bayBytes, inSharedMemory } from './sharedBay.ts';
+
+/** To a worker that lays: first what it lays in, then one task at a time. The bay comes only when it is another one. */
+export type ToLayWorker =
+  | { readonly kind: 'context'; readonly context: Omit<LayContext, 'bay'>; readonly bay?: BayIndex }
+  | { readonly kind: 'task'; readonly task: LayTask; readonly cancelFlag?: SharedArrayBuffer };
+
+/** From a worker that lays: how far it is, and one of the others to end each task. */
+export type FromLayWorker =
+  | { readonly kind: 'progress'; readonly progress: Progress }
+  | { readonly kind: 'done'; readonly done: LaidTask }
+  | { readonly kind: 'cancelled' }
+  | { readonly kind: 'failed'; readonly message: string };
+
+/** A worker that lays, as the crew sees it. */
+export interface LayWorkerHandle {
+  post(message: ToLayWorker): void;
+  terminate(): void;
+}
+
+/** Starts a worker. `receive` is given what it posts; `broke` is called when it dies of its own. */
+export type StartLayWorker = (receive: (m: FromLayWorker) => void, broke: (message: string) => void) => LayWorkerHandle;
+
+/** Workers that lay hoses for the worker that does a job, which waits for them. It is their parent: they end with it. */
+export interface Crew {
+  /** Who lays in this context. */
+  inContext(context: LayContext): LayCrew;
+  /** A bay as the workers can have it without a copy of their own, where memory can be shared. */
+  share(bay: BayIndex): BayIndex;
+}
+
+export interface CrewOptions {
+  readonly start: StartLayWorker;
+  /** how many workers at most */
+  readonly most: number;
+  readonly canShareMemory: boolean;
+}
+
+/** More workers than this find less and less to do at once among the runs of one bay. */
+export const MOST_WORKERS = 4;
+
+/** Bytes. Where every worker has its own copy of the bay, so much is spent on copies at most. */
+const MOST_COPIES = 1 << 30;
+
+interface Waiting {
+  readonly context: LayContext;
+  readonly task: LayTask;
+  readonly watch: Watch;
+  readonly resolve: (done: LaidTask) => void;
+  readonly reject: (error: Error) => void;
+}
+
+interface Member {
+  readonly handle: LayWorkerHandle;
+  context?: LayContext;
+  doing?: Waiting;
+}
+
+/**
+ * A crew of so many workers, started when there is first more than one task to do at once, and kept for the next job. Tasks
+ * are done in the order asked by whoever is idle. A lone task before that is done here. When a worker dies or fails, all
+ * that was asked fails with its words, and the next tasks get new workers.
+ */
+export function openCrew({ start, most, canShareMemory }: CrewOptions): Crew {
+  let members: Member[] = [];
+  let queue: Waiting[] = [];
+
+  function breakOff(message: string): void {
+    const error = new Error(`a worker that lays hoses broke off: ${message}`);
+    const asked = [...members.flatMap(({ doing }) => doing ?? []), ...queue];
+    for (const { handle } of members) handle.terminate();
+    members = [];
+    queue = [];
+    for (const { reject } of asked) reject(error);
+  }
+
+  function newMember(): Member {
+    const member: Member = {
+      handle: start(
+        (message) => {
+          if (members.includes(member)) hear(member, message);
+        },
+        (message) => {
+          if (members.includes(member)) breakOff(message);
+        },
+      ),
+    };
+    return member;
+  }
+
+  function hear(member: Member, message: FromLayWorker): void {
+    const { doing } = member;
+    if (doing === undefined) return;
+    if (message.kind === 'progress') doing.watch.report(message.progress);
+    else if (message.kind === 'failed') breakOff(message.message);
+    else {
+      delete member.doing;
+      if (message.kind === 'done') doing.resolve(message.done);
+      else doing.reject(new Cancelled());
+      send();
+    }
+  }
+
+  function send(): void {
+    for (const member of members) {
+      if (member.doing !== undefined) continue;
+      const next = firstToDo();
+      if (next === undefined) return;
+      give(member, next);
+    }
+  }
+
+  function firstToDo(): Waiting | undefined {
+    for (;;) {
+      const next = queue.shift();
+      if (next === undefined || !next.watch.isCancelled()) return next;
+      next.reject(new Cancelled());
+    }
+  }
+
+  function give(member: Member, next: Waiting): void {
+    const { bay, ...context } = next.context;
+    if (member.context !== next.context)
+      member.handle.post({ kind: 'context', context, ...(member.context?.bay === bay ? {} : { bay }) });
+    member.context = next.context;
+    member.doing = next;
+    const { cancelFlag } = next.watch;
+    member.handle.post({ kind: 'task', task: next.task, ...(cancelFlag === undefined ? {} : { cancelFlag }) });
+  }
+
+  function workersFor({ bay }: LayContext): number {
+    return canShareMemory ? most : Math.min(most, Math.floor(MOST_COPIES / bayBytes(bay)));
+  }
+
+  return {
+    share: (bay) => (canShareMemory ? inSharedMemory(bay) : bay),
+    inContext: (context) => ({
+      doEach: async (tasks, watchOf) => {
+        const count = workersFor(context);
+        if (count < 2 || (tasks.length < 2 && members.length === 0)) return crewOfOne(context).doEach(tasks, watchOf);
+        while (members.length < Math.min(count, tasks.length)) members.push(newMember());
+        const all = tasks.map(
+          (task, i) =>
+            new Promise<LaidTask>((resolve, reject) => {
+              queue.push({ context, task, watch: watchOf(i), resolve, reject });
+            }),
+        );
+        send();
+        return Promise.all(all);
+      },
+    }),
+  };
+}

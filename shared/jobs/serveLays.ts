@@ -1,0 +1,32 @@
+import { invariant } from '../base/invariant.ts';
+import { Cancelled } from '../base/watch.ts';
+import type { LayContext } from '../solve/layRun/layContext.ts';
+import { doLayTask } from '../solve/layRuns/layTask.ts';
+import type { FromLayWorker, ToLayWorker } from './crew.ts';
+import { wordsOf, workerWatch } from './workerWatch.ts';
+
+/** What a worker lends the protocol: a way to answer and a monotonic clock in ms. */
+export interface LayWorkerSide {
+  post(message: FromLayWorker): void;
+  now(): number;
+}
+
+/** The half of the crew's protocol that the worker has, the same on every host. What it learns of a bay it keeps. */
+export function serveLays(side: LayWorkerSide): (message: ToLayWorker) => void {
+  let known: LayContext | undefined;
+  return (message) => {
+    if (message.kind === 'context') {
+      const bay = message.bay ?? known?.bay;
+      invariant(bay !== undefined, 'serveLays: a context came before any bay');
+      known = { ...message.context, bay };
+      return;
+    }
+    try {
+      invariant(known !== undefined, 'serveLays: a task came before any context');
+      const watch = workerWatch(side, message.cancelFlag, (progress) => side.post({ kind: 'progress', progress }));
+      side.post({ kind: 'done', done: doLayTask(known, message.task, watch) });
+    } catch (error) {
+      side.post(error instanceof Cancelled ? { kind: 'cancelled' } : { kind: 'failed', message: wordsOf(error) });
+    }
+  };
+}
