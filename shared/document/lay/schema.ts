@@ -19,6 +19,12 @@ export const AdapterPose = z
   })
   .describe('an adapter as it stands under an end');
 
+export const EndRoom = z
+  .strictObject({ roomMm: finite, part: z.string(), point, adapter: z.string().optional() })
+  .describe(
+    "least room round the end itself, bend to mouth, at its collar's radius, or round an adapter under it, which is then named; negative = it stands in that part. Its own port is let be",
+  );
+
 export const EndPose = z.strictObject({
   seatPoint: point.describe('of the port, or of the last adapter on it'),
   bendPoint: point.describe(
@@ -37,12 +43,7 @@ export const EndPose = z.strictObject({
   ),
   hoseAxis: point.describe('unit; along the hose axis from the end into the hose'),
   ownClockDeg: finite.describe("about the port axis from the port's 12 o'clock; 0 for straight ends"),
-  room: z
-    .strictObject({ roomMm: finite, part: z.string(), point, adapter: z.string().optional() })
-    .optional()
-    .describe(
-      "least room round the end itself, bend to mouth, at its collar's radius, or round an adapter under it, which is then named; negative = it stands in that part. Its own port is let be",
-    ),
+  room: EndRoom.optional(),
   ownClockChosen: z.boolean().describe('true = a swivel the program turned; false = stated by the user or straight'),
 });
 
@@ -198,6 +199,58 @@ export const Rock = z
     'the hose as it lies, ends and clocks as tightened at rest, when bodies stand at the extremes of their motion',
   );
 
+const SIDES = ['a', 'b'] as const;
+
+export const TaperPose = RockExtreme.omit({ pose: true })
+  .extend({
+    name: z.string().describe('in words, such as: npt-elbow at END A at 45 degrees'),
+    clocks: z.array(z.strictObject({ end: z.enum(SIDES), adapter: z.string(), clockDeg: finite })),
+    ownClockDeg: z
+      .strictObject({ a: finite, b: finite })
+      .describe('own clocks of the ends there: as laid, or as a swivel is turned where the hose needs it'),
+    room: z.strictObject({ a: EndRoom.optional(), b: EndRoom.optional() }).describe('as at the ends of the lay'),
+  })
+  .describe('the hose at one clock of its taper threads');
+
+export const Taper = z
+  .strictObject({
+    ranges: z.array(
+      z.strictObject({ end: z.enum(SIDES), adapter: z.string(), fromDeg: finite, toDeg: finite, laidAtDeg: finite }),
+    ),
+    poses: z.array(TaperPose),
+    worst: z
+      .strictObject({
+        slackLeft: z.int(),
+        minRadius: z.int().optional(),
+        clearance: z.int().optional(),
+        room: z.int().optional(),
+        twist: z.int().optional(),
+      })
+      .describe('which pose is worst in what: numbers in poses'),
+  })
+  .describe(
+    'the hose as laid for the middle of the ranges in which the taper threads of its ports come tight, same cut length and clock, at both limits of each range and in between, at most 15 degrees apart',
+  );
+
+export const Flow = z
+  .strictObject({
+    speedMPerS: finite.describe("in the hose's bore"),
+    reynolds: finite.describe('there, at the likeliest viscosity'),
+    regime: z.enum(['laminar', 'either', 'turbulent']),
+    dropKpa: z
+      .strictObject({ low: finite, likely: finite, high: finite })
+      .describe('friction from end to end, ends included, and the band in which it is known'),
+    hoseKpa: finite.describe('of the likely drop: the hose as if straight'),
+    bendsKpa: finite,
+    endsKpa: finite,
+    headKpa: finite.describe(
+      'what the fluid gains by falling from where it comes from to where it goes; below zero = it climbs',
+    ),
+    smoothBoreKpa: finite.optional().describe('of a convoluted hose: the likely drop if its bore were smooth'),
+    basis: z.array(z.string()).describe('what was taken where nothing was stated'),
+  })
+  .describe('what the wanted flow does in the hose as it lies: an estimate');
+
 export const Lay = z.strictObject({
   run: z.string(),
   inputHash: z
@@ -239,6 +292,8 @@ export const Lay = z.strictObject({
   profile: Profile.optional().describe('absent in reports of the first builds'),
   breathing: z.array(Breath).optional().describe('absent where the run was not laid'),
   rock: Rock.optional().describe('absent where no body moves, and where there is no hose to move'),
+  flow: Flow.optional().describe('absent where no flow is stated, and for air'),
+  taper: Taper.optional().describe('absent where no taper thread has a range, and where there is no hose to turn'),
   residual: finite.describe('out-of-balance force of the relaxed rod over EI / L^2'),
   timingsMs: z.record(z.string(), finite),
 });
@@ -288,10 +343,13 @@ export type Breath = z.infer<typeof Breath>;
 export type RockPose = z.infer<typeof RockPose>;
 export type RockExtreme = z.infer<typeof RockExtreme>;
 export type Rock = z.infer<typeof Rock>;
+export type TaperPose = z.infer<typeof TaperPose>;
+export type Taper = z.infer<typeof Taper>;
 export type Clearance = z.infer<typeof Clearance>;
 export type Clock = z.infer<typeof Clock>;
 export type Outcome = (typeof OUTCOMES)[number];
 export type LaySupport = z.infer<typeof LaySupport>;
+export type Flow = z.infer<typeof Flow>;
 export type Lay = z.infer<typeof Lay>;
 export type Severity = z.infer<typeof Severity>;
 export type Finding = z.infer<typeof Finding>;

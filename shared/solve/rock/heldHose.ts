@@ -1,4 +1,4 @@
-import { distance, rejectFrom, scale, unit, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, distance, rejectFrom, scale, unit, type Vec3 } from '../../base/vec3.ts';
 import type { Lay, LaySupport } from '../../document/lay/schema.ts';
 import { torsionalStiffness } from '../../document/parts/torsionalStiffness.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
@@ -61,13 +61,20 @@ const LEAST_SPAN_MM = 0.01;
 /**
  * Reads a lay as a hose that is held: at both mouths by its ends, and by every clamp and pass-through, which grip
  * it and let no length through. Beyond the mouths nothing holds it straight: the tails are how it is fitted, and give when
- * its ends move. undefined where there is no hose to hold.
+ * its ends move; but for a hose that is fitted anew they are straight again. undefined where there is no hose to hold.
  */
-export function heldHose(project: Project, resolved: ResolvedRun, lay: Lay, bodies: Bodies): HeldHose | undefined {
+export function heldHose(
+  project: Project,
+  resolved: ResolvedRun,
+  lay: Lay,
+  bodies: Bodies,
+  isFittedAnew = false,
+): HeldHose | undefined {
   if (lay.outcome === 'no-way' || lay.centreline.points.length < 3) return undefined;
   const setting = runSetting(project, resolved);
   const taken = takenLay(lay);
-  const holds = holdsOf(resolved, setting, lay, bodies);
+  const tailMm = isFittedAnew ? lay.straightTailMm : { a: 0, b: 0 };
+  const holds = holdsOf(resolved, setting, lay, bodies, tailMm);
   const holders = new Set(holds.map((h) => h.body));
   return {
     resolved,
@@ -80,19 +87,28 @@ export function heldHose(project: Project, resolved: ResolvedRun, lay: Lay, bodi
   };
 }
 
-function holdsOf({ run, a, b }: ResolvedRun, setting: RunSetting, lay: Lay, bodies: Bodies): readonly Hold[] {
+function holdsOf(
+  { run, a, b }: ResolvedRun,
+  setting: RunSetting,
+  lay: Lay,
+  bodies: Bodies,
+  tailMm: Lay['straightTailMm'],
+): readonly Hold[] {
   const { ends } = lay;
   const first: Hold = {
     id: 'a',
     body: standingBody(a.port.body, bodies.moving),
-    pose: { point: ends.a.mouthPoint, direction: ends.a.hoseAxis },
-    atMm: setting.a.end.shoulderToMouthMm,
+    pose: { point: addScaled(ends.a.mouthPoint, ends.a.hoseAxis, tailMm.a), direction: ends.a.hoseAxis },
+    atMm: setting.a.end.shoulderToMouthMm + tailMm.a,
   };
   const last: Hold = {
     id: 'b',
     body: standingBody(b.port.body, bodies.moving),
-    pose: { point: ends.b.mouthPoint, direction: scale(ends.b.hoseAxis, -1) },
-    atMm: lay.cutLengthMm - setting.b.end.shoulderToMouthMm,
+    pose: {
+      point: addScaled(ends.b.mouthPoint, ends.b.hoseAxis, tailMm.b),
+      direction: scale(ends.b.hoseAxis, -1),
+    },
+    atMm: lay.cutLengthMm - setting.b.end.shoulderToMouthMm - tailMm.b,
   };
   const held = lay.supports.filter((s) => s.kind !== 'waypoint');
   const stated = (id: string): string | undefined => run.supports.find((s) => s.id === id)?.body;

@@ -32,11 +32,15 @@ export interface Surroundings {
  * it; so it is measured to everything else only, and its least radius is the one it was laid with.
  */
 export function measuredExtreme(hose: HeldHose, rocked: RockedHose, pose: RockPose, around: Surroundings): RockExtreme {
+  return { pose, ...measuredHose(hose, rocked, around) };
+}
+
+/** What is told of a hose whose holds have moved, wherever they moved to. */
+export function measuredHose(hose: HeldHose, rocked: RockedHose, around: Surroundings): Omit<RockExtreme, 'pose'> {
   const { outcome, slackLeftMm, missingMm, tensionN, twistRad, torqueNmm } = rocked;
   const tightest = rocked.curve === undefined ? undefined : tightestOf(hose, rocked, around);
   const minRadius = leastRadiusOf(hose, rocked);
   return {
-    pose,
     outcome,
     slackLeftMm,
     ...(missingMm === undefined ? {} : { missingMm }),

@@ -33,8 +33,9 @@ export interface RockedHose {
 }
 
 /**
- * Lays a hose at an extreme. Stretches whose holds move against each other are let go anew; others go along as they lie.
- * Other hoses are not felt here: they are measured afterwards, as they lie at the same extreme.  */
+ * Lays a hose at an extreme of the bodies' motion, `movedHose` with ends that wring it. Other hoses are not felt here: they
+ * are measured afterwards, as they lie at the same extreme.
+ */
 export function rockedHose(
   hose: HeldHose,
   project: Project,
@@ -42,14 +43,30 @@ export function rockedHose(
   pose: RockPose,
   watch: Watch,
 ): RockedHose {
-  const motionsAtShare = (share: number): Motions => motionsAt(project, pose, share);
+  return movedHose(hose, bays, (share) => motionsAt(project, pose, share), true, watch);
+}
+
+/**
+ * Lays a hose whose holds have moved. Stretches whose holds move against each other are let go anew; others go along as they lie.
+ * motionsAtShare: where what holds it stands at a share of the way there. isWrung: whether the holds turn the hose with them,
+ * or let it turn in them.
+ */
+export function movedHose(
+  hose: HeldHose,
+  bays: readonly BodyBay[],
+  motionsAtShare: (share: number) => Motions,
+  isWrung: boolean,
+  watch: Watch,
+): RockedHose {
   const motions = motionsAtShare(1);
   const setting = movedSetting(hose, motions);
   const slackLeftMm = slackLeftIn(hose)(motions);
   const missingMm = Math.max(0, ...hose.spans.filter(isWorked).map((span) => missingIn(span, motions)));
   if (missingMm > 0) return { outcome: 'too-short', slackLeftMm, missingMm, motions, setting };
   const spans = hose.spans.map((span) =>
-    isWorked(span) ? workedSpan(hose, span, bays, motionsAtShare, watch) : { curve: carriedCurve(span, motions) },
+    isWorked(span)
+      ? workedSpan(hose, span, bays, motionsAtShare, isWrung, watch)
+      : { curve: carriedCurve(span, motions) },
   );
   if (!spans.every((s) => s !== undefined)) return { outcome: 'unsettled', slackLeftMm, motions, setting };
   const works = spans.filter((s): s is RelaxedSpan => 'rod' in s);
@@ -76,7 +93,7 @@ function missingIn(span: HeldSpan, motions: Motions): number {
   return chord > span.lengthMm * (1 + LIMIT_RELATIVE) ? chord - span.lengthMm : 0;
 }
 
-function carriedCurve(span: HeldSpan, motions: Motions): CubicCurve {
+export function carriedCurve(span: HeldSpan, motions: Motions): CubicCurve {
   const stepMm = span.lengthMm / (span.line.length / 3 - 1);
   const line = moveAll(motions(span.from.body), span.line);
   return splineThrough(line, stepMm, poseThen(span.from, motions).direction, poseThen(span.to, motions).direction);
@@ -96,7 +113,7 @@ function wholeCurve(hose: HeldHose, motions: Motions, spans: readonly CubicCurve
 }
 
 /** Greatest pull and twist of the stretches that were let go; nothing where none was. */
-function strainOf(
+export function strainOf(
   works: readonly RelaxedSpan[],
   weightNPerMm: number,
 ): Pick<RockedHose, 'tensionN' | 'twistRad' | 'torqueNmm'> {

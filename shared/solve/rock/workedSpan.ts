@@ -21,7 +21,7 @@ const UNITS: readonly Vec3[] = [
 
 /**
  * Lets a stretch go whose two holds have moved against each other: it keeps its length, lets nothing through its holds, and
- * the surface line that was straight along it at rest goes with the holds at both ends. From the shape at rest in small
+ * the surface line that was straight along it at rest goes with the holds at both ends, if they wring it. From the shape at rest in small
  * steps of the motion, each from the shape before. motionsAtShare: where the bodies stand at a share of the motion.
  */
 export function workedSpan(
@@ -29,13 +29,14 @@ export function workedSpan(
   span: HeldSpan,
   bays: readonly BodyBay[],
   motionsAtShare: (share: number) => Motions,
+  isWrung: boolean,
   watch: Watch,
 ): RelaxedSpan | undefined {
   const steps = stepsTo(span, motionsAtShare(1), hose.setting.minRadiusMm);
   let last: RelaxedSpan | undefined;
   for (let step = 1; step <= steps; step++) {
     stopIfCancelled(watch);
-    const next = lainAt(hose, span, bays, motionsAtShare(step / steps), last, watch);
+    const next = lainAt(hose, span, bays, motionsAtShare(step / steps), last, isWrung, watch);
     // A step on the way may miss; only the last one is the answer.
     if (next === undefined && step === steps) return undefined;
     last = next ?? last;
@@ -49,6 +50,7 @@ function lainAt(
   bays: readonly BodyBay[],
   motions: Motions,
   last: RelaxedSpan | undefined,
+  isWrung: boolean,
   watch: Watch,
 ): RelaxedSpan | undefined {
   return letGo(
@@ -57,12 +59,14 @@ function lainAt(
     bays,
     motions,
     last?.rod.nodes ?? span.line,
-    {
-      torsionalStiffnessNmm2: hose.torsionalStiffnessNmm2,
-      materialA: turnDirection(motions(span.from.body), span.surfaceFrom),
-      materialB: turnDirection(motions(span.to.body), span.surfaceTo),
-      nearRad: last?.rod.twistRad ?? 0,
-    },
+    isWrung
+      ? {
+          torsionalStiffnessNmm2: hose.torsionalStiffnessNmm2,
+          materialA: turnDirection(motions(span.from.body), span.surfaceFrom),
+          materialB: turnDirection(motions(span.to.body), span.surfaceTo),
+          nearRad: last?.rod.twistRad ?? 0,
+        }
+      : undefined,
     watch,
   );
 }

@@ -1,12 +1,14 @@
 import type { Rock, RockExtreme } from '../../document/lay/schema.ts';
 
+type Measured = Omit<RockExtreme, 'pose'>;
+
 /** Which extreme is worst in what, by number; the first of equals. Nothing measured anywhere leaves its key out. */
-export function worstOf(extremes: readonly RockExtreme[]): Rock['worst'] {
-  const least = (of: (e: RockExtreme) => number | undefined): number | undefined =>
+export function worstOf(extremes: readonly Measured[]): Rock['worst'] {
+  const least = (of: (e: Measured) => number | undefined): number | undefined =>
     extremes.reduce<number | undefined>((best, e, i) => {
       const value = of(e);
       if (value === undefined) return best;
-      const known = best === undefined ? undefined : of(extremes[best] as RockExtreme);
+      const known = best === undefined ? undefined : of(extremes[best] as Measured);
       return known === undefined || value < known ? i : best;
     }, undefined);
   const minus = (value: number | undefined): number | undefined => (value === undefined ? undefined : -value);
