@@ -4,6 +4,7 @@ import { type HandLay, openHandLay } from '../solve/handLay/handLay.ts';
 import { relayNear } from '../solve/handLay/relayNear.ts';
 import { tubesOf } from '../solve/layRun/tubesOf.ts';
 import { rockLays } from '../solve/rock/rockLays.ts';
+import { taperLays } from '../solve/taper/taperLays.ts';
 import type { JobInput, JobOutput } from './contract.ts';
 import { bayIndex, bayMesh, bodiesOfBay, type JobMemory } from './jobMemory.ts';
 import { readProject, unknownRuns } from './readProject.ts';
@@ -104,7 +105,8 @@ export async function relayRunJob(
   const context = { project: resolved.project, bay };
   const still = relayNear(context, resolved, run, earlier, line, partOf(watch, 0.1, 0.7));
   const bodies = bodiesOfBay(read.value, opened.value.mesh, memory, partOf(watch, 0.7, 0.8));
-  const lays = rockLays(resolved, bodies, still, partOf(watch, 0.8, 1), input.run).map((lay) => {
+  const rocked = rockLays(resolved, bodies, still, partOf(watch, 0.8, 0.95), input.run);
+  const lays = taperLays({ resolved, bay }, rocked, partOf(watch, 0.95, 1), input.run).map((lay) => {
     const inputHash = read.value.runHashes[lay.run];
     return lay.run === input.run && inputHash !== undefined ? { ...lay, inputHash } : lay;
   });
