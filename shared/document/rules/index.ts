@@ -13,6 +13,7 @@ import { SLACK_RULES } from './slackRules.ts';
 import { STATIC_RULES } from './staticRules.ts';
 import { SUCTION_RULES } from './suctionRules.ts';
 import { SUPPORT_RULES } from './supportRules.ts';
+import { TAPER_RULES } from './taperRules.ts';
 
 /** The date of this set of rules; papers print it. A changed value or source is a new date. */
 export const RULE_PACK_DATE = '2026-11-25';
@@ -23,6 +24,7 @@ export const RULES: readonly Rule[] = [
   ...BEND_RULES,
   ...SLACK_RULES,
   ...ROCK_RULES,
+  ...TAPER_RULES,
   ...CLEARANCE_RULES,
   ...BUNDLE_RULES,
   ...DRAIN_RULES,

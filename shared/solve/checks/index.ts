@@ -20,6 +20,7 @@ import { slack } from './slack.ts';
 import { staticCharge } from './staticCharge.ts';
 import { straightTail } from './straightTail.ts';
 import { suctionBend } from './suctionBend.ts';
+import { taperRange } from './taperRange.ts';
 import { temperatureRating } from './temperatureRating.ts';
 import { turboDrainEnds } from './turboDrainEnds.ts';
 
@@ -32,6 +33,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   slack,
   breathing,
   rock,
+  taperRange,
   clearance,
   heatDistance,
   chafe,

@@ -23,6 +23,21 @@ it('finds nothing in a sound lay', () => {
   expect(runChecks(resolved(), [straightLay({ clearances: clear })])).toEqual([]);
 });
 
+const TIGHT_TAPER: Lay['taper'] = {
+  ranges: [{ end: 'a', adapter: 'elbow', fromDeg: 0, toDeg: 10, laidAtDeg: 5 }],
+  poses: [
+    {
+      name: 'elbow at END A at 10 degrees',
+      clocks: [{ end: 'a', adapter: 'elbow', clockDeg: 10 }],
+      outcome: 'tight',
+      slackLeftMm: -2,
+      ownClockDeg: { a: 0, b: 0 },
+      room: {},
+    },
+  ],
+  worst: { slackLeft: 0 },
+};
+
 /** A lay spoilt in every way, of a drain full of petrol: so neither coolant nor suction, and by itself. */
 function everythingWrong(): { project: ResolvedProject; lay: Lay } {
   const service = { purpose: 'turbo-oil-drain', fluid: 'petrol', pressureKpa: 20_000, temperatureC: 300 } as const;
@@ -43,6 +58,7 @@ function everythingWrong(): { project: ResolvedProject; lay: Lay } {
       straightTailMm: { a: 1, b: 2 },
       breathing: [{ change: -0.04, liveLengthMm: 700, taut: true }],
       rock: rockWith({ slackLeftMm: -3 }),
+      taper: TIGHT_TAPER,
       minRadius: { radiusMm: 50, provenAtLeastMm: 49, limitMm: 107.9, at: { arcLengthMm: 9, point: [9, 0, 0] } },
       clearances: [
         clearanceTo({ kind: 'skin', id: 'plain' }, 3, 12),
