@@ -1,9 +1,13 @@
+import { Fragment } from 'react';
 import { useStore } from 'zustand';
+import { triple } from '../../shared/base/vec3.ts';
 import type { Port, Project } from '../../shared/document/project/schema.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
 import { NO_TOOL } from '../state/handStore.ts';
+import { portSeat } from '../state/portSeat.ts';
 import type { Step } from '../state/sessionStore.ts';
-import { useBench } from '../state/useBench.ts';
+import { useBench, useDocument } from '../state/useBench.ts';
+import { AdapterBody } from './AdapterBody.tsx';
 import { aimAt, withRim } from './aimAt.ts';
 import { PortMark } from './PortMark.tsx';
 import type { ScenePalette } from './palette.ts';
@@ -37,19 +41,52 @@ export function PortMarks({ project, bay, step, palette }: PortMarksProps) {
     },
   });
   return project.ports.map((port) => (
-    <PortMark
-      key={port.id}
-      at={port.seatPoint}
-      axis={port.axis}
-      up={port.up}
-      radiusMm={Math.max(3, port.dash * RADIUS_PER_DASH_MM)}
-      colour={port.id === chosen ? palette.selected : palette.portDot}
-      solid={port.id === chosen}
-      onPress={(event) => {
-        if (hand.getState().tool.kind !== 'none') return;
-        hand.set({ port: port.id });
-        press(event, drag(port));
-      }}
-    />
+    <Fragment key={port.id}>
+      <StackOnPort port={port} colour={port.id === chosen ? palette.selected : palette.portDot} />
+      <PortMark
+        at={port.seatPoint}
+        axis={port.axis}
+        up={port.up}
+        radiusMm={Math.max(3, port.dash * RADIUS_PER_DASH_MM)}
+        colour={port.id === chosen ? palette.selected : palette.portDot}
+        solid={port.id === chosen}
+        onPress={(event) => {
+          if (hand.getState().tool.kind !== 'none') return;
+          hand.set({ port: port.id });
+          press(event, drag(port));
+        }}
+      />
+    </Fragment>
   ));
+}
+
+/** The adapters on a port, and a mark on the seat that they offer. */
+function StackOnPort({ port, colour }: { port: Port; colour: string }) {
+  const adapters = useDocument((state) => state.open?.tables.adapters) ?? [];
+  const { port: seat, stack } = portSeat(port, adapters);
+  if (stack === undefined) return null;
+  return (
+    <>
+      {stack.fitted.map((fitted, i) => (
+        <AdapterBody
+          // biome-ignore lint/suspicious/noArrayIndexKey: the same adapter may stand on a port twice
+          key={i}
+          pose={{
+            points: fitted.points.map(triple),
+            diameterMm: fitted.adapter.diameterMm,
+            ...(fitted.branch === undefined ? {} : { branch: fitted.branch.map(triple) }),
+          }}
+          material={fitted.adapter.material}
+        />
+      ))}
+      <PortMark
+        at={seat.seatPoint}
+        axis={seat.axis}
+        up={seat.up}
+        radiusMm={Math.max(3, seat.dash * RADIUS_PER_DASH_MM)}
+        colour={colour}
+        solid={false}
+      />
+    </>
+  );
 }

@@ -4,6 +4,7 @@ import type { OpenDocument } from '../state/documentStore.ts';
 import { handLay } from '../state/handLay.ts';
 import { isStale } from '../state/runState.ts';
 import { useBench } from '../state/useBench.ts';
+import { AdapterBody } from './AdapterBody.tsx';
 import { HoseEnd } from './HoseEnd.tsx';
 import { HoseTube } from './HoseTube.tsx';
 import { LockedStretch } from './LockedStretch.tsx';
@@ -61,6 +62,13 @@ export function RunInBay({ lay: laid, open, chosen, palette }: RunInBayProps) {
       )}
       {run?.locks?.map((lock) => (
         <LockedStretch key={lock.id} lock={lock} hoseDiameterMm={lay.outsideDiameterMm} palette={palette} />
+      ))}
+      {[...(lay.ends.a.adapters ?? []), ...(lay.ends.b.adapters ?? [])].map((pose) => (
+        <AdapterBody
+          key={`${pose.id} ${pose.points.join(' ')}`}
+          pose={pose}
+          material={open.tables.adapters.find(({ id }) => id === pose.id)?.material}
+        />
       ))}
       <HoseEnd pose={lay.ends.a} end={endOf(run?.a.end)} hoseDiameterMm={lay.outsideDiameterMm} />
       <HoseEnd pose={lay.ends.b} end={endOf(run?.b.end)} hoseDiameterMm={lay.outsideDiameterMm} />

@@ -10,6 +10,7 @@ import { Choice } from '../../widgets/Choice.tsx';
 import { TextField } from '../../widgets/TextField.tsx';
 import { DirectionField, PointField } from '../LengthField.tsx';
 import { wordsOf } from '../runs/words.ts';
+import { AdaptersField } from './AdaptersField.tsx';
 
 /** Everything a port states, to be typed; each change is one step back and marks the runs that join it. */
 export function PortFields({ port, project }: { port: Port; project: Project }) {
@@ -17,8 +18,17 @@ export function PortFields({ port, project }: { port: Port; project: Project }) 
   const ends = useDocument((state) => state.open?.tables.ends) ?? [];
   const change = (what: string, to: Partial<Omit<Port, 'id'>>, join = false): void =>
     document.edit(`${what} of ${port.name}`, (now) => changePort(now, port.id, to), join);
-  const seats = listed([...ends.map((end) => end.seat), ...project.ports.map((p) => p.seat)]);
-  const dashes = listed([...ends.map((end) => end.dash), ...project.ports.map((p) => p.dash)]);
+  const adapters = useDocument((state) => state.open?.tables.adapters) ?? [];
+  const seats = listed([
+    ...ends.map((end) => end.seat),
+    ...adapters.map((adapter) => adapter.portSeat),
+    ...project.ports.map((p) => p.seat),
+  ]);
+  const dashes = listed([
+    ...ends.map((end) => end.dash),
+    ...adapters.map((adapter) => adapter.portDash),
+    ...project.ports.map((p) => p.dash),
+  ]);
   const bodies = [CHASSIS_BODY, ...project.bay.bodies.filter(({ id }) => id !== CHASSIS_BODY.id)];
   return (
     <div className="support-fields">
@@ -71,6 +81,7 @@ export function PortFields({ port, project }: { port: Port; project: Project }) 
         }
         onSet={(up) => change('12 o’clock', { up: rounded(upFor(port.axis, up), 1e6) }, true)}
       />
+      <AdaptersField port={port} />
       <div className="support-buttons">
         <Button hint="Key m" onPress={() => hand.take({ kind: 'seat', port: port.id })}>
           Put it elsewhere

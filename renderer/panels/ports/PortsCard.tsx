@@ -75,6 +75,8 @@ function PortRow({ port, number, project, chosen }: PortRowProps) {
         <span className="port-name">{port.name}</span>
         <span className="port-seat">
           {formatDash(port.dash)} {wordsOf(port.seat)}
+          {port.adapters !== undefined &&
+            `, ${port.adapters.length === 1 ? 'adapter' : `${port.adapters.length} adapters`}`}
         </span>
         <span className="port-users">{users.length > 0 ? users.join(', ') : 'no run yet'}</span>
       </button>

@@ -5,6 +5,7 @@ import { FLUID_WORDS, PURPOSE_WORDS } from '../../../shared/document/wording/ser
 import { formatDash } from '../../../shared/sheets/format/index.ts';
 import type { OpenDocument } from '../../state/documentStore.ts';
 import { draftProblems, draftRun, endsFor, freePorts, hosesFor, type RunDraft } from '../../state/edits/newRun.ts';
+import { portSeat } from '../../state/portSeat.ts';
 import { useBench, useDocument } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Choice } from '../../widgets/Choice.tsx';
@@ -76,7 +77,10 @@ function DraftCard({ open, first }: { open: OpenDocument; first: RunDraft }) {
     setDraft({ ...next, ...kept, ...(ownName ? { name: draft.name } : {}) });
   };
   const hose = tables.hoses.find(({ id }) => id === draft.hose);
-  const portOf = (id: string): Port | undefined => project.ports.find((port) => port.id === id);
+  const portOf = (id: string): Port | undefined => {
+    const port = project.ports.find((p) => p.id === id);
+    return port && portSeat(port, tables.adapters).port;
+  };
   const portOptions = freePorts(project).map((port) => ({
     value: port.id,
     label: `${port.name} (${formatDash(port.dash)} ${wordsOf(port.seat)})`,

@@ -1,3 +1,4 @@
+import type { End } from '../../../shared/document/parts/schema.ts';
 import type { Run } from '../../../shared/document/project/schema.ts';
 import type { OpenDocument } from '../../state/documentStore.ts';
 import { type EndTag, setEnd, setHose, setOwnClock, setSlack, setSleeve } from '../../state/edits/runEdits.ts';
@@ -9,11 +10,16 @@ const NO_SLEEVE = '';
 
 /** What the user states of a run. Every change is one step back, and the lay says that it is older. */
 export function RunChanges({ run, open }: { run: Run; open: OpenDocument }) {
-  const { document } = useBench();
+  const { document, onParts } = useBench();
   const { hoses, sleeves } = open.tables;
   return (
     <section className="changes" aria-label="What this run is made of">
-      <h3>Made of</h3>
+      <div className="made-head">
+        <h3>Made of</h3>
+        <button type="button" className="text-button" onClick={() => onParts.open('hoses', run.hose)}>
+          Parts drawer
+        </button>
+      </div>
       <Choice
         label="Hose"
         value={run.hose}
@@ -47,6 +53,17 @@ export function RunChanges({ run, open }: { run: Run; open: OpenDocument }) {
   );
 }
 
+/** How an end turns on its port, as words after its name. */
+function turningWords(end: End | undefined): string {
+  if (end?.turning !== 'range') return 'turns freely on its port';
+  return `turns on its port from ${end.turnFromDeg ?? 0}° to ${end.turnToDeg ?? 0}°`;
+}
+
+/** deg. What a stated clock begins with: 0, or the middle of the end's range. */
+function firstClock(end: End | undefined): number {
+  return end?.turning === 'range' ? ((end.turnFromDeg ?? 0) + (end.turnToDeg ?? 0)) / 2 : 0;
+}
+
 function EndChanges({ run, tag, open }: { run: Run; tag: EndTag; open: OpenDocument }) {
   const { document } = useBench();
   const name = `END ${tag.toUpperCase()}`;
@@ -54,7 +71,9 @@ function EndChanges({ run, tag, open }: { run: Run; tag: EndTag; open: OpenDocum
   const { ends, hoses } = open.tables;
   const dash = hoses.find((hose) => hose.id === run.hose)?.dash;
   const fitting = ends.filter((end) => dash === undefined || end.dash === dash);
-  const angled = (ends.find((end) => end.id === endId)?.bendAngleDeg ?? 0) > 0;
+  const own = ends.find((end) => end.id === endId);
+  const angled = (own?.bendAngleDeg ?? 0) > 0;
+  const isFixed = own?.turning === 'fixed';
   const setClock = (deg: number | undefined, join: boolean): void =>
     document.edit(`own clock of ${name}`, (project) => setOwnClock(project, run.id, tag, deg), join);
   return (
@@ -67,21 +86,25 @@ function EndChanges({ run, tag, open }: { run: Run; tag: EndTag; open: OpenDocum
       />
       {angled && (
         <div className="own-clock">
-          <label className="check">
-            <input
-              type="checkbox"
-              checked={clockDeg === undefined}
-              onChange={(event) => setClock(event.target.checked ? undefined : 0, false)}
-            />
-            {name} turns freely on its port; the program chooses
-          </label>
-          {clockDeg !== undefined && (
+          {isFixed ? (
+            <p className="teach">This end does not turn on its port: it stands at the clock stated here.</p>
+          ) : (
+            <label className="check">
+              <input
+                type="checkbox"
+                checked={clockDeg === undefined}
+                onChange={(event) => setClock(event.target.checked ? undefined : firstClock(own), false)}
+              />
+              {name} {turningWords(own)}; the program chooses
+            </label>
+          )}
+          {(isFixed || clockDeg !== undefined) && (
             <NumberField
               label={`${name} own clock`}
               unit="°"
-              value={clockDeg}
-              low={-360}
-              high={360}
+              value={clockDeg ?? 0}
+              low={own?.turning === 'range' ? (own.turnFromDeg ?? -360) : -360}
+              high={own?.turning === 'range' ? (own.turnToDeg ?? 360) : 360}
               step={5}
               decimals={0}
               onSet={(deg) => setClock(deg, true)}

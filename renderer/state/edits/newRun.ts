@@ -1,6 +1,7 @@
 import type { End, Hose, PartTables } from '../../../shared/document/parts/schema.ts';
 import type { Fluid, Port, Project, Purpose, Run } from '../../../shared/document/project/schema.ts';
 import { PURPOSE_WORDS } from '../../../shared/document/wording/serviceWords.ts';
+import { portSeat } from '../portSeat.ts';
 import { freshId } from './freshId.ts';
 
 /** A run while it is being stated; `null` = not stated yet, and then it is no run. */
@@ -62,7 +63,7 @@ export function draftRun(
   tables: PartTables,
   wanted: Partial<Pick<RunDraft, 'portA' | 'portB' | 'purpose' | 'hose'>> = {},
 ): RunDraft | null {
-  const free = freePorts(project);
+  const free = freePorts(project).map((port) => portSeat(port, tables.adapters).port);
   const a = free.find(({ id }) => id === wanted.portA) ?? free[0];
   const others = free.filter((port) => port !== a);
   const b = others.find(({ id }) => id === wanted.portB) ?? others.find(({ dash }) => dash === a?.dash) ?? others[0];
