@@ -23,20 +23,20 @@ export class BandedLeastSquares {
     this.right.fill(0);
   }
 
-  /** Adds the term weight (residual + gradient . step)^2 / 2. Unknowns numbered below 0 or past the last are held and left out. */
-  add(weight: number, residual: number, unknowns: readonly number[], gradient: readonly number[]): void {
+  /**
+   * Adds the term weight (residual + gradient . step)^2 / 2 over the unknowns numbered from `first` on, one for each element of the
+   * gradient. Unknowns numbered below 0 or past the last are held and left out.
+   */
+  add(weight: number, residual: number, first: number, gradient: ArrayLike<number>): void {
     const { band, right, width, size } = this;
-    for (let a = 0; a < unknowns.length; a++) {
-      const i = unknowns[a] as number;
-      if (i < 0 || i >= size) continue;
+    const from = Math.max(0, -first);
+    const to = Math.min(gradient.length, size - first);
+    for (let a = from; a < to; a++) {
+      const i = first + a;
       const g = weight * (gradient[a] as number);
       right[i] = (right[i] as number) - g * residual;
-      for (let b = 0; b < unknowns.length; b++) {
-        const j = unknowns[b] as number;
-        if (j < 0 || j > i) continue;
-        const at = i * (width + 1) + width - (i - j);
-        band[at] = (band[at] as number) + g * (gradient[b] as number);
-      }
+      const row = i * (width + 1) + width - i + first;
+      for (let b = from; b <= a; b++) band[row + b] = (band[row + b] as number) + g * (gradient[b] as number);
     }
   }
 
