@@ -50,6 +50,7 @@ interface Waiting {
   readonly context: LayContext;
   readonly task: LayTask;
   readonly watch: Watch;
+  readonly isIdleWork: boolean;
   readonly resolve: (done: LaidTask) => void;
   readonly reject: (error: Error) => void;
 }
@@ -116,7 +117,8 @@ export function openCrew({ start, most, canShareMemory }: CrewOptions): Crew {
 
   function firstToDo(): Waiting | undefined {
     for (;;) {
-      const next = queue.shift();
+      const urgent = queue.findIndex((waiting) => !waiting.isIdleWork);
+      const [next] = queue.splice(Math.max(0, urgent), 1);
       if (next === undefined || !next.watch.isCancelled()) return next;
       next.reject(new Cancelled());
     }
@@ -139,14 +141,14 @@ export function openCrew({ start, most, canShareMemory }: CrewOptions): Crew {
   return {
     share: (bay) => (canShareMemory ? inSharedMemory(bay) : bay),
     inContext: (context) => ({
-      doEach: async (tasks, watchOf) => {
+      doEach: async (tasks, watchOf, isIdleWork = false) => {
         const count = workersFor(context);
         if (count < 2 || (tasks.length < 2 && members.length === 0)) return crewOfOne(context).doEach(tasks, watchOf);
         while (members.length < Math.min(count, tasks.length)) members.push(newMember());
         const all = tasks.map(
           (task, i) =>
             new Promise<LaidTask>((resolve, reject) => {
-              queue.push({ context, task, watch: watchOf(i), resolve, reject });
+              queue.push({ context, task, watch: watchOf(i), isIdleWork, resolve, reject });
             }),
         );
         send();

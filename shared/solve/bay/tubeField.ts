@@ -5,6 +5,8 @@ export interface Tube {
   readonly run: string;
   readonly points: readonly Vec3[];
   readonly radiusMm: number;
+  /** true = of a run that does not lie yet: what stands on its ports whatever way its hose goes */
+  readonly standing?: boolean;
 }
 
 export interface NearestTube {

@@ -22,7 +22,7 @@ export interface Mate {
 
 /** Hoses of a run's bundle among what is laid already; ends are tubes too, the hose is the one with most points. */
 export function matesAmong(project: Project, run: string, others: TubeField): Mate[] {
-  const runs = [...new Set(others.tubes.map((t) => t.run))];
+  const runs = [...new Set(others.tubes.filter((t) => t.standing !== true).map((t) => t.run))];
   return runs.flatMap((other) => {
     const bundle = bundleOf(project, run, other);
     if (bundle === undefined) return [];

@@ -1,16 +1,20 @@
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedProject } from '../../document/project/resolve.ts';
 import { buildTubeField, type Tube, type TubeField } from '../bay/tubeField.ts';
-import { standingAdapters, tubesOfLay } from './tubesOfLay.ts';
+import { standingTubes } from './standingTubes.ts';
+import { tubesOfLay } from './tubesOfLay.ts';
 
-/** Every laid run but one, hose and ends, and the adapters of those not laid, as obstacles to that one: in order of the runs' ids, whatever order the project has them in. */
+/**
+ * Every run but one as obstacles to that one: hose and ends of those that are laid, of the others what stands on their ports
+ * anyway. In order of the runs' ids, whatever order the project has them in.
+ */
 export function tubesAmong(resolved: ResolvedProject, laid: ReadonlyMap<string, Lay>, except: string): Tube[] {
   const runs = [...resolved.runs].sort((a, b) => (a.run.id < b.run.id ? -1 : 1));
   const to = runs.find((run) => run.run.id === except);
   return runs.flatMap((run) => {
     const lay = laid.get(run.run.id);
     if (run.run.id === except) return [];
-    return lay === undefined ? standingAdapters(run, to) : tubesOfLay(lay, run, to);
+    return lay === undefined ? standingTubes(resolved.project, run, to) : tubesOfLay(lay, run, to);
   });
 }
 

@@ -33,15 +33,20 @@ export async function layEach(
   laid: ReadonlyMap<string, Lay>,
   watch: Watch,
   doing: (name: string) => string,
+  isIdleWork = false,
 ): Promise<Lay[]> {
   const known = new Set(laid.values());
   const tasks = runs.map((run): LayTask => ({ how, run, others: tubesAmong(bench.resolved, laid, run.run.id) }));
   const partFor = shareWatch(watch, runs.length);
-  const done = await bench.crew.doEach(tasks, (i) => {
-    const part = partFor(i);
-    part.report({ fraction: 0, doing: doing((runs[i] as ResolvedRun).run.name) });
-    return part;
-  });
+  const done = await bench.crew.doEach(
+    tasks,
+    (i) => {
+      const part = partFor(i);
+      part.report({ fraction: 0, doing: doing((runs[i] as ResolvedRun).run.name) });
+      return part;
+    },
+    isIdleWork,
+  );
   return done.map(({ lay, breathLines }) => {
     bench.known.set(lay as Lay, known);
     bench.breathLines.set(lay as Lay, breathLines);

@@ -22,18 +22,27 @@ export function areInConflict(bench: Bench, a: RunLaid, b: RunLaid): boolean {
 }
 
 function comesTooNear(bench: Bench, a: RunLaid, b: RunLaid): boolean {
-  const { project } = bench.context;
-  const setting = runSetting(project, a.run);
-  const tubes = tubesOfLay(b.lay, b.run, a.run);
-  const atRest = clearanceToRun(project, setting, a.lay, b.lay.run, tubes);
-  if (atRest !== undefined && atRest.provenAtLeastMm < atRest.requiredMm) return true;
-  return breathClearances(bench, a, b).some((c) => c !== undefined && c.clearanceMm < c.requiredMm);
+  return (
+    breaksSpacing(bench, a, b) ||
+    breathClearances(bench, a, b).some((c) => c !== undefined && c.clearanceMm < c.requiredMm)
+  );
 }
 
-/** The clearance of each breath of a lay to another; hoses tied together breathe together. */
+/** Whether a hose at rest comes nearer to another than is asked, by what is proven of it. */
+function breaksSpacing({ context: { project } }: Bench, a: RunLaid, b: RunLaid): boolean {
+  const atRest = clearanceToRun(project, runSetting(project, a.run), a.lay, b.lay.run, tubesOfLay(b.lay, b.run, a.run));
+  return atRest !== undefined && atRest.provenAtLeastMm < atRest.requiredMm;
+}
+
+/** Whether a hose breaks its spacing from another at rest, or touches it under pressure. */
+export function isInTrouble(bench: Bench, a: RunLaid, b: RunLaid): boolean {
+  return breaksSpacing(bench, a, b) || breathClearances(bench, a, b).some((c) => c !== undefined && c.clearanceMm <= 0);
+}
+
+/** The clearance of each breath of a lay to another one that is laid; hoses tied together breathe together. */
 export function breathClearances(bench: Bench, a: RunLaid, b: RunLaid): (Clearance | undefined)[] {
   const { project } = bench.context;
-  if (bundleOf(project, a.lay.run, b.lay.run) !== undefined) return [];
+  if (b.lay.outcome !== 'laid' || bundleOf(project, a.lay.run, b.lay.run) !== undefined) return [];
   const setting = runSetting(project, a.run);
   const tubes = tubesOfLay(b.lay, b.run, a.run);
   return (bench.breathLines.get(a.lay) ?? []).map((line) => {

@@ -7,6 +7,7 @@ import type { Bench } from './bench.ts';
 import { crewOfOne, type LayCrew } from './layTask.ts';
 import { layAsWellAsCanBe, layTheRest } from './layTheRest.ts';
 import { makeRooms } from './makeRooms.ts';
+import { mendRuns } from './mendRuns.ts';
 import { settleRound, settleRuns } from './settleRuns.ts';
 import { towardsAll } from './towardsAll.ts';
 
@@ -15,7 +16,7 @@ import { towardsAll } from './towardsAll.ts';
  * is laid by itself among what lies already; of those that lie clean, as many as can stay together do, and the others are
  * laid again round them. A run that finds no clean way waits; then it is given the way that it has without the others,
  * the runs in that way are laid again round it, and the change is kept where all of them lie clean. What still waits is
- * laid as well as can be, with what it breaks. The lays of a round do not depend on each other, so a crew may make them
+ * laid as well as can be, with what it breaks. What stands on the ports of a run stands in the others' way from the start. The lays of a round do not depend on each other, so a crew may make them
  * at once; who makes them, and the order of runs in the project, change nothing in the answer. In the project's order.
  */
 export async function layRuns(
@@ -47,24 +48,22 @@ export async function layRuns(
 }
 
 async function layAll(bench: Bench, watch: Watch): Promise<void> {
-  const { laid, order, tried } = bench;
+  const { laid, order, tried, free } = bench;
   const first = await settleRound(bench, laid, order, partOf(watch, 0, 0.45));
-  // A run that does not lie clean by itself will not among others. Its near miss takes longest, so it is begun at once.
-  const hopeless = first.failed.map(({ run }) => run);
+  // A run that does not lie clean by itself will not among others. What to show where nothing was found takes longest to
+  // find, so it is looked for while others are laid.
+  for (const { lay } of first.failed) free.set(lay.run, lay);
+  const hopeless = first.failed.filter(({ lay }) => lay.outcome === 'no-way').map(({ run }) => run);
   const silent: Watch = { ...watch, report: () => undefined };
-  const early = layAsWellAsCanBe(bench, hopeless, new Map(laid), silent);
+  const early = layAsWellAsCanBe(bench, hopeless, new Map(laid), silent, true);
   early.catch(() => undefined);
-  const failed = await settleRuns(bench, laid, first.open, partOf(watch, 0.45, 0.7));
+  const failed = [...first.failed, ...(await settleRuns(bench, laid, first.open, partOf(watch, 0.45, 0.7)))];
   for (const { lay } of failed) if (lay.outcome === 'near-miss') tried.set(lay.run, lay);
   const waiting = order.filter(({ run }) => failed.some(({ lay }) => lay.run === run.id));
-  const without = await makeRooms(bench, waiting, partOf(watch, 0.7, 0.9));
-  const rest = [...hopeless, ...without].map(({ run }) => run.id);
+  const without = await makeRooms(bench, waiting, partOf(watch, 0.7, 0.85));
+  await mendRuns(bench, partOf(watch, 0.85, 0.9));
   for (const lay of await early) tried.set(lay.run, lay);
-  await layTheRest(
-    bench,
-    order.filter(({ run }) => rest.includes(run.id)),
-    partOf(watch, 0.9, 1),
-  );
+  await layTheRest(bench, without, partOf(watch, 0.9, 1));
 }
 
 /** The stiffest and thickest hose has the fewest ways. */

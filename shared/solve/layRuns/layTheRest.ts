@@ -10,8 +10,10 @@ export function layAsWellAsCanBe(
   runs: readonly ResolvedRun[],
   laid: ReadonlyMap<string, Lay>,
   watch: Watch,
+  isIdleWork = false,
 ): Promise<Lay[]> {
-  return layEach(bench, runs, 'as-well-as-can-be', laid, watch, (name) => `laying ${name} as well as can be`);
+  const doing = (name: string): string => `laying ${name} as well as can be`;
+  return layEach(bench, runs, 'as-well-as-can-be', laid, watch, doing, isIdleWork);
 }
 
 /**
