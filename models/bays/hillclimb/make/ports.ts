@@ -1,4 +1,5 @@
 import { addScaled, rejectFrom, unit, type Vec3 } from '../../../../shared/base/vec3.ts';
+import type { Port } from '../../../../shared/document/project/schema.ts';
 
 /** A port of the example bay: the one statement that both the modelled union and the project's port are made from. */
 export interface BayPort {
@@ -14,6 +15,15 @@ export interface BayPort {
   /** a cast boss below the union reaches this far back into the part, mm; 0 = none */
   readonly bossMm: number;
 }
+
+/** What goes in a port that is no flare, and what is screwed on it, by the port's id. */
+export const ADAPTERS: Readonly<Record<string, Required<Pick<Port, 'seat' | 'adapters'>>>> = {
+  // The oil gallery takes a banjo, turned up: the hose leaves along the back of the head, clear of the bulkhead.
+  'gallery-feed': {
+    seat: 'banjo-m10',
+    adapters: [{ adapter: 'banjo-m10-flare-4', outlet: 'straight', clockDeg: 0 }],
+  },
+};
 
 /** Middle of the turbocharger's centre housing; its shaft runs along X. */
 export const TURBO: Vec3 = [815, 320, 505];

@@ -2,7 +2,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { Motion, Project } from '../../../../shared/document/project/schema.ts';
 import { engineBodyParts } from './bay.ts';
-import { PORTS } from './ports.ts';
+import { ADAPTERS, PORTS } from './ports.ts';
 import { RUNS } from './runs.ts';
 
 export const MESH_FILE = 'hillclimb-bay.glb';
@@ -77,6 +77,7 @@ export function hillclimbProject(mesh: Uint8Array): Project {
       seat: 'flare-37',
       dash,
       body,
+      ...ADAPTERS[id],
     })),
     runs: RUNS.map((run) => run),
     overrides: ['turbo-water-feed', 'turbo-water-return'].map((run) => ({
