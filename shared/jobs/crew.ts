@@ -49,16 +49,21 @@ const MOST_COPIES = 1 << 30;
 interface Waiting {
   readonly context: LayContext;
   readonly task: LayTask;
-  readonly watch: Watch;
+  /** made when the task is begun */
+  readonly newWatch: () => Watch;
   readonly isIdleWork: boolean;
   readonly resolve: (done: LaidTask) => void;
   readonly reject: (error: Error) => void;
 }
 
+interface Doing extends Waiting {
+  readonly watch: Watch;
+}
+
 interface Member {
   readonly handle: LayWorkerHandle;
   context?: LayContext;
-  doing?: Waiting;
+  doing?: Doing;
 }
 
 /**
@@ -115,16 +120,18 @@ export function openCrew({ start, most, canShareMemory }: CrewOptions): Crew {
     }
   }
 
-  function firstToDo(): Waiting | undefined {
+  function firstToDo(): Doing | undefined {
     for (;;) {
       const urgent = queue.findIndex((waiting) => !waiting.isIdleWork);
       const [next] = queue.splice(Math.max(0, urgent), 1);
-      if (next === undefined || !next.watch.isCancelled()) return next;
+      if (next === undefined) return undefined;
+      const watch = next.newWatch();
+      if (!watch.isCancelled()) return { ...next, watch };
       next.reject(new Cancelled());
     }
   }
 
-  function give(member: Member, next: Waiting): void {
+  function give(member: Member, next: Doing): void {
     const { bay, ...context } = next.context;
     if (member.context !== next.context)
       member.handle.post({ kind: 'context', context, ...(member.context?.bay === bay ? {} : { bay }) });
@@ -148,7 +155,7 @@ export function openCrew({ start, most, canShareMemory }: CrewOptions): Crew {
         const all = tasks.map(
           (task, i) =>
             new Promise<LaidTask>((resolve, reject) => {
-              queue.push({ context, task, watch: watchOf(i), isIdleWork, resolve, reject });
+              queue.push({ context, task, newWatch: () => watchOf(i), isIdleWork, resolve, reject });
             }),
         );
         send();

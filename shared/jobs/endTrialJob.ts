@@ -1,7 +1,7 @@
 import { bad, good, type Result } from '../base/result.ts';
 import { partOf, type Watch } from '../base/watch.ts';
 import { endTrial } from '../solve/endTrial/endTrial.ts';
-import { tubesOf } from '../solve/layRun/tubesOf.ts';
+import { tubesAmong } from '../solve/layRun/tubesOf.ts';
 import type { JobInput, JobOutput } from './contract.ts';
 import { bayIndex, bayMesh, type JobMemory } from './jobMemory.ts';
 import { readProject, unknownRuns } from './readProject.ts';
@@ -22,8 +22,9 @@ export async function endTrialJob(
   const bay = bayIndex(read.value, opened.value.mesh, memory, partOf(watch, 0, 0.1));
   const laid = new Map((input.earlier?.lays ?? []).map((lay) => [lay.run, lay]));
   const context = { project: resolved.project, bay };
-  const others = tubesOf(resolved, laid, input.run);
-  const trial = endTrial(context, resolved, run, tables.ends, others, partOf(watch, 0.1, 1));
+  const others = tubesAmong(resolved, laid, input.run);
+  const crew = memory.crew?.inContext(context);
+  const trial = await endTrial(context, resolved, run, tables.ends, others, partOf(watch, 0.1, 1), crew);
   return good({
     format: 'hosewright-end-trial',
     version: 1,

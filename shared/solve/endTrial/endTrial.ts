@@ -1,12 +1,13 @@
-import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
+import type { Watch } from '../../base/watch.ts';
 import type { TrialEntry } from '../../document/endTrial/schema.ts';
 import type { Finding } from '../../document/lay/schema.ts';
 import type { End } from '../../document/parts/schema.ts';
 import type { ResolvedEnd, ResolvedProject, ResolvedRun } from '../../document/project/resolve.ts';
-import type { TubeField } from '../bay/tubeField.ts';
+import type { Tube } from '../bay/tubeField.ts';
 import { runChecks } from '../checks/index.ts';
 import type { LayContext } from '../layRun/layContext.ts';
-import { layIfClean } from '../layRun/layIfClean.ts';
+import { crewOfOne, type LayCrew, type LayTask } from '../layRuns/layTask.ts';
+import { shareWatch } from '../layRuns/shareWatch.ts';
 import { shelfFor } from './shelf.ts';
 
 export interface Trial {
@@ -19,37 +20,49 @@ export interface Trial {
  * that is not the chosen one is free to turn about its port, since a stated clock was for the chosen one. others: hoses
  * that stay where they are. Ranked by, in this order: fewest stops, fewest looks, fewest proposed clamps, least bend of
  * both ends together, least slack over the wanted one, most room at the tightest place, shortest cut; then by ids, so
- * that the same input gives the same order.
+ * that the same input gives the same order. The pairs do not depend on each other: a crew may lay several at once.
  */
-export function endTrial(
+export async function endTrial(
   context: LayContext,
   resolved: ResolvedProject,
   run: ResolvedRun,
   table: readonly End[],
-  others: TubeField,
+  others: readonly Tube[],
   watch: Watch,
-): Trial {
+  crew: LayCrew = crewOfOne(context),
+): Promise<Trial> {
   const pairs = shelfFor(run.a, table).flatMap((a) => shelfFor(run.b, table).map((b) => ({ a, b })));
-  const entries = pairs.flatMap(({ a, b }, i): TrialEntry[] => {
-    stopIfCancelled(watch);
-    watch.report({ fraction: i / pairs.length, doing: `${a.bendAngleDeg} and ${b.bendAngleDeg} degrees` });
-    const changed: ResolvedRun = {
-      ...run,
-      a: withEnd(run.a, a),
-      b: withEnd(run.b, b),
-      run: { ...run.run, a: { port: run.a.port.id, end: a.id }, b: { port: run.b.port.id, end: b.id } },
-    };
-    const silent = { ...partOf(watch, 0, 1), report: () => undefined };
-    const lay = layIfClean(context, changed, others, silent);
+  const tasks = pairs.map(({ a, b }): LayTask => ({ how: 'if-clean', run: withEnds(run, a, b), others }));
+  const partFor = shareWatch(watch, pairs.length);
+  const done = await crew.doEach(tasks, (i) => {
+    const { a, b } = pairs[i] as (typeof pairs)[number];
+    const part = partFor(i);
+    const doing = `${a.bendAngleDeg} and ${b.bendAngleDeg} degrees`;
+    part.report({ fraction: 0, doing });
+    return { ...part, report: ({ fraction }) => part.report({ fraction, doing }) };
+  });
+  const entries = done.flatMap(({ lay }, i): TrialEntry[] => {
     if (lay === undefined) return [];
-    const findings = runChecks({ ...resolved, runs: [changed] }, [lay]);
+    const { a, b } = pairs[i] as (typeof pairs)[number];
+    const findings = runChecks({ ...resolved, runs: [(tasks[i] as LayTask).run] }, [lay]);
     return [{ ends: { a: a.id, b: b.id }, bendsDeg: { a: a.bendAngleDeg, b: b.bendAngleDeg }, lay, findings }];
   });
   return { tried: pairs.length, entries: entries.sort(byRank) };
 }
 
+function withEnds(run: ResolvedRun, a: End, b: End): ResolvedRun {
+  return {
+    ...run,
+    a: withEnd(run.a, a),
+    b: withEnd(run.b, b),
+    run: { ...run.run, a: { port: run.a.port.id, end: a.id }, b: { port: run.b.port.id, end: b.id } },
+  };
+}
+
 function withEnd(current: ResolvedEnd, end: End): ResolvedEnd {
-  return end.id === current.end.id ? current : { port: current.port, end };
+  if (end.id === current.end.id) return current;
+  const { clockDeg: _, ...seated } = current;
+  return { ...seated, end };
 }
 
 /** Below 0: p comes first. */

@@ -34,7 +34,8 @@ export function doLayTask(context: LayContext, { how, run, others }: LayTask, wa
 /** Whoever does tasks, one after the other or several at once; which changes the time they take and never what they answer. */
 export interface LayCrew {
   /**
-   * The answers in the order of the tasks. watchOf: what task number i reports to; all of them are cancelled together.
+   * The answers in the order of the tasks. watchOf: what task number i reports to, asked for as it
+   * begins; all of them are cancelled together.
    * isIdleWork: tasks that whoever would else be idle does; others go before them.
    */
   doEach(tasks: readonly LayTask[], watchOf: (i: number) => Watch, isIdleWork?: boolean): Promise<readonly LaidTask[]>;

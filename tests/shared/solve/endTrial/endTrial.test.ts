@@ -23,11 +23,11 @@ function sideBySide() {
   return oneRunProject([a, b], [shelf[0]!, shelf[0]!], HOSE, {});
 }
 
-describe('endTrial', () => {
-  const resolved = sideBySide();
-  const context = { project: resolved.project, bay: BAY };
-  const trial = endTrial(context, resolved, resolved.runs[0]!, shelf, buildTubeField([]), UNWATCHED);
+const resolved = sideBySide();
+const context = { project: resolved.project, bay: BAY };
+const trial = await endTrial(context, resolved, resolved.runs[0]!, shelf, [], UNWATCHED);
 
+describe('endTrial', () => {
   it('lays every pair that lies clean, each with its own ends, free to turn', () => {
     expect(trial.tried).toBe(9);
     expect(trial.entries.length).toBeGreaterThan(5);
@@ -47,8 +47,8 @@ describe('endTrial', () => {
     expect(straight.lay.cutLengthMm).toBeGreaterThan(1.5 * shortest.lay.cutLengthMm);
   });
 
-  it('says the same twice', () => {
-    const again = endTrial(context, resolved, resolved.runs[0]!, shelf, buildTubeField([]), UNWATCHED);
+  it('says the same twice', async () => {
+    const again = await endTrial(context, resolved, resolved.runs[0]!, shelf, [], UNWATCHED);
     const plain = (entries: readonly TrialEntry[]) =>
       JSON.stringify(entries.map((e) => ({ ...e, lay: { ...e.lay, timingsMs: {} } })));
     expect(plain(again.entries)).toBe(plain(trial.entries));
