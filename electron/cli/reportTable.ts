@@ -7,6 +7,7 @@ import {
   formatSlack,
   isStraight,
 } from '../../shared/sheets/format/index.ts';
+import { adapterTable, taperTable } from './adapterTable.ts';
 import { inColumns } from './inColumns.ts';
 import { rockTable } from './rockTable.ts';
 
@@ -19,7 +20,9 @@ export function reportTable(report: LayReport): string {
     '',
     ...inColumns([HEADINGS, ...lays.flatMap(runRows)]),
     ...lays.flatMap(reasonLine),
+    ...adapterTable(lays),
     ...rockTable(lays),
+    ...taperTable(lays),
     ...warningLines(report.warnings ?? []),
     '',
     ...findingLines(findings),

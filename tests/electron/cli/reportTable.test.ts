@@ -57,3 +57,50 @@ test('hoses that the motion of bodies works stand in the order in which they go 
   expect(lines[from + 4]).toBe('carried along whole, so never tight: along');
   expect(reportTable(exampleReport([exampleLay], []))).not.toContain('WHEN BODIES MOVE');
 });
+
+test('adapters are told from the part outwards, with the clocks of those that bend', () => {
+  const straight = {
+    id: 'union',
+    clockDeg: 0,
+    points: [point(0, 0, 0), point(0, 0, 10), point(0, 0, 25)],
+    diameterMm: 20,
+  };
+  const elbow = {
+    id: 'elbow',
+    clockDeg: 70,
+    points: [point(0, 0, 25), point(0, 0, 40), point(20, 0, 40)],
+    diameterMm: 20,
+  };
+  const ends = { ...exampleLay.ends, b: { ...exampleLay.ends.b, adapters: [straight, elbow] } };
+  const lines = reportTable(exampleReport([{ ...exampleLay, ends }], [])).split('\n');
+  expect(lines).toContain('ON ADAPTERS');
+  expect(lines.find((line) => line.includes('union'))).toMatch(/^feed +B +union, then elbow at 70°$/);
+  expect(reportTable(exampleReport([exampleLay], []))).not.toContain('ON ADAPTERS');
+});
+
+test('hoses on taper threads show the worst over their clocks, each with its clock', () => {
+  const pose = (clockDeg: number, slackLeftMm: number, radiusMm: number) => ({
+    name: `elbow at END A at ${clockDeg} degrees`,
+    clocks: [{ end: 'a' as const, adapter: 'elbow', clockDeg }],
+    outcome: 'lies' as const,
+    slackLeftMm,
+    minRadius: { provenAtLeastMm: radiusMm, at: { arcLengthMm: 5, point: point(5, 0, 0) } },
+    ownClockDeg: { a: 0, b: 0 },
+    room: {},
+  });
+  const taper = {
+    ranges: [{ end: 'a' as const, adapter: 'elbow', fromDeg: -15, toDeg: 15, laidAtDeg: 0 }],
+    poses: [pose(-15, 3.25, 90), pose(0, 9, 95), pose(15, 8, 80.04)],
+    worst: { slackLeft: 0, minRadius: 2 },
+  };
+  const lines = reportTable(exampleReport([{ ...exampleLay, taper }], [])).split('\n');
+  const start = lines.findIndex((line) => line.startsWith('ON TAPER THREADS'));
+  // Rounded down, as all that must not be less than is said: 3.25 mm is 0.128 in, 80.04 mm is 3.151 in.
+  expect(lines[start + 2]).toMatch(
+    /^feed +elbow -15° to 15° +3\.2 mm \(1\/8 in\) at -15° +80\.0 mm \(3 1\/8 in\) at 15° +- +-$/,
+  );
+});
+
+function point(x: number, y: number, z: number): [number, number, number] {
+  return [x, y, z];
+}
