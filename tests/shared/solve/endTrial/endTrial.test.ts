@@ -70,6 +70,16 @@ describe('shelfFor', () => {
     const found = shelfFor({ port: examplePort('a', {}), end: chosen }, table);
     expect(found.map((e) => e.id)).toEqual(['mine', 'steel-90', 'brass-120']);
   });
+
+  it('offers an end bent by half a turn as well, and a hose with one is tried', async () => {
+    const half = exampleEnd(180, { seatToBendMm: 20, bendToShoulderMm: 15, dropMm: 44, shoulderToMouthMm: 15 });
+    const table = [shelf[0]!, half];
+    expect(shelfFor({ port: examplePort('a', {}), end: half }, table).map((e) => e.bendAngleDeg)).toEqual([0, 180]);
+    const ended = { ...resolved.runs[0]!, a: { ...resolved.runs[0]!.a, end: half } };
+    const tried = await endTrial(context, resolved, ended, table, [], UNWATCHED);
+    expect(tried.tried).toBe(4);
+    expect(tried.entries.some((e) => e.bendsDeg.a === 180 || e.bendsDeg.b === 180)).toBe(true);
+  });
 });
 
 describe('byRank', () => {
