@@ -8,6 +8,8 @@ import { JobHead } from '../panels/job/JobHead.tsx';
 import { KeyList } from '../panels/notes/KeyList.tsx';
 import { WorkStrip } from '../panels/notes/WorkStrip.tsx';
 import { PapersCard } from '../panels/papers/PapersCard.tsx';
+import { DrawerPull } from '../panels/parts/DrawerPull.tsx';
+import { PartsDrawer } from '../panels/parts/PartsDrawer.tsx';
 import { PortsCard } from '../panels/ports/PortsCard.tsx';
 import { RunCard } from '../panels/runs/RunCard.tsx';
 import { RunList } from '../panels/runs/RunList.tsx';
@@ -15,7 +17,7 @@ import { StraightView } from '../panels/straightView/StraightView.tsx';
 import type { Bench } from '../state/bench.ts';
 import { KEY_ACTIONS } from '../state/keys.ts';
 import type { Step } from '../state/sessionStore.ts';
-import { BenchContext, useDocument, useSession } from '../state/useBench.ts';
+import { BenchContext, useDocument, useDrawer, useSession } from '../state/useBench.ts';
 import { BayPlace } from './BayPlace.tsx';
 
 const CARDS: Record<Step, React.ComponentType> = {
@@ -41,13 +43,15 @@ export function BenchWindow({ bench }: { bench: Bench }) {
 function Benchtop() {
   const isOpen = useDocument((state) => state.open !== null);
   const step = useSession((session) => session.step);
+  const drawn = useDrawer((drawer) => drawer.isOpen);
   const Card = CARDS[step];
   return (
-    <div className={isOpen ? 'window' : 'window window-empty'}>
+    <div className={isOpen ? `window${drawn ? ' window-drawn' : ''}` : 'window window-empty'}>
       <JobHead />
       <main className="bay">
         {isOpen ? <BayPlace /> : <EmptyBench />}
         <WorkStrip />
+        {isOpen && <DrawerPull />}
         <HandReadout />
       </main>
       {isOpen && (
@@ -57,6 +61,7 @@ function Benchtop() {
             <Card />
           </aside>
           <StraightView />
+          <PartsDrawer />
         </>
       )}
     </div>

@@ -5,6 +5,8 @@ import './styles/widgets.css';
 import './styles/panels.css';
 import './styles/straightView.css';
 import './styles/byHand.css';
+import './styles/adapters.css';
+import './styles/parts.css';
 import './styles/rod.css';
 import { createRoot } from 'react-dom/client';
 import { invariant } from '../../shared/base/invariant.ts';

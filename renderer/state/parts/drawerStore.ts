@@ -2,7 +2,7 @@ import { createStore } from 'zustand/vanilla';
 import type { Problem } from '../../../shared/base/result.ts';
 import type { ImportPlan } from '../../../shared/document/drawer/partEdits.ts';
 import type { PartKind, StoredRow } from '../../../shared/document/parts/columns.ts';
-import type { PartDraft } from './draftPart.ts';
+import type { PartDraft, Typed } from './draftPart.ts';
 
 /** A table that was brought in and lies on top until it is said what becomes of it. */
 export interface Incoming {
@@ -25,6 +25,8 @@ export interface DrawerState {
   readonly incoming: Incoming | null;
   /** the page on which the chosen end is measured lies open */
   readonly measuring: boolean;
+  /** what was read of ends, by card and kind of end: looking at another card loses none of it */
+  readonly readings: Readonly<Record<string, Readonly<Record<string, Typed>>>>;
   /** why the last Keep or Take out was not done, in sentences */
   readonly refused: readonly string[];
 }
@@ -37,6 +39,7 @@ const SHUT: DrawerState = {
   drafts: {},
   incoming: null,
   measuring: false,
+  readings: {},
   refused: [],
 };
 

@@ -9,6 +9,8 @@ import {
   replaceParts,
 } from '../../../shared/document/drawer/partEdits.ts';
 import type { Column, PartKind, StoredRow } from '../../../shared/document/parts/columns.ts';
+import type { MeasuredEnd } from '../../../shared/document/parts/measure/measureEnd.ts';
+import type { MeasureKind } from '../../../shared/document/parts/measure/readings.ts';
 import { readPartSheets } from '../../../shared/document/parts/parsePartTables.ts';
 import { rowsOfKind, tablesOfSheets } from '../../../shared/document/parts/partSheet.ts';
 import { partTableCsv } from '../../../shared/document/parts/partTableCsv.ts';
@@ -20,6 +22,7 @@ import {
   blankDraft,
   copyDraft,
   draftOf,
+  draftValues,
   isTouched,
   type PartDraft,
   readDraft,
@@ -27,6 +30,7 @@ import {
   typeInto,
 } from './draftPart.ts';
 import { type DrawerStore, draftKey } from './drawerStore.ts';
+import { measuredTexts, readingsKey } from './measuring.ts';
 
 interface PartsNeeds {
   readonly document: DocumentStore;
@@ -211,12 +215,17 @@ export function createOnParts({ document, drawer, jobs, desktop }: PartsNeeds) {
     },
     type: (column: Column, typed: Typed): void => write((draft) => typeInto(draft, column, typed)),
     /** Writes measured figures on the card; they are typed in, not kept. */
-    fill: (texts: Readonly<Record<string, string>>): void =>
+    fill: (texts: Readonly<Record<string, string>>): void => write((draft) => filled(draft, texts)),
+    /** Writes down one reading of an end that is measured. */
+    takeReading: (draft: PartDraft, kind: MeasureKind, key: string, typed: Typed): void => {
+      const at = readingsKey(draft, kind);
+      drawer.set(({ readings }) => ({ readings: { ...readings, [at]: { ...readings[at], [key]: typed } } }));
+    },
+    /** Writes what an end was measured as on its card. */
+    fillMeasured: (measured: MeasuredEnd, kind: MeasureKind, texts: Readonly<Record<string, Typed>>): void =>
       write((draft) => {
-        const typed = Object.fromEntries(
-          Object.entries(texts).map(([key, text]) => [key, { text, unit: 'mm' as const }]),
-        );
-        return { ...draft, typed: { ...draft.typed, ...typed } };
+        const hasSource = draftValues(draft).values['source'] !== undefined;
+        return filled(draft, measuredTexts(measured, kind, texts, hasSource));
       }),
     drop: (): void => {
       const draft = card();
@@ -226,6 +235,12 @@ export function createOnParts({ document, drawer, jobs, desktop }: PartsNeeds) {
     },
     leaveIn: (): void => drawer.set({ incoming: null }),
   };
+}
+
+/** A card with texts typed into it; lengths are in mm. */
+function filled(draft: PartDraft, texts: Readonly<Record<string, string>>): PartDraft {
+  const typed = Object.entries(texts).map(([key, text]) => [key, { text, unit: 'mm' as const }]);
+  return { ...draft, typed: { ...draft.typed, ...Object.fromEntries(typed) } };
 }
 
 export type OnParts = ReturnType<typeof createOnParts>;
