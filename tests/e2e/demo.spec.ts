@@ -11,6 +11,10 @@ test('from the example bay to build sheets on disk', async ({ opened: { page } }
   await page.getByRole('button', { name: 'Papers' }).click();
   const button = page.getByRole('button', { name: 'Download build sheets' });
   await expect(button).toBeEnabled({ timeout: LAYING_LIMIT_MS });
+  // Laid by as many workers as the machine runs at once, four at most; by the one that does the job where that is one.
+  const cores = await page.evaluate(() => navigator.hardwareConcurrency);
+  const laying = page.workers().filter((worker) => worker.url().includes('lays.worker'));
+  expect(laying).toHaveLength(cores < 2 ? 0 : Math.min(4, cores));
   const downloading = page.waitForEvent('download', { timeout: 120_000 });
   await button.click();
   const download = await downloading;
