@@ -142,6 +142,40 @@ describe('taperLays', () => {
     }
   });
 
+  it('says the same of a run that is told from its other end', () => {
+    const setup: Rig = { clock: [-40, 40], b: ASIDE };
+    const { lay, taper } = turned(setup);
+    const base = rig(setup);
+    const swapped = {
+      ...base,
+      runs: base.runs.map((r) => ({ ...r, a: r.b, b: r.a, run: { ...r.run, a: r.run.b, b: r.run.a } })),
+    };
+    const back = layRun({ project: swapped.project, bay: EMPTY }, swapped.runs[0]!, buildTubeField([]), UNWATCHED);
+    const told = taperLays({ resolved: swapped, bay: EMPTY }, [back], UNWATCHED)[0]?.taper;
+    expect(back.cutLengthMm).toBeCloseTo(lay.cutLengthMm, 1);
+    expect(told?.ranges[0]?.end).toBe('b');
+    for (const [i, pose] of taper.poses.entries()) {
+      expect(told?.poses[i]?.slackLeftMm).toBeCloseTo(pose.slackLeftMm, 1);
+      expect(told?.poses[i]?.minRadius?.provenAtLeastMm).toBeCloseTo(pose.minRadius?.provenAtLeastMm ?? 0, 0);
+    }
+  });
+
+  it('works only the stretch before the first clamp, which has but its own part of the slack to give', () => {
+    const free = turned({ clock: [-25, 25], b: ASIDE });
+    const place = free.lay.centreline;
+    const i = Math.round(place.points.length * 0.55);
+    const along = place.points[i + 1]!.map((v, k) => v - place.points[i - 1]![k as 0]) as [number, number, number];
+    const clamp = { id: 'c', kind: 'clamp' as const, point: place.points[i]!, axis: along };
+    const { lay, taper } = turned({ clock: [-25, 25], b: ASIDE, run: { supports: [clamp] } });
+    const middle =
+      taper.poses.find((p) => p.clocks[0]?.clockDeg === 0) ?? taper.poses[Math.floor(taper.poses.length / 2)];
+    expect(middle?.outcome).toBe('lies');
+    // The slack of the whole hose is shared by both stretches; the one that is worked has a part of it.
+    const wholeMm = lay.liveLengthMm - lay.tautLengthMm;
+    expect(middle?.slackLeftMm).toBeGreaterThan(0.1 * wholeMm);
+    expect(middle?.slackLeftMm).toBeLessThan(0.9 * wholeMm);
+  });
+
   it('says at which clock the hose goes tight, and by how much', () => {
     const { taper } = turned({ clock: [-150, 150], b: ASIDE });
     const worst = taper.poses[taper.worst.slackLeft];
