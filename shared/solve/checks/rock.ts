@@ -6,6 +6,7 @@ import { degreesText, lengthText } from '../../document/wording/quantityText.ts'
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
 import { thingText } from './skins.ts';
+import { slackOrLackMm, tightnessText } from './tightness.ts';
 
 /**
  * The hose when bodies stand at the extremes of their motion: it may not go tight, bend under its radius or touch (stop),
@@ -49,16 +50,10 @@ function goesTight({ project, run, lay }: CheckContext, moved: readonly RockExtr
   // The rest's own lack of slack is the slack check's.
   const worst = least(moved, (e) => e.slackLeftMm - (e.missingMm ?? 0));
   if (worst === undefined || lay.rock?.carried === true) return [];
-  const { missingMm, slackLeftMm } = worst.extreme;
-  const measured = missingMm === undefined ? slackLeftMm : Math.min(slackLeftMm, -missingMm);
+  const measured = slackOrLackMm(worst.extreme);
   const at = lay.rock?.tightAt;
   const from =
     at === undefined || at.share > 1 ? '' : ` It goes tight at ${Math.floor(at.share * 100)} % of the motion.`;
-  const reach = missingMm === undefined ? '' : ` It is ${lengthText(missingMm)} too short to reach in a straight line.`;
-  const left =
-    measured < 0
-      ? `the hose is ${lengthText(-measured)} shorter than its shortest lay: it pulls on its ends.`
-      : `the hose has ${lengthText(measured)} of slack left.`;
   return judge({
     check: 'rock',
     run: run.run.id,
@@ -69,7 +64,7 @@ function goesTight({ project, run, lay }: CheckContext, moved: readonly RockExtr
     measured,
     unit: 'mm',
     severity: 'stop',
-    message: `${withPose(worst.extreme)} ${left}${reach}${from}`,
+    message: `${withPose(worst.extreme)} ${tightnessText(worst.extreme)}${from}`,
     mend: `Cut it at least ${lengthText(use.value - measured)} longer, or leave more hose between what moves and the next clamp.`,
   });
 }

@@ -6,6 +6,7 @@ import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
 import { SIDES, sideText } from './places.ts';
 import { thingText } from './skins.ts';
+import { slackOrLackMm, tightnessText } from './tightness.ts';
 
 /**
  * The hose at every clock at which the taper threads of its ports may come tight: it may nowhere go tight, bend under its
@@ -28,23 +29,15 @@ export function taperRange(context: CheckContext): Finding[] {
 
 function withClock({ name }: TaperPose, { ranges, poses }: Taper, isBad: (pose: TaperPose) => boolean): string {
   const spans = ranges.map(({ fromDeg, toDeg }) => `${Math.round(fromDeg)} to ${Math.round(toDeg)}`).join(' and ');
-  return `With ${name} (one of ${poses.filter(isBad).length} bad clocks of ${poses.length} looked at from ${spans} degrees)`;
+  return `With ${name} (so at ${poses.filter(isBad).length} of ${poses.length} clocks looked at, from ${spans} degrees)`;
 }
 
-const MEND =
-  'Narrow the range (a thicker or thinner turn of sealant, another fitting), take an adapter that is settable and locked, or give the hose more length.';
+const MEND = 'Cut it when the taper is tight and its clock is known, or take an adapter that is settable and locked.';
 
 function goesTight({ project, run, lay }: CheckContext, taper: Taper, pose: TaperPose | undefined): Finding[] {
   if (pose === undefined || lay.liveLengthMm < lay.tautLengthMm) return [];
   const use = ruleValue(project, 'taper-slack', run.run.id);
-  const left = (p: TaperPose): number => Math.min(p.slackLeftMm, -(p.missingMm ?? -p.slackLeftMm));
-  const measured = left(pose);
-  const what =
-    pose.missingMm !== undefined
-      ? `the hose is ${lengthText(pose.missingMm)} too short to reach in a straight line.`
-      : measured < 0
-        ? `the hose is ${lengthText(-measured)} shorter than its shortest lay: it pulls on its ends.`
-        : `the hose has ${lengthText(measured)} of slack left.`;
+  const measured = slackOrLackMm(pose);
   return judge({
     check: 'taperRange',
     run: run.run.id,
@@ -55,8 +48,8 @@ function goesTight({ project, run, lay }: CheckContext, taper: Taper, pose: Tape
     measured,
     unit: 'mm',
     severity: 'stop',
-    message: `${withClock(pose, taper, (p) => left(p) < use.value)} ${what}`,
-    mend: MEND,
+    message: `${withClock(pose, taper, (p) => slackOrLackMm(p) < use.value)} ${tightnessText(pose)}`,
+    mend: `Give it at least ${lengthText(use.value - measured)} more hose. Or: ${MEND}`,
   });
 }
 

@@ -47,7 +47,7 @@ it('stops a hose that goes tight or does not reach, and says at which clock and 
   expect(found({ slackLeftMm: 0 })).toEqual([]);
   const [tight] = found({ slackLeftMm: -0.1, outcome: 'tight' });
   expect(tight).toMatchObject({ severity: 'stop', rule: 'taper-slack', measured: -0.1 });
-  expect(tight?.message).toMatch(/at 30 degrees \(one of 1 bad clocks of 2 looked at from 0 to 30 degrees\)/);
+  expect(tight?.message).toMatch(/at 30 degrees \(so at 1 of 2 clocks looked at, from 0 to 30 degrees\)/);
   const [short] = found({ slackLeftMm: -40, missingMm: 12.5, outcome: 'too-short' });
   expect(short?.message).toMatch(/12\.5 mm/);
   expect(
