@@ -1,6 +1,7 @@
 import type { Command } from '../command.ts';
 import { checkCommand } from './check.ts';
 import { layCommand } from './lay.ts';
+import { measureCommand } from './measure.ts';
 import { partsCommand } from './parts.ts';
 import { relayCommand } from './relay.ts';
 import { schemaCommand } from './schema.ts';
@@ -18,6 +19,7 @@ export const COMMANDS: readonly Command[] = [
   sheetsCommand,
   straightenCommand,
   partsCommand,
+  measureCommand,
   schemaCommand,
   serveCommand,
 ];

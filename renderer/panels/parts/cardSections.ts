@@ -17,7 +17,7 @@ export const CARD_SECTIONS: Readonly<Record<PartKind, readonly CardSection[]>> =
       keys: ['insideDiameterMm', 'outsideDiameterMm', 'minBendRadiusMm', 'minBendRadiusDatum', 'convolutionPitchMm'],
     },
     {
-      title: 'What it stands',
+      title: 'What it withstands',
       keys: [
         'maxPressureKpa',
         'pressureByTemperature',
@@ -43,7 +43,7 @@ export const CARD_SECTIONS: Readonly<Record<PartKind, readonly CardSection[]>> =
       title: 'Assembly',
       keys: ['innerOlive', 'expander', 'crimpDie', 'crimpSetting', 'crimpFromMm', 'crimpToMm'],
     },
-    { title: 'What it stands', keys: ['maxPressureKpa', 'maxTemperatureC', 'weightG'] },
+    { title: 'What it withstands', keys: ['maxPressureKpa', 'maxTemperatureC', 'weightG'] },
     WHOSE,
   ],
   sleeves: [
@@ -61,7 +61,7 @@ export const CARD_SECTIONS: Readonly<Record<PartKind, readonly CardSection[]>> =
       keys: ['bendAngleDeg', 'turning', 'portToBendMm', 'bendToSeatMm', 'diameterMm', 'hexMm'],
     },
     { title: 'Branch of a tee', keys: ['branchSeat', 'branchDash', 'branchAngleDeg', 'branchToSeatMm'] },
-    { title: 'What it stands', keys: ['maxPressureKpa', 'weightG'] },
+    { title: 'What it withstands', keys: ['maxPressureKpa', 'weightG'] },
     WHOSE,
   ],
   clamps: [

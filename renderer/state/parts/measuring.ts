@@ -1,6 +1,6 @@
 import { type MeasuredEnd, measureEnd } from '../../../shared/document/parts/measure/measureEnd.ts';
 import { type MeasureKind, READINGS, type Reading } from '../../../shared/document/parts/measure/readings.ts';
-import { readLength } from '../../../shared/document/parts/readLength.ts';
+import { readReading } from '../../../shared/document/parts/measure/readReading.ts';
 import type { PartDraft, Typed } from './draftPart.ts';
 import { draftKey } from './drawerStore.ts';
 
@@ -33,31 +33,19 @@ export function readingTexts(
   return { ...sold, ...all[readingsKey(draft, kind)] };
 }
 
-/** A reading as a number, mm or degrees; undefined while the field is empty or says none. */
-function readingOf(reading: Reading, typed: Typed | undefined): number | undefined {
-  if (typed === undefined || typed.text.trim() === '' || readingProblem(reading, typed) !== undefined) return undefined;
-  if (reading.unit === 'deg') return Number(typed.text.replace(',', '.'));
-  const read = readLength(typed.text, typed.unit);
-  return read.ok ? read.mm : undefined;
-}
-
-/** What is wrong with a reading as typed, in a sentence. */
+/** What is wrong with a reading as typed, in a sentence; an empty field is not wrong. */
 export function readingProblem(reading: Reading, typed: Typed | undefined): string | undefined {
   if (typed === undefined || typed.text.trim() === '') return undefined;
-  if (reading.unit === 'deg') {
-    const deg = Number(typed.text.replace(',', '.'));
-    return deg > 0 && deg < 180 ? undefined : 'Expected degrees between 0 and 180.';
-  }
-  const read = readLength(typed.text, typed.unit);
-  if (!read.ok) return `${read.message.charAt(0).toUpperCase()}${read.message.slice(1)}.`;
-  return read.mm > 0 ? undefined : 'Expected a length above 0.';
+  const read = readReading(reading, typed.text, typed.unit);
+  return read.ok ? undefined : `${read.message.charAt(0).toUpperCase()}${read.message.slice(1)}.`;
 }
 
 /** What the readings typed so far come to. */
 export function measureTyped(kind: MeasureKind, texts: Readonly<Record<string, Typed>>): MeasuredEnd {
   const read = READINGS[kind].flatMap((reading) => {
-    const value = readingOf(reading, texts[reading.key]);
-    return value === undefined ? [] : [[reading.key, value] as const];
+    const typed = texts[reading.key];
+    const value = typed === undefined ? undefined : readReading(reading, typed.text, typed.unit);
+    return value?.ok ? [[reading.key, value.value] as const] : [];
   });
   return measureEnd(kind, Object.fromEntries(read));
 }

@@ -136,3 +136,22 @@ test('mistakes on the command line are all said', async () => {
     '--kind: expected what the table holds',
   );
 });
+
+test('measure lists what to read, works C and drop out, and ends as a finding does where readings disagree', async () => {
+  const listed = await hosewright('measure', 'straight');
+  expect(listed.out).toMatch(/^A +seat to the tip of the tail$/m);
+  // Drawn on paper: legs 20 sqrt 2 and 20 at 45 degrees, tail 22 long and 10 thick, rim 12: C 40, drop 20.
+  const elbow = ['b=45', 'Ai=57.76', 'Ao=66.24', 'Hi=29.24', 'Ho=20.76', 'd=10', 'T=22'];
+  const done = await hosewright('measure', 'elbow', ...elbow, 'W=15/32');
+  expect(done.code).toBe(0);
+  expect(done.out).toMatch(/^C +40\.0 mm \(1 9\/16 in\)$/m);
+  expect(done.out).toMatch(/^drop +20\.0 mm/m);
+  expect(done.out).toContain('holds: bend: the rim, from Ai, Ao, Hi and Ho 45°, as sold 45°');
+  const slip = await hosewright('measure', 'elbow', ...elbow, 'W=18');
+  expect([slip.code, slip.out.includes('take again: W (across the rim)')]).toEqual([1, true]);
+  const json = JSON.parse((await hosewright('measure', 'elbow', ...elbow, '--json')).out);
+  expect(json.end.dropMm).toBeCloseTo(20, 9);
+  expect((await hosewright('measure', 'elbow', 'b=45')).out).toContain('still to be read: Ai (');
+  const wrong = await hosewright('measure', 'elbow', 'b=200', 'X=3', 'd=ten');
+  expect([wrong.code, wrong.err.match(/^measure elbow: /gm)?.length]).toEqual([2, 3]);
+});
