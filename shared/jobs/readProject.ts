@@ -83,7 +83,13 @@ function changedMeshes(project: Project, meshes: ReadProject['meshes']): Problem
 
 /** A change of one run leaves the hashes of the others; a change of bay or mesh is a change for all. */
 function runHashesOf({ project, runs }: ResolvedProject, meshes: ReadProject['meshes']): Record<string, string> {
-  const bay = JSON.stringify([project.bay, project.seed, meshes.map((m) => m.sha256)]);
+  const clockTolerance = project.paperwork?.clockTolerance;
+  const bay = JSON.stringify([
+    project.bay,
+    project.seed,
+    meshes.map((m) => m.sha256),
+    ...(clockTolerance === undefined ? [] : [clockTolerance]),
+  ]);
   return Object.fromEntries(
     runs.map((resolved) => {
       const { id } = resolved.run;

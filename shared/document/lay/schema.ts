@@ -251,6 +251,44 @@ export const Flow = z
   })
   .describe('what the wanted flow does in the hose as it lies: an estimate');
 
+export const LENGTH_CONVENTIONS = [
+  'shoulder-to-shoulder',
+  'mouth-to-mouth',
+  'seat-to-seat',
+  'flare-to-flare',
+  'elbow-centreline',
+  'banjo-eye',
+  'end-of-nut',
+] as const;
+/** What of an end a length goes to. */
+export const LENGTH_DATUMS = ['shoulder', 'mouth', 'seat', 'flare', 'nut-reach', 'centreline', 'eye'] as const;
+
+export const NamedLength = z
+  .strictObject({
+    convention: z.enum(LENGTH_CONVENTIONS),
+    datum: z.strictObject({ a: z.enum(LENGTH_DATUMS), b: z.enum(LENGTH_DATUMS) }),
+    from: z.string().describe('in words'),
+    to: z.string(),
+    lengthMm: finite.optional().describe('along the straight hose; absent = a figure is missing'),
+    addedMm: z
+      .strictObject({ a: finite, b: finite })
+      .optional()
+      .describe('by each end to the cut length: C to a seat, less than 0 to a mouth'),
+    missing: z.array(z.string()).optional().describe('which figures of the part tables it takes and does not find'),
+    notes: z.array(z.string()).optional().describe('where the trade measures this end otherwise as well'),
+  })
+  .describe('the length of the hose in one convention of the trade');
+
+export const SleeveCut = z
+  .strictObject({
+    cutLengthMm: finite.describe('an estimate: what to cut the sleeve to, at least'),
+    stiffMm: finite.describe('the same for a sleeve whose wall does not stretch'),
+    reachMm: finite.describe('past each socket'),
+    turnedDeg: finite.describe('all bends of the hose together'),
+    allowanceMm: finite.describe('what the bends take of the cut length'),
+  })
+  .describe('what to cut the sleeve to');
+
 export const Lay = z.strictObject({
   run: z.string(),
   inputHash: z
@@ -279,6 +317,11 @@ export const Lay = z.strictObject({
   tautLengthMm: finite.describe('live length of the shortest lay that respects bend radius and clearance'),
   overallLengthMm: finite.describe('cut length + C of END A + C of END B'),
   cutOffMm: z.strictObject({ a: finite, b: finite }).describe('C of each end'),
+  lengths: z
+    .array(NamedLength)
+    .optional()
+    .describe('in every convention that applies to these two ends; absent in reports of the first builds'),
+  sleeve: SleeveCut.optional().describe('absent where there is none, and in reports of the first builds'),
   slack: finite.describe('live / taut - 1'),
   clock: Clock,
   minRadius: z.strictObject({
@@ -338,6 +381,10 @@ export type AdapterPose = z.infer<typeof AdapterPose>;
 export type EndPose = z.infer<typeof EndPose>;
 export type Place = z.infer<typeof Place>;
 export type Thing = z.infer<typeof Thing>;
+export type LengthConvention = (typeof LENGTH_CONVENTIONS)[number];
+export type LengthDatum = (typeof LENGTH_DATUMS)[number];
+export type NamedLength = z.infer<typeof NamedLength>;
+export type SleeveCut = z.infer<typeof SleeveCut>;
 export type Wish = (typeof WISHES)[number];
 export type Breath = z.infer<typeof Breath>;
 export type RockPose = z.infer<typeof RockPose>;

@@ -197,6 +197,9 @@ export const Service = z.strictObject({
   pressureKpa: finite.describe("working pressure above the bay's air; below zero on suction"),
   temperatureC: finite.describe('of the fluid, running'),
   flowLPerMin: nonNegative.optional(),
+  viscosityMm2PerS: positive
+    .optional()
+    .describe('kinematic, of the fluid running (1 mm2/s = 1 cSt); absent = estimated for its kind and temperature'),
 });
 
 /** A hose that exists, as the bench measured it. */
@@ -268,6 +271,9 @@ export const RuleOverride = z.strictObject({
 export const CLOCK_DIALECTS = ['near-at-six', 'far-to-near', 'far-at-twelve'] as const;
 export const CLOCK_TOLERANCES = ['mil-dtl-83796', 'army-tm'] as const;
 
+export const CODED_LENGTHS = ['eighths', 'hundredths'] as const;
+export const PAPER_SIZES = ['A4', 'Letter'] as const;
+
 export const Paperwork = z
   .strictObject({
     clockDialect: z
@@ -284,6 +290,13 @@ export const Paperwork = z
       .union([z.literal(16), z.literal(32)])
       .optional()
       .describe('fractions of an inch on paper down to 1/16 (absent = this) or 1/32'),
+    codedLength: z
+      .enum(CODED_LENGTHS)
+      .optional()
+      .describe(
+        'the cut list also gives the overall length in code, with its words: whole inches and eighths (0244 = 24-4/8 in), or hundredths of an inch (01250 = 12.50 in)',
+      ),
+    paper: z.enum(PAPER_SIZES).optional().describe('absent = A4'),
   })
   .describe('how the papers speak');
 
@@ -334,6 +347,7 @@ export type Fluid = Service['fluid'];
 export type AdapterUse = z.infer<typeof AdapterUse>;
 export type AsBuilt = z.infer<typeof AsBuilt>;
 export type Paperwork = z.infer<typeof Paperwork>;
+export type CodedLength = (typeof CODED_LENGTHS)[number];
 export type ClockDialect = (typeof CLOCK_DIALECTS)[number];
 export type Run = z.infer<typeof Run>;
 export type Bundle = z.infer<typeof Bundle>;

@@ -54,6 +54,10 @@ export function clockOf(project: Project, setting: RunSetting, line: ClockedLine
   return {
     kind: 'angle',
     deg: clockBetween(line.curve, line.a.up, line.b.up),
-    toleranceDeg: ruleValue(project, clockToleranceRule(overallLengthMm), setting.run).value,
+    toleranceDeg: ruleValue(
+      project,
+      clockToleranceRule(overallLengthMm, project.paperwork?.clockTolerance),
+      setting.run,
+    ).value,
   };
 }

@@ -1,6 +1,8 @@
 import { CLEARANCE_PROOF_MM, LIMIT_RELATIVE } from '../../base/tolerances.ts';
 import { triple, type Vec3 } from '../../base/vec3.ts';
+import { lengthsOf } from '../../document/lay/lengthsOf.ts';
 import type { EndPose, Lay, LaySupport, Outcome } from '../../document/lay/schema.ts';
+import { sleeveCut } from '../../document/lay/sleeveCut.ts';
 import { cutOffMm } from '../../document/parts/cutOff.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
@@ -39,11 +41,12 @@ export function measureLay(input: MeasureInput): Lay {
   const cutLengthMm = curveLengthMm(shape.curve);
   const cutOff = { a: cutOffMm(setting.a.end), b: cutOffMm(setting.b.end) };
   const overallLengthMm = cutLengthMm + cutOff.a + cutOff.b;
+  const centreline = centrelineOf(shape.curve);
   return {
     run: setting.run,
     outcome: input.outcome,
     ...(input.reason === undefined ? {} : { reason: input.reason }),
-    centreline: centrelineOf(shape.curve),
+    centreline,
     outsideDiameterMm: 2 * setting.outsideRadiusMm,
     ends: {
       a: endPose(setting.a, shape.a, shape.clockARad, input.bay),
@@ -55,6 +58,8 @@ export function measureLay(input: MeasureInput): Lay {
     tautLengthMm: input.tautLiveMm,
     overallLengthMm,
     cutOffMm: cutOff,
+    lengths: lengthsOf({ cutLengthMm, a: setting.a.end, b: setting.b.end }),
+    ...sleeveOf(setting, cutLengthMm, centreline),
     slack: slackOf(shape.liveLengthMm, input.tautLiveMm),
     clock: clockOf(input.project, setting, shape, overallLengthMm),
     minRadius: minRadiusOf(setting, shape.curve),
@@ -64,6 +69,13 @@ export function measureLay(input: MeasureInput): Lay {
     residual: shape.residual,
     timingsMs: input.timingsMs,
   };
+}
+
+function sleeveOf(setting: RunSetting, cutLengthMm: number, centreline: Lay['centreline']): Pick<Lay, 'sleeve'> {
+  const { sleeve, a, b } = setting;
+  if (sleeve === undefined) return {};
+  const { hoseDiameterMm } = sleeve;
+  return { sleeve: sleeveCut({ cutLengthMm, centreline, hoseDiameterMm, sleeve, a: a.end, b: b.end }) };
 }
 
 /** Live over taut, less one, to one in a million: finer than lengths are known, so a wanted 5 % reads as 5 %. */

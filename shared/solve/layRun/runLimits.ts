@@ -1,5 +1,5 @@
 import type { TurnRange } from '../../base/turnRange.ts';
-import { degreesToRadians } from '../../base/units.ts';
+import { degreesToRadians, GRAVITY_M_PER_S2 } from '../../base/units.ts';
 import { bendingStiffness } from '../../document/parts/bendingStiffness.ts';
 import { centrelineMinRadiusMm } from '../../document/parts/centrelineMinRadius.ts';
 import { hoseWeight } from '../../document/parts/hoseWeight.ts';
@@ -15,7 +15,6 @@ import type { PortFrame } from '../ends/endPose.ts';
 import { type EndSetting, heldPlaces, type RunSetting } from './runSetting.ts';
 
 /** m/s^2, standard gravity (CGPM 1901); over 1000 it turns kg/m into N/mm. */
-const GRAVITY = 9.80665;
 
 /** A run in numbers: the parts' figures and the project's rules brought to what laying needs. */
 export function runSetting(project: Project, resolved: ResolvedRun): RunSetting {
@@ -33,10 +32,13 @@ export function runSetting(project: Project, resolved: ResolvedRun): RunSetting 
     supports: run.supports,
     ...(run.locks === undefined ? {} : { locks: run.locks }),
     outsideRadiusMm,
+    ...(sleeve === undefined
+      ? {}
+      : { sleeve: { hoseDiameterMm: hose.outsideDiameterMm, insideDiameterMm: sleeve.insideDiameterMm } }),
     slack: run.slack,
     ...(run.cutLengthMm === undefined ? {} : { cutLengthMm: run.cutLengthMm }),
     stiffnessNmm2: bendingStiffness(hose).valueNmm2,
-    weightNPerMm: (hoseWeight(hose, run.service.fluid, sleeve).totalKgPerM * GRAVITY) / 1000,
+    weightNPerMm: (hoseWeight(hose, run.service.fluid, sleeve).totalKgPerM * GRAVITY_M_PER_S2) / 1000,
     seed: project.seed,
     character: characterOf(project, resolved, ends),
     characterAsked: true,

@@ -36,6 +36,8 @@ export interface RunSetting {
   readonly locks?: readonly Lock[];
   /** of hose or sleeve */
   readonly outsideRadiusMm: number;
+  /** outside of the hose itself, and the bore of the sleeve on it */
+  readonly sleeve?: { readonly hoseDiameterMm: number; readonly insideDiameterMm: number };
   /** the hose's limit at the centreline */
   readonly minRadiusMm: number;
   /** straight hose wanted beyond each mouth */
