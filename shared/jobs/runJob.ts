@@ -5,7 +5,7 @@ import { bodyOfPart, skinOfPart } from '../document/project/skinOfPart.ts';
 import { makeSheets } from '../sheets/index.ts';
 import { layRuns } from '../solve/layRuns/layRuns.ts';
 import { rockLays } from '../solve/rock/rockLays.ts';
-import { taperLays } from '../solve/taper/taperLays.ts';
+import { taperWell } from '../solve/taper/taperWell.ts';
 import type { JobEnd, JobInput, JobName, JobOutput } from './contract.ts';
 import { endTrialJob } from './endTrialJob.ts';
 import { moveRunJob, relayRunJob, takeRunJob } from './handJobs.ts';
@@ -94,8 +94,8 @@ async function layRunsJob(input: JobInput<'layRuns'>, watch: Watch, memory: JobM
   const crew = memory.crew?.inContext(context);
   const still = await layRuns(context, resolved, chosen, kept, partOf(watch, 0.1, 0.8), crew);
   const bodies = bodiesOfBay(read.value, mesh, memory, partOf(watch, 0.8, 0.85));
-  const rocked = rockLays(resolved, bodies, still, partOf(watch, 0.85, 0.95));
-  const laid = taperLays({ resolved, bay }, rocked, partOf(watch, 0.95, 1));
+  const tapered = taperWell({ resolved, bay }, still, wanted, partOf(watch, 0.85, 0.9));
+  const laid = rockLays(resolved, bodies, tapered, partOf(watch, 0.9, 1));
   const lays = laid.map((lay) => {
     const inputHash = read.value.runHashes[lay.run];
     return wanted.includes(lay.run) && inputHash !== undefined ? { ...lay, inputHash } : lay;

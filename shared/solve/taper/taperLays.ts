@@ -1,4 +1,3 @@
-import { RADIUS_RELATIVE } from '../../base/tolerances.ts';
 import { degreesToRadians, radiansToDegrees, wrapDegrees } from '../../base/units.ts';
 import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import type { Lay, Taper, TaperPose } from '../../document/lay/schema.ts';
@@ -17,6 +16,7 @@ import { measuredHose, type Surroundings } from '../rock/measuredExtreme.ts';
 import type { Motions } from '../rock/movedBay.ts';
 import { movedHose, type RockedHose } from '../rock/rockedHose.ts';
 import { worstOf } from '../rock/worstOf.ts';
+import { faultAtPose } from './faultAtPose.ts';
 import { type OwnClocks, refittedHose } from './refittedHose.ts';
 import { clocksOfStack, namedPose, type TaperRange, taperClocks, taperRanges, toldRanges } from './taperClocks.ts';
 
@@ -130,11 +130,11 @@ function poseAt(turning: Turning, clocksDeg: readonly number[], watch: Watch): T
   const carried = movedHose(hose, around.bays, (part) => motionsOf(turning, share(part)), isWrung, watch);
   const named = namedPose(ranges, clocksDeg);
   const first = told(turning, { ...carried, setting }, asLaid, named);
-  if (faultOf(setting, first) === 0 || !(setting.a.turns || setting.b.turns)) return first;
+  if (faultAtPose(setting, first) === 0 || !(setting.a.turns || setting.b.turns)) return first;
   const refit = refittedHose(hose, around.bays, carried.motions, BODIES, setting, asLaid, watch);
   if (refit === undefined) return first;
   const second = told(turning, refit.rocked, refit.clocks, named);
-  return faultOf(setting, second) < faultOf(setting, first) ? second : first;
+  return faultAtPose(setting, second) < faultAtPose(setting, first) ? second : first;
 }
 
 function told(
@@ -167,21 +167,6 @@ function twistOf({ taken }: HeldHose, { curve, setting }: RockedHose, clocks: Ow
   const wanted = clockBetween(curve, fittedAt(setting.a, clocks.a).up, fittedAt(setting.b, clocks.b).up);
   const off = wrapDegrees(clock.deg - wanted);
   return off > 180 ? off - 360 : off;
-}
-
-/** mm, what a hose that does not reach or does not come to rest counts for over what is missing elsewhere. */
-const NO_LAY_MM = 1000;
-
-/** How much is missing at a pose, mm; 0 where the hose fits. */
-function faultOf(setting: RunSetting, { outcome, slackLeftMm, minRadius, tightest, room }: TaperPose): number {
-  const limit = setting.minRadiusMm * (1 - RADIUS_RELATIVE);
-  return (
-    (outcome === 'lies' ? 0 : NO_LAY_MM) +
-    Math.max(0, -slackLeftMm) +
-    Math.max(0, limit - (minRadius?.provenAtLeastMm ?? limit)) +
-    Math.max(0, tightest === undefined ? 0 : tightest.requiredMm - tightest.clearanceMm) +
-    Math.max(0, -(room.a?.roomMm ?? 0), -(room.b?.roomMm ?? 0))
-  );
 }
 
 function tightestRoom(poses: readonly TaperPose[]): number | undefined {

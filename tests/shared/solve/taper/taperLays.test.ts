@@ -10,6 +10,7 @@ import { buildTubeField } from '../../../../shared/solve/bay/tubeField.ts';
 import { layRun } from '../../../../shared/solve/layRun/layRun.ts';
 import { taperClocks, taperRanges } from '../../../../shared/solve/taper/taperClocks.ts';
 import { taperLays } from '../../../../shared/solve/taper/taperLays.ts';
+import { taperWell } from '../../../../shared/solve/taper/taperWell.ts';
 import { exampleAdapter } from '../../../arbitraries/adapters.ts';
 import { emptyBay, exampleEnd, exampleHose, examplePort, oneRunProject } from '../../../arbitraries/rig.ts';
 
@@ -225,6 +226,36 @@ describe('taperLays', () => {
     expect(Math.abs(twists[middle] ?? 99)).toBeLessThan(0.5);
     expect(Math.abs(twists[0] ?? 0)).toBeGreaterThan(10);
     for (const p of fixed.taper.poses) expect(p.ownClockDeg).toEqual(fixed.taper.poses[0]?.ownClockDeg);
+  });
+
+  it('gives a hose still to be cut the least more length with which it fits at every clock', () => {
+    const setup: Rig = { clock: [-30, 30], b: ASIDE };
+    const { lay, taper } = turned(setup);
+    expect(taper.poses.some((p) => (p.minRadius?.provenAtLeastMm ?? 0) < lay.minRadius.limitMm)).toBe(true);
+    const context = { resolved: rig(setup), bay: EMPTY };
+    const [longer] = taperWell(context, [lay], ['run'], UNWATCHED);
+    expect(longer?.outcome).toBe('laid');
+    expect(longer?.cutLengthMm).toBeGreaterThan(lay.cutLengthMm);
+    expect(longer?.cutLengthMm).toBeLessThan(lay.cutLengthMm + 0.1 * lay.tautLengthMm);
+    for (const pose of longer?.taper?.poses ?? []) {
+      expect(pose.outcome).toBe('lies');
+      expect(pose.slackLeftMm).toBeGreaterThan(0);
+      expect(pose.minRadius?.provenAtLeastMm).toBeGreaterThan(0.999 * lay.minRadius.limitMm);
+    }
+    // One that is cut already, or that is not asked for, is told and left.
+    expect(taperWell(context, [lay], [], UNWATCHED)[0]?.cutLengthMm).toBe(lay.cutLengthMm);
+    const cut = { ...setup, run: { cutLengthMm: lay.cutLengthMm } };
+    expect(taperWell({ resolved: rig(cut), bay: EMPTY }, [lay], ['run'], UNWATCHED)[0]?.cutLengthMm).toBe(
+      lay.cutLengthMm,
+    );
+  });
+
+  it('leaves a hose that no length helps as it was laid', () => {
+    const setup: Rig = { clock: [-150, 150], b: ASIDE };
+    const lay = laid(setup);
+    const [same] = taperWell({ resolved: rig(setup), bay: EMPTY }, [lay], ['run'], UNWATCHED);
+    expect(same?.cutLengthMm).toBe(lay.cutLengthMm);
+    expect(same?.taper?.poses.some((p) => p.outcome !== 'lies')).toBe(true);
   });
 
   it('leaves runs without a taper, and lays without a hose, as they are', () => {
