@@ -1,7 +1,7 @@
 import { builtinModules } from 'node:module';
 import { defineConfig } from 'vite';
 
-/** The measuring of laying as one file that Node runs by itself. */
+/** The measuring of laying as a file that Node runs by itself, with the worker threads that it measures. */
 export default defineConfig({
   publicDir: false,
   ssr: { noExternal: true },
@@ -12,7 +12,7 @@ export default defineConfig({
     minify: false,
     rolldownOptions: {
       external: [...builtinModules, /^node:/],
-      input: { measureLaying: 'tests/bench/measureLaying.ts' },
+      input: { measureLaying: 'tests/bench/measureLaying.ts', jobWorker: 'electron/node/jobWorker.ts' },
       output: { format: 'es', entryFileNames: '[name].js' },
     },
   },

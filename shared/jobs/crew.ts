@@ -31,6 +31,8 @@ export interface Crew {
   inContext(context: LayContext): LayCrew;
   /** A bay as the workers can have it without a copy of their own, where memory can be shared. */
   share(bay: BayIndex): BayIndex;
+  /** Ends the workers; what is asked and not done yet fails. */
+  close(): void;
 }
 
 export interface CrewOptions {
@@ -146,6 +148,7 @@ export function openCrew({ start, most, canShareMemory }: CrewOptions): Crew {
   }
 
   return {
+    close: () => breakOff('the crew was sent home'),
     share: (bay) => (canShareMemory ? inSharedMemory(bay) : bay),
     inContext: (context) => ({
       doEach: async (tasks, watchOf, isIdleWork = false) => {

@@ -62,8 +62,7 @@ async function layAll(bench: Bench, watch: Watch): Promise<void> {
   const waiting = order.filter(({ run }) => failed.some(({ lay }) => lay.run === run.id));
   const without = await makeRooms(bench, waiting, partOf(watch, 0.7, 0.85));
   await mendRuns(bench, partOf(watch, 0.85, 0.9));
-  for (const lay of await early) tried.set(lay.run, lay);
-  await layTheRest(bench, without, partOf(watch, 0.9, 1));
+  await layTheRest(bench, without, { runs: hopeless, lays: early }, partOf(watch, 0.9, 1));
 }
 
 /** The stiffest and thickest hose has the fewest ways. */

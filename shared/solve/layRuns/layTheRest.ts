@@ -19,21 +19,27 @@ export function layAsWellAsCanBe(
 /**
  * Gives every run that does not lie yet the best there is: the near miss that it came to before where no run taken in
  * since stands in its way, else it is laid as well as can be. Hoses that go through things anyway stay as they are. All
- * are laid at once; one that meets another is laid again.
+ * are laid at once; one that meets another is laid again. begun: runs of which that is under way.
  */
-export async function layTheRest(bench: Bench, runs: readonly ResolvedRun[], watch: Watch): Promise<void> {
+export async function layTheRest(
+  bench: Bench,
+  runs: readonly ResolvedRun[],
+  begun: { readonly runs: readonly ResolvedRun[]; readonly lays: Promise<readonly Lay[]> },
+  watch: Watch,
+): Promise<void> {
   const { laid, tried } = bench;
   const stays = (run: ResolvedRun, lay: Lay): boolean => lay.outcome === 'no-way' || !meetsUnknown(bench, { run, lay });
   const anew: ResolvedRun[] = [];
-  for (const run of runs) {
+  for (const run of runs.filter((r) => !begun.runs.includes(r))) {
     const lay = tried.get(run.run.id);
     if (lay !== undefined && stays(run, lay)) laid.set(lay.run, lay);
     else anew.push(run);
   }
-  const lays = await layAsWellAsCanBe(bench, anew, laid, partOf(watch, 0, 0.7));
-  for (const [i, run] of anew.entries()) {
-    const lay = lays[i] as Lay;
-    const part = partOf(watch, 0.7 + (0.3 * i) / anew.length, 0.7 + (0.3 * (i + 1)) / anew.length);
+  const found = await Promise.all([layAsWellAsCanBe(bench, anew, laid, partOf(watch, 0, 0.7)), begun.lays]);
+  const toPlace = [...anew, ...begun.runs];
+  for (const [i, lay] of found.flat().entries()) {
+    const run = toPlace[i] as ResolvedRun;
+    const part = partOf(watch, 0.7 + (0.3 * i) / toPlace.length, 0.7 + (0.3 * (i + 1)) / toPlace.length);
     const told = stays(run, lay) ? lay : ((await layAsWellAsCanBe(bench, [run], laid, part))[0] as Lay);
     laid.set(told.run, told);
   }

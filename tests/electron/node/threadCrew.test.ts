@@ -54,6 +54,7 @@ test('one, two and three threads give the bytes that are given inline', async ()
   const laid = async (most?: number): Promise<string> => {
     const crew = most === undefined ? undefined : threadCrew(workerFile, most);
     const end = await runJob('layRuns', input, UNWATCHED, newJobMemory(crew));
+    crew?.close();
     if (end.kind !== 'done') throw new Error(JSON.stringify(end));
     return JSON.stringify({ ...end.output, lays: laysAsText(end.output.lays) });
   };
