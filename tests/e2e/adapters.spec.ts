@@ -12,12 +12,22 @@ const ADAPTERS = [
   '',
 ].join('\n');
 
-const rig = test.extend<{ folder: string }>({
-  // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the pattern to learn that nothing is needed
-  folder: async ({}, use) => {
+/** The small rig with its left hose off a taper elbow that looks up, tight anywhere in 40 degrees. */
+function onTaper() {
+  const port = { up: [0, 0, 1], dash: 6 };
+  const adapters = [{ adapter: 'npt-elbow', clockRangeDeg: [-20, 20] }];
+  return [
+    { ...port, id: 'left', name: 'Left', seatPoint: [0, 0, 60], axis: [1, 0, 0], seat: 'npt-1-4', adapters },
+    { ...port, id: 'right', name: 'Right', seatPoint: [520, 0, 80], axis: [-1, 0, 0], seat: 'flare-37' },
+  ];
+}
+
+const rig = test.extend<{ changes: Readonly<Record<string, unknown>>; folder: string }>({
+  changes: [{}, { option: true }],
+  folder: async ({ changes }, use) => {
     const folder = await mkdtemp(path.join(tmpdir(), 'hosewright-adapters-'));
     const tables = { hoses: ['hoses.csv'], ends: ['ends.csv'], adapters: ['adapters.csv'] };
-    for (const [name, content] of Object.entries({ ...smallBay({ tables }), 'adapters.csv': ADAPTERS }))
+    for (const [name, content] of Object.entries({ ...smallBay({ tables, ...changes }), 'adapters.csv': ADAPTERS }))
       await writeFile(path.join(folder, name), content);
     await use(folder);
   },
@@ -64,4 +74,19 @@ rig('adapters are put on a port, turned, taken back and saved', async ({ opened:
     [elbow, { adapter: 'union-tee', outlet: 'branch', clockDeg: 0 }],
   ]);
   if (process.env['HOSEWRIGHT_SHOTS'] !== undefined) await page.screenshot({ path: '.tmp/adapters.png' });
+});
+
+rig.describe('a run on a taper thread', () => {
+  rig.use({ changes: { ports: onTaper() } });
+
+  rig('is told over the whole range of the taper', async ({ opened: { page } }) => {
+    await page.getByRole('button', { name: 'Lay this run' }).click();
+    const taper = page.getByRole('region', { name: 'Taper threads' });
+    await expect(taper.getByText('npt-elbow at END A, -20° to 20°: the same hose at 4 clocks of it.')).toBeVisible({
+      timeout: 60_000,
+    });
+    await expect(taper.getByText('Slack left')).toBeVisible();
+    await expect(page.getByText('npt-elbow at 0°')).toBeVisible();
+    if (process.env['HOSEWRIGHT_SHOTS'] !== undefined) await page.screenshot({ path: '.tmp/taper.png' });
+  });
 });

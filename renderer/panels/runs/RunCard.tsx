@@ -17,6 +17,7 @@ import { RunChanges } from './RunChanges.tsx';
 import { RunFigures } from './RunFigures.tsx';
 import { RunRock } from './RunRock.tsx';
 import { RunService } from './RunService.tsx';
+import { RunTaper } from './RunTaper.tsx';
 import { serviceLine } from './words.ts';
 
 /** The chosen run: its state, what was found, what to cut, how to clock it, and what it is made of. */
@@ -68,6 +69,7 @@ export function RunCard() {
         </section>
       )}
       {lay !== undefined && <RunRock lay={lay} project={open.history.present} />}
+      {lay !== undefined && <RunTaper lay={lay} project={open.history.present} />}
       {lay !== undefined && <Nearest lay={lay} project={open.history.present} />}
       <ByHand run={run} lay={lay} />
       <RodSection run={run} />

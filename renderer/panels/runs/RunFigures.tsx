@@ -1,5 +1,5 @@
 import type { Lay } from '../../../shared/document/lay/schema.ts';
-import { formatSlack, isStraight } from '../../../shared/sheets/format/index.ts';
+import { formatDegrees, formatSlack, isStraight } from '../../../shared/sheets/format/index.ts';
 import type { RunState } from '../../state/runState.ts';
 import { Length } from '../Length.tsx';
 import { Value } from './Value.tsx';
@@ -47,6 +47,14 @@ export function RunFigures({ lay, state }: { lay: Lay; state: RunState }) {
           A <Length mm={lay.straightTailMm.a} rounding="down" /> · B{' '}
           <Length mm={lay.straightTailMm.b} rounding="down" />
         </Value>
+        {(['a', 'b'] as const).map((side) => {
+          const adapters = lay.ends[side].adapters ?? [];
+          return adapters.length === 0 ? null : (
+            <Value key={side} name={`END ${side.toUpperCase()} goes on`} note="adapters, from the part outwards">
+              {adapters.map(({ id, clockDeg }) => `${id} at ${formatDegrees(clockDeg)}`).join(', then ')}
+            </Value>
+          );
+        })}
         {(lay.breathing ?? []).map((breath) => (
           <Value
             key={breath.change}

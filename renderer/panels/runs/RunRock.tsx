@@ -2,10 +2,9 @@ import type { Lay, Rock } from '../../../shared/document/lay/schema.ts';
 import { leastSlackMm, worstExtreme } from '../../../shared/document/lay/tightOrder.ts';
 import type { Project } from '../../../shared/document/project/schema.ts';
 import { CHECK_WORDS } from '../../../shared/document/wording/findingWords.ts';
-import { formatNumber, formatTurn, isStraight } from '../../../shared/sheets/format/index.ts';
-import { Length } from '../Length.tsx';
-import { thingName } from './Nearest.tsx';
-import { Value } from './Value.tsx';
+import { formatNumber } from '../../../shared/sheets/format/index.ts';
+import { WorstClearance } from './WorstClearance.tsx';
+import { WorstFigures } from './WorstFigures.tsx';
 
 /** The hose when bodies stand at the extremes of their motion: the worst of each figure, and where it is so. */
 export function RunRock({ lay, project }: { lay: Lay; project: Project }) {
@@ -19,14 +18,7 @@ export function RunRock({ lay, project }: { lay: Lay; project: Project }) {
       <dl className="values">
         {!rock.carried && <Worked rock={rock} />}
         {clearance?.tightest !== undefined && (
-          <Value
-            name="Tightest clearance"
-            note={`${thingName(project, clearance.tightest.to)}, ${clearance.pose.name}`}
-          >
-            <Length mm={clearance.tightest.clearanceMm} rounding="down" denominator={32} />
-            <span className="against"> needs </span>
-            <Length mm={clearance.tightest.requiredMm} rounding="up" denominator={32} />
-          </Value>
+          <WorstClearance clearance={clearance.tightest} where={clearance.pose.name} project={project} />
         )}
       </dl>
     </section>
@@ -37,26 +29,13 @@ function Worked({ rock }: { rock: Rock }) {
   const slack = worstExtreme(rock, 'slackLeft');
   const bend = worstExtreme(rock, 'minRadius');
   const twist = worstExtreme(rock, 'twist');
+  const note = [slack?.pose.name, tightText(rock)].filter((t) => t !== undefined).join('; ');
   return (
-    <>
-      <Value name="Slack left" note={[slack?.pose.name, tightText(rock)].filter((t) => t !== undefined).join('; ')}>
-        <Length mm={leastSlackMm(rock)} rounding="down" denominator={32} />
-      </Value>
-      {bend?.minRadius !== undefined && (
-        <Value name="Tightest bend" note={bend.pose.name}>
-          {isStraight(bend.minRadius.provenAtLeastMm) ? (
-            <span className="figure">straight</span>
-          ) : (
-            <Length mm={bend.minRadius.provenAtLeastMm} rounding="down" />
-          )}
-        </Value>
-      )}
-      {twist?.twistDeg !== undefined && (
-        <Value name="Most twist" note={twist.pose.name}>
-          <span className="figure">{formatTurn(Math.abs(twist.twistDeg), 'up')}</span>
-        </Value>
-      )}
-    </>
+    <WorstFigures
+      slackMm={{ value: leastSlackMm(rock), note }}
+      radiusMm={bend?.minRadius && { value: bend.minRadius.provenAtLeastMm, note: bend.pose.name }}
+      twistDeg={twist?.twistDeg === undefined ? undefined : { value: twist.twistDeg, note: twist.pose.name }}
+    />
   );
 }
 
