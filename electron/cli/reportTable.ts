@@ -9,6 +9,7 @@ import {
 } from '../../shared/sheets/format/index.ts';
 import { adapterTable, taperTable } from './adapterTable.ts';
 import { inColumns } from './inColumns.ts';
+import { lengthTable } from './lengthTable.ts';
 import { rockTable } from './rockTable.ts';
 
 /** A lay report for a person at a terminal: one row of mm and one of inches for each run, then the findings. */
@@ -20,6 +21,7 @@ export function reportTable(report: LayReport): string {
     '',
     ...inColumns([HEADINGS, ...lays.flatMap(runRows)]),
     ...lays.flatMap(reasonLine),
+    ...lengthTable(lays),
     ...adapterTable(lays),
     ...rockTable(lays),
     ...taperTable(lays),

@@ -1,6 +1,8 @@
 import type { Command } from '../command.ts';
 import { checkCommand } from './check.ts';
+import { clockCommand } from './clock.ts';
 import { layCommand } from './lay.ts';
+import { lengthCommand } from './length.ts';
 import { measureCommand } from './measure.ts';
 import { partsCommand } from './parts.ts';
 import { relayCommand } from './relay.ts';
@@ -18,6 +20,8 @@ export const COMMANDS: readonly Command[] = [
   checkCommand,
   sheetsCommand,
   straightenCommand,
+  clockCommand,
+  lengthCommand,
   partsCommand,
   measureCommand,
   schemaCommand,

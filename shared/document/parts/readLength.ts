@@ -1,9 +1,10 @@
 import { MM_PER_INCH } from '../../base/units.ts';
+import { type CodedReading, looksCoded, readCodedLength } from '../length/codedLength.ts';
 
 /** A length as it was typed, in mm, or why it is none. */
 export type LengthReading =
   | { readonly ok: true; readonly mm: number }
-  | { readonly ok: false; readonly message: string };
+  | { readonly ok: false; readonly message: string; readonly readings?: readonly CodedReading[] };
 
 const WITH_UNIT = /^(.*?)\s*(mm|in|inch|inches|"|″|'')?$/i;
 const DECIMAL = /^[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)$/;
@@ -11,13 +12,15 @@ const FRACTION = /^([+-]?)(?:(\d+)(?:\s+|\s*-\s*))?(\d+)\s*\/\s*(\d+)$/;
 
 /**
  * Reads a length as a caliper or a tape gives it: 30.2, 30,2, 30.2 mm, 1.1875 in, 1 3/16, 1-3/16", 3/16 in. A number
- * without a unit is in `bareUnit`; a fraction without one is inches, since nobody reads fractions of a mm. To 1e-9 mm.
+ * without a unit is in `bareUnit`; a fraction without one is inches, since nobody reads fractions of a mm. Digits that look like
+ * a length in code (0244) are refused with every length they may stand for. To 1e-9 mm.
  */
 export function readLength(text: string, bareUnit: 'mm' | 'in'): LengthReading {
   const [, body = '', named] = WITH_UNIT.exec(text.trim()) ?? [];
   const unit = named === undefined ? undefined : named.toLowerCase() === 'mm' ? 'mm' : 'in';
   const fraction = FRACTION.exec(body);
   if (fraction !== null) return readFraction(fraction, unit);
+  if (unit === undefined && looksCoded(body)) return askWhich(body);
   if (!DECIMAL.test(body)) return refuse('expected a length, such as 30.2, 30.2 mm or 1 3/16 in');
   const value = Number(body.replace(',', '.'));
   return good((unit ?? bareUnit) === 'mm' ? value : value * MM_PER_INCH);
@@ -36,6 +39,12 @@ function readFraction(
 /** Rid of what the arithmetic of inches leaves behind, so that 1 3/16 in stands as 30.1625 in a file. */
 function good(mm: number): LengthReading {
   return { ok: true, mm: Number(mm.toFixed(STANDING_DECIMALS)) + 0 };
+}
+
+function askWhich(code: string): LengthReading {
+  const readings = readCodedLength(code);
+  const words = readings.map((reading) => reading.words).join(', or ');
+  return { ok: false, message: `which is it: ${words}? Write it with its unit`, readings };
 }
 
 function refuse(message: string): LengthReading {

@@ -1,4 +1,5 @@
 export { formatClockHour, formatDegrees, formatTurn } from './angle.ts';
+export { DIALECT_WORDS, dialectSentence } from './clockDialect.ts';
 export { findingNumbers, formatInUnit } from './findingNumbers.ts';
 export {
   formatClearance,
@@ -12,4 +13,5 @@ export {
   isStraight,
   type Rounding,
 } from './length.ts';
+export { type LengthWriter, lengthWriter } from './lengthWriter.ts';
 export { formatDash, formatFlow, formatPressure, formatSlack, formatTemperature } from './quantity.ts';

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { inchesToMm } from '../../../../shared/base/units.ts';
 import { CLOCK_LONG_ABOVE_MM, clockToleranceRule } from '../../../../shared/document/rules/clockRules.ts';
 import { RULES, ruleById, ruleValue } from '../../../../shared/document/rules/index.ts';
-import { lengthTolerance } from '../../../../shared/document/rules/lengthTolerance.ts';
+import { cutSquarenessMm, en853Tolerance, lengthTolerance } from '../../../../shared/document/rules/lengthTolerance.ts';
 import { requiredRunClearance, requiredSkinClearance } from '../../../../shared/document/rules/requiredClearance.ts';
 import { sampleProject } from '../../../arbitraries/projects.ts';
 
@@ -69,6 +69,26 @@ it('steps the length tolerance as RMA IP-2 Table 4-8 does', () => {
 it('takes the closer clock tolerance up to 24 in', () => {
   expect(clockToleranceRule(CLOCK_LONG_ABOVE_MM)).toBe('clock-tolerance-short');
   expect(clockToleranceRule(CLOCK_LONG_ABOVE_MM + 0.1)).toBe('clock-tolerance-long');
+});
+
+it('goes by the Army table where the project says so: 5 degrees to 36 in (914.4 mm), 10 above', () => {
+  expect(ruleById(clockToleranceRule(914.4, 'army-tm'))?.value).toBe(5);
+  expect(ruleById(clockToleranceRule(914.5, 'army-tm'))?.value).toBe(10);
+  expect(clockToleranceRule(700, 'mil-dtl-83796')).toBe('clock-tolerance-long');
+});
+
+it('knows how square a cut must be: 0.063 in to 3/4 in hose, 0.125 in to 2 in (RMA IP-2, same table)', () => {
+  expect(cutSquarenessMm(12)).toBeCloseTo(1.6, 2);
+  expect(cutSquarenessMm(16)).toBeCloseTo(3.175, 3);
+  expect(cutSquarenessMm(40)).toBeUndefined();
+});
+
+it('tells the lopsided band of EN 853 Table 3 (from memory) beside it', () => {
+  expect(en853Tolerance(630, 16)).toMatchObject({ overMm: 7, underMm: 3, source: 'EN 853 Table 3, from memory' });
+  expect(en853Tolerance(630.1, 16)).toMatchObject({ overMm: 12, underMm: 4 });
+  expect(en853Tolerance(600, 20)).toMatchObject({ overMm: 12, underMm: 4 });
+  expect(en853Tolerance(2600, 8)).toMatchObject({ overMm: 39, underMm: 13 });
+  expect(en853Tolerance(9000, 8)).toMatchObject({ overMm: 270, underMm: 90 });
 });
 
 it("prefers the run's own override to one for all, and says which", () => {

@@ -1,0 +1,48 @@
+import { expect, test } from 'vitest';
+import { runCommand } from '../../../electron/cli/runCommand.ts';
+import { programFolders } from '../../../electron/node/programFolders.ts';
+
+/** Runs a command that needs no worker in this process. */
+async function hosewright(...args: string[]) {
+  let out = '';
+  let err = '';
+  const code = await runCommand(args, {
+    folders: programFolders('.'),
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    progressLine: false,
+    onInterrupt: () => () => undefined,
+    today: () => new Date(),
+  });
+  return { code, out, err };
+}
+
+test('a clock that says nothing of its way is told as two hoses, one that does as one', async () => {
+  const both = await hosewright('clock', 'V225');
+  expect(both.code).toBe(0);
+  expect(both.out).toContain('CLOCK 225°');
+  expect(both.out).toContain('CLOCK 135°');
+  expect(both.out).toContain('one of two hoses');
+  const one = await hosewright('clock', '225', 'far', 'to', 'near', 'clockwise', '--json');
+  expect(JSON.parse(one.out)).toMatchObject({ ambiguous: false, shapes: [{ clockDeg: 225, code: '45' }] });
+  const bad = await hosewright('clock', 'straight');
+  expect(bad).toMatchObject({ code: 2, out: '' });
+  expect(bad.err).toContain('expected an angle');
+});
+
+test('a coded length is told both ways with its words, and a plain one as it reads', async () => {
+  const coded = await hosewright('length', '0244');
+  expect(coded.out).toContain('622.3 mm (24 1/2 in)  0244 in inches and eighths = 24-4/8 in');
+  expect(coded.out).toContain('62.0 mm (2 7/16 in)  0244 in hundredths of an inch = 2.44 in');
+  const plain = await hosewright('length', '24-3/8"', '--json');
+  expect(JSON.parse(plain.out)).toEqual({
+    text: '24-3/8"',
+    ambiguous: false,
+    readings: [{ mm: 619.125, readAs: 'as written' }],
+  });
+  expect((await hosewright('length', 'long')).code).toBe(2);
+});
