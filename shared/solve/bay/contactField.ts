@@ -1,9 +1,10 @@
 import type { Vec3 } from '../../base/vec3.ts';
 import { nearestPoint, newNearest } from '../../geometry/bvh.ts';
-import { gridLowerBound } from '../../geometry/distanceGrid.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import type { BayIndex } from './bayIndex.ts';
+import type { DistanceBounds } from './keptDistances.ts';
 import { askedDistanceMm } from './runField.ts';
+import { skinDistances } from './skinDistances.ts';
 import { nearestTube, newNearestTube, type TubeField } from './tubeField.ts';
 
 /** mm. Beyond this a hose touches nothing on this step of its relaxation; further things are answered as this far. */
@@ -21,6 +22,8 @@ export function buildContactField(
 ): ContactField {
   const near = newNearest();
   const tube = newNearestTube();
+  const skins = bay.skins.map(skinDistances);
+  const about: DistanceBounds = { leastMm: 0, mostMm: 0 };
   return {
     gapAt(x, y, z, out) {
       const radius = askedDistanceMm(outsideRadiusMm, held, [x, y, z]);
@@ -28,9 +31,10 @@ export function buildContactField(
       let px = Number.NaN;
       let py = Number.NaN;
       let pz = Number.NaN;
-      for (const { bvh, grid } of bay.skins) {
-        if (gridLowerBound(grid, x, y, z) >= reach) continue;
-        if (!nearestPoint(bvh, x, y, z, reach, near)) continue;
+      for (const { bvh, kept } of skins) {
+        kept.bound(x, y, z, about);
+        if (about.leastMm >= reach) continue;
+        if (!nearestPoint(bvh, x, y, z, Math.min(reach, about.mostMm), near)) continue;
         reach = near.distanceMm;
         px = near.x;
         py = near.y;

@@ -1,9 +1,10 @@
 import { distance, type Vec3 } from '../../base/vec3.ts';
 import type { Box } from '../../geometry/box.ts';
 import { nearestDistance } from '../../geometry/bvh.ts';
-import { gridLowerBound } from '../../geometry/distanceGrid.ts';
-import type { BayIndex, IndexedSkin } from './bayIndex.ts';
+import type { BayIndex } from './bayIndex.ts';
 import { coarseMargins } from './coarseMargins.ts';
+import { type DistanceBounds, KeptDistances } from './keptDistances.ts';
+import { skinDistances } from './skinDistances.ts';
 import { buildTubeField, nearestTube, newNearestTube, type TubeField } from './tubeField.ts';
 
 /**
@@ -61,8 +62,8 @@ export function buildRunField(
   keeps: RunKeeps,
   coarse: (x: number, y: number, z: number) => number = skinMargins(bay, keeps),
 ): RunField {
-  const skins: { skin: IndexedSkin; wholeMm: number }[] = bay.skins
-    .map((skin) => ({ skin, wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 }))
+  const skins = bay.skins
+    .map((skin) => ({ ...skinDistances(skin), wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 }))
     .sort((a, b) => b.wholeMm - a.wholeMm);
   const bounds = boundsWith(bay.bounds, keeps.held);
   const found = newNearestTube();
@@ -71,30 +72,50 @@ export function buildRunField(
     for (const p of keeps.held) square = Math.min(square, (x - p[0]) ** 2 + (y - p[1]) ** 2 + (z - p[2]) ** 2);
     return HELD_SLOPE * Math.sqrt(square);
   };
-  const groups = tubeGroups(tubes, keeps);
-  const tubeMargin = (x: number, y: number, z: number, most: number, reach: number): number => {
-    let least = most;
-    for (const { field, wholeMm } of groups) {
-      const asked = Math.min(wholeMm, reach);
-      if (nearestTube(field, x, y, z, asked + least, found)) least = found.gapMm - asked;
-    }
-    return least;
-  };
+  const tubeMargins = tubeGroups(tubes, keeps).map(({ field, wholeMm }) => {
+    const gap = (x: number, y: number, z: number, upToMm: number): number =>
+      nearestTube(field, x, y, z, upToMm, found) ? found.gapMm : upToMm;
+    return { gap, kept: new KeptDistances(bounds, gap), wholeMm };
+  });
+  const about: DistanceBounds = { leastMm: 0, mostMm: 0 };
   return {
     bounds,
     lipschitz: 1 + HELD_SLOPE,
     coarseMarginMm(x, y, z) {
-      const inside = Math.min(coarse(x, y, z), insideMm(bounds, x, y, z));
-      return tubeMargin(x, y, z, inside, slopeReach(x, y, z));
+      const reach = slopeReach(x, y, z);
+      const inside = insideMm(bounds, x, y, z);
+      let least = coarse(x, y, z);
+      if (least < COARSE_IS_ENOUGH_MM) {
+        let finer = COARSE_IS_ENOUGH_MM;
+        for (const { kept, wholeMm } of skins) {
+          kept.bound(x, y, z, about);
+          finer = Math.min(finer, about.leastMm - Math.min(wholeMm, reach));
+          if (finer <= least) break;
+        }
+        least = Math.max(least, finer);
+      }
+      least = Math.min(least, inside);
+      for (const { kept, wholeMm } of tubeMargins) {
+        kept.bound(x, y, z, about);
+        least = Math.min(least, about.leastMm - Math.min(wholeMm, reach));
+      }
+      return least;
     },
     marginMm(x, y, z, upToMm) {
       const reach = slopeReach(x, y, z);
-      let least = tubeMargin(x, y, z, Math.min(upToMm, insideMm(bounds, x, y, z)), reach);
-      if (coarse(x, y, z) >= least) return least;
-      for (const { skin, wholeMm } of skins) {
+      let least = Math.min(upToMm, insideMm(bounds, x, y, z));
+      for (const { gap, kept, wholeMm } of tubeMargins) {
         const asked = Math.min(wholeMm, reach);
-        if (gridLowerBound(skin.grid, x, y, z) - asked >= least) continue;
-        const d = nearestDistance(skin.bvh, x, y, z, asked + least);
+        kept.bound(x, y, z, about);
+        if (about.leastMm - asked >= least) continue;
+        least = Math.min(least, gap(x, y, z, asked + least) - asked);
+      }
+      if (coarse(x, y, z) >= least) return least;
+      for (const { bvh, kept, wholeMm } of skins) {
+        const asked = Math.min(wholeMm, reach);
+        kept.bound(x, y, z, about);
+        if (about.leastMm - asked >= least) continue;
+        const d = nearestDistance(bvh, x, y, z, Math.min(asked + least, about.mostMm));
         if (d - asked < least) least = d - asked;
       }
       return least;
@@ -104,6 +125,7 @@ export function buildRunField(
 
 /** Other runs by what is asked from them: mostly one group, and one for the hoses of the same bundle. */
 function tubeGroups(tubes: TubeField, { tubeMm, mateMm }: RunKeeps): { field: TubeField; wholeMm: number }[] {
+  if (tubes.tubes.length === 0) return [];
   if (mateMm === undefined || mateMm.size === 0) return [{ field: tubes, wholeMm: tubeMm }];
   const askedOf = (run: string): number => mateMm.get(run) ?? tubeMm;
   return [...new Set(tubes.tubes.map((t) => askedOf(t.run)))].map((wholeMm) => ({
@@ -133,6 +155,9 @@ const ROOM_MM = 150;
 function insideMm({ min, max }: Box, x: number, y: number, z: number): number {
   return Math.min(x - min[0], max[0] - x, y - min[1], max[1] - y, z - min[2], max[2] - z);
 }
+
+/** mm. A bound on the margin of this much is made no better: every search takes it as clear. */
+const COARSE_IS_ENOUGH_MM = 12;
 
 /** mm. Stands for "nothing near": larger than any bay. */
 const FAR_MM = 1e6;

@@ -18,49 +18,68 @@ export interface NearestTube {
   run: string;
 }
 
-/** Tubes with their pieces in short groups, each in a ball, so that most of them are passed over. */
+/** Tubes with their pieces in short groups, and the groups in a tree of boxes, so that most of them are passed over. */
 export interface TubeField {
   readonly tubes: readonly Tube[];
   /** ax ay az bx by bz radius tubeNumber, per piece */
   readonly pieces: Float64Array;
-  /** centre x y z, ball radius (tube radius included), first piece, one past the last, per group */
-  readonly groups: Float64Array;
+  /**
+   * least x y z and most x y z of the centrelines, largest radius, then for a leaf its first piece and one past its last, for
+   * a fork the number of its second child and -1; per node, the first child of a fork right behind it
+   */
+  readonly nodes: Float64Array;
 }
 
-const GROUP_PIECES = 8;
+const GROUP_PIECES = 4;
 const PIECE_STRIDE = 8;
-const GROUP_STRIDE = 6;
+const NODE_STRIDE = 9;
+const RADIUS = 6;
+const FIRST = 7;
+const PAST_LAST = 8;
 
 export function buildTubeField(tubes: readonly Tube[]): TubeField {
   const pieces: number[] = [];
-  const groups: number[] = [];
+  const leaves: number[][] = [];
   tubes.forEach((tube, number) => {
     for (let first = 0; first + 1 < tube.points.length; first += GROUP_PIECES) {
       const last = Math.min(first + GROUP_PIECES, tube.points.length - 1);
-      groups.push(
-        ...ballOf(tube, first, last),
-        pieces.length / PIECE_STRIDE,
-        pieces.length / PIECE_STRIDE + last - first,
-      );
+      const begin = pieces.length / PIECE_STRIDE;
+      leaves.push([...boxOf(tube, first, last), tube.radiusMm, begin, begin + last - first]);
       for (let i = first; i < last; i++)
         pieces.push(...(tube.points[i] as Vec3), ...(tube.points[i + 1] as Vec3), tube.radiusMm, number);
     }
   });
-  return { tubes, pieces: Float64Array.from(pieces), groups: Float64Array.from(groups) };
+  const nodes: number[][] = [];
+  if (leaves.length > 0) addNodes(nodes, leaves);
+  return { tubes, pieces: Float64Array.from(pieces), nodes: Float64Array.from(nodes.flat()) };
 }
 
-function ballOf(tube: Tube, first: number, last: number): [number, number, number, number] {
-  const low = [Infinity, Infinity, Infinity];
-  const high = [-Infinity, -Infinity, -Infinity];
-  for (let i = first; i <= last; i++)
-    for (let k = 0; k < 3; k++) {
-      const v = (tube.points[i] as Vec3)[k] as number;
-      low[k] = Math.min(low[k] as number, v);
-      high[k] = Math.max(high[k] as number, v);
-    }
-  const centre = low.map((l, k) => (l + (high[k] as number)) / 2) as [number, number, number];
-  const half = Math.hypot(...low.map((l, k) => ((high[k] as number) - l) / 2));
-  return [...centre, half + tube.radiusMm];
+function boxOf(tube: Tube, first: number, last: number): number[] {
+  const points = tube.points.slice(first, last + 1);
+  const of = (choose: (...v: number[]) => number): number[] =>
+    [0, 1, 2].map((k) => choose(...points.map((p) => p[k as 0])));
+  return [...of(Math.min), ...of(Math.max)];
+}
+
+/** Adds the tree over these leaves, halved at the middle one along the longest side of what they fill. */
+function addNodes(nodes: number[][], leaves: readonly number[][]): void {
+  if (leaves.length === 1) {
+    nodes.push(leaves[0] as number[]);
+    return;
+  }
+  const fork = leaves.reduce((box, leaf) =>
+    box.map((v, k) => (k < 3 ? Math.min(v, leaf[k] as number) : Math.max(v, leaf[k] as number))),
+  );
+  const sides = [0, 1, 2].map((k) => (fork[k + 3] as number) - (fork[k] as number));
+  const axis = sides.indexOf(Math.max(...sides));
+  const along = (leaf: readonly number[]): number => (leaf[axis] as number) + (leaf[axis + 3] as number);
+  const sorted = [...leaves].sort((p, q) => along(p) - along(q));
+  const half = sorted.length >> 1;
+  nodes.push(fork);
+  addNodes(nodes, sorted.slice(0, half));
+  fork[FIRST] = nodes.length;
+  fork[PAST_LAST] = -1;
+  addNodes(nodes, sorted.slice(half));
 }
 
 export function newNearestTube(): NearestTube {
@@ -79,18 +98,23 @@ export function nearestTube(
   boundMm: number,
   out: NearestTube,
 ): boolean {
-  const { groups, pieces } = field;
+  const { nodes, pieces } = field;
   let best = boundMm;
   let piece = -1;
   let bestT = 0;
-  for (let g = 0; g < groups.length; g += GROUP_STRIDE) {
-    const far = best + (groups[g + 3] as number);
-    if (far <= 0) continue;
-    const dx = x - (groups[g] as number);
-    const dy = y - (groups[g + 1] as number);
-    const dz = z - (groups[g + 2] as number);
-    if (dx * dx + dy * dy + dz * dz >= far * far) continue;
-    for (let i = groups[g + 4] as number; i < (groups[g + 5] as number); i++) {
+  let waiting = 0;
+  if (nodes.length > 0) STACK[waiting++] = 0;
+  while (waiting > 0) {
+    const node = STACK[--waiting] as number;
+    if (leastGap(nodes, node, x, y, z) >= best) continue;
+    if (nodes[node + PAST_LAST] === -1) {
+      const second = (nodes[node + FIRST] as number) * NODE_STRIDE;
+      const isNearer = leastGap(nodes, second, x, y, z) < leastGap(nodes, node + NODE_STRIDE, x, y, z);
+      STACK[waiting++] = isNearer ? node + NODE_STRIDE : second;
+      STACK[waiting++] = isNearer ? second : node + NODE_STRIDE;
+      continue;
+    }
+    for (let i = nodes[node + FIRST] as number; i < (nodes[node + PAST_LAST] as number); i++) {
       const t = nearestParameter(pieces, i * PIECE_STRIDE, x, y, z);
       const gap = gapToPiece(pieces, i * PIECE_STRIDE, t, x, y, z);
       if (gap < best) {
@@ -110,6 +134,17 @@ export function nearestTube(
   out.z = along(pieces, piece, 2, bestT);
   out.run = (field.tubes[pieces[piece + 7] as number] as Tube).run;
   return true;
+}
+
+/** Nodes still to be looked at; deeper than a halved tree of any number of groups. */
+const STACK = new Int32Array(128);
+
+/** No tube of the node's is nearer than this, mm. */
+function leastGap(nodes: Float64Array, node: number, x: number, y: number, z: number): number {
+  const dx = Math.max((nodes[node] as number) - x, 0, x - (nodes[node + 3] as number));
+  const dy = Math.max((nodes[node + 1] as number) - y, 0, y - (nodes[node + 4] as number));
+  const dz = Math.max((nodes[node + 2] as number) - z, 0, z - (nodes[node + 5] as number));
+  return Math.sqrt(dx * dx + dy * dy + dz * dz) - (nodes[node + RADIUS] as number);
 }
 
 function along(p: Float64Array, at: number, axis: number, t: number): number {
