@@ -1,4 +1,5 @@
 import type { Finding } from '../../document/lay/schema.ts';
+import type { End } from '../../document/parts/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { lengthText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
@@ -29,8 +30,15 @@ export function endRoom({ project, run, lay }: CheckContext): Finding[] {
           : `${what} at ${sideText(side)} has ${lengthText(room.roomMm)} of room at ${room.part}.`,
       mend:
         room.adapter === undefined
-          ? 'Turn its own clock, or take an end of another angle.'
+          ? `${turnText(run[side].end)}take an end of another angle.`
           : 'Turn its clock, or take an adapter of another angle or a longer one.',
     });
   });
+}
+
+/** What can be done with the end that is there, to go on after with what else can. */
+function turnText({ turning, turnFromDeg: from, turnToDeg: to }: End): string {
+  if (turning === 'fixed') return 'It does not turn on its port: ';
+  const range = turning === 'range' ? ` within the ${from} to ${to} degrees that it turns` : '';
+  return `Turn its own clock${range}, or `;
 }
