@@ -50,9 +50,9 @@ export async function layRuns(
 async function layAll(bench: Bench, watch: Watch): Promise<void> {
   const { laid, order, tried, free } = bench;
   const first = await settleRound(bench, laid, order, partOf(watch, 0, 0.45));
+  for (const { lay } of first.tried) free.set(lay.run, lay);
   // A run that does not lie clean by itself will not among others. What to show where nothing was found takes longest to
   // find, so it is looked for while others are laid.
-  for (const { lay } of first.failed) free.set(lay.run, lay);
   const hopeless = first.failed.filter(({ lay }) => lay.outcome === 'no-way').map(({ run }) => run);
   const silent: Watch = { ...watch, report: () => undefined };
   const early = layAsWellAsCanBe(bench, hopeless, new Map(laid), silent, true);

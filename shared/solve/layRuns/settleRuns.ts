@@ -9,7 +9,9 @@ import { type RunLaid, withoutConflicts } from './conflicts.ts';
 export interface Round {
   /** runs whose way was taken by one that lies now, or that wait for a hose of their bundle: for the next round */
   readonly open: readonly ResolvedRun[];
-  /** lays that are not clean */
+  /** how each run lies that was laid in it */
+  readonly tried: readonly RunLaid[];
+  /** those that are not clean */
   readonly failed: readonly RunLaid[];
 }
 
@@ -34,7 +36,7 @@ export async function settleRound(
   for (const { lay } of stay) laid.set(lay.run, lay);
   const failed = tried.filter(({ lay }) => lay.outcome !== 'laid');
   const isOver = new Set([...stay, ...failed].map(({ lay }) => lay.run));
-  return { open: runs.filter(({ run }) => !isOver.has(run.id)), failed };
+  return { open: runs.filter(({ run }) => !isOver.has(run.id)), tried, failed };
 }
 
 function areMates({ context }: Bench, p: ResolvedRun, q: ResolvedRun): boolean {

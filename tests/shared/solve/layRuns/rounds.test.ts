@@ -4,10 +4,11 @@ import { distance, type Vec3 } from '../../../../shared/base/vec3.ts';
 import { UNWATCHED } from '../../../../shared/base/watch.ts';
 import type { Lay } from '../../../../shared/document/lay/schema.ts';
 import type { ResolvedProject } from '../../../../shared/document/project/resolve.ts';
-import type { Run } from '../../../../shared/document/project/schema.ts';
+import { PLAIN_SKIN, type Run } from '../../../../shared/document/project/schema.ts';
+import { type BayIndex, buildBayIndex } from '../../../../shared/solve/bay/bayIndex.ts';
 import { layRuns } from '../../../../shared/solve/layRuns/layRuns.ts';
 import { crewOfOne, type LayCrew, type LayTask } from '../../../../shared/solve/layRuns/layTask.ts';
-import { blockBay } from '../../../arbitraries/blockBays.ts';
+import { blockBay, meshOfBlocks } from '../../../arbitraries/blockBays.ts';
 import { emptyBay, exampleEnd, exampleHose, examplePort, oneRunProject } from '../../../arbitraries/rig.ts';
 import { laysAsText } from '../../../oracles/laysAsText.ts';
 
@@ -43,8 +44,8 @@ function facing(all: readonly Stated[]): ResolvedProject {
 }
 
 /** Lays, with what was asked of the crew. */
-async function lie(resolved: ResolvedProject): Promise<{ lays: Lay[]; asked: LayTask[] }> {
-  const context = { project: resolved.project, bay: emptyBay() };
+async function lie(resolved: ResolvedProject, bay = emptyBay()): Promise<{ lays: Lay[]; asked: LayTask[] }> {
+  const context = { project: resolved.project, bay };
   const asked: LayTask[] = [];
   const crew: LayCrew = {
     doEach: (tasks, watchOf) => {
@@ -133,6 +134,52 @@ describe('runs laid in rounds', () => {
     for (const lay of lays)
       for (const c of lay.clearances)
         expect(c.clearanceMm, `${lay.run} to ${c.to.id}`).toBeGreaterThan(c.requiredMm - 0.1);
+  });
+});
+
+/** A closed box of 700 mm with a plate across its middle that has two holes: at y = 0 of 60 mm, at y = 92 of 44 mm. */
+function twoHoles(): BayIndex {
+  const block = (min: Vec3, max: Vec3) => ({ min, max });
+  const [y, z] = [250, 150];
+  const mesh = meshOfBlocks([
+    block([-20, -y, -z], [0, y, z]),
+    block([700, -y, -z], [720, y, z]),
+    block([0, -y - 20, -z], [700, -y, z]),
+    block([0, y, -z], [700, y + 20, z]),
+    block([0, -y, -z - 20], [700, y, -z]),
+    block([0, -y, z], [700, y, z + 20]),
+    block([345, -y, -z], [355, y, -30]),
+    block([345, -y, 30], [355, y, z]),
+    block([345, -y, -30], [355, -30, 30]),
+    block([345, 30, -30], [355, 70, 30]),
+    block([345, 70, -30], [355, 114, -22]),
+    block([345, 70, 22], [355, 114, 30]),
+    block([345, 114, -30], [355, y, 30]),
+  ]);
+  return buildBayIndex(mesh, () => PLAIN_SKIN, UNWATCHED);
+}
+
+/** y where a lay passes the plate, mm. */
+function atPlate({ centreline: { points } }: Lay): number {
+  return points.find(([x]) => x >= 350)![1];
+}
+
+describe('room for a run whose only way is taken', () => {
+  const stiff = exampleHose({ id: 'stiff', insideDiameterMm: 4, outsideDiameterMm: 8, minBendRadiusMm: 80 });
+  const wide = exampleHose({ id: 'wide', insideDiameterMm: 16, outsideDiameterMm: 24, minBendRadiusMm: 60 });
+  const first: Stated = { from: [0, 40, 0], to: [700, 40, 0], hose: stiff };
+  const second: Stated = { from: [0, -40, 0], to: [700, -40, 0], hose: wide };
+
+  it('is made by the one that has another: it goes through the hole that only it fits', async () => {
+    const bay = twoHoles();
+    // By itself the stiff hose, which comes first, takes the large hole: it is nearer.
+    expect(Math.abs(atPlate((await lie(facing([first]), bay)).lays[0]!))).toBeLessThan(20);
+    const { lays, asked } = await lie(facing([first, second]), bay);
+    expect(lays.map((l) => l.outcome)).toEqual(['laid', 'laid']);
+    expect(atPlate(lays[0]!)).toBeGreaterThan(80);
+    expect(Math.abs(atPlate(lays[1]!))).toBeLessThan(10);
+    // Both alone, the wide one round the stiff one in vain, the stiff one round the wide one.
+    expect(asked.map(({ run }) => run.run.id)).toEqual(['r0', 'r1', 'r1', 'r0']);
   });
 });
 
