@@ -27,7 +27,7 @@ export type PaperSize = 'A4' | 'Letter';
 
 /** Everything the cut list draws from. Nothing on paper is computed that is not in here. */
 export interface CutListInput {
-  readonly project: Pick<Project, 'name' | 'exampleData'>;
+  readonly project: Pick<Project, 'name' | 'exampleData' | 'paperwork'>;
   readonly report: LayReport;
   /** hash of the project's inputs as they stand now; where it is not the report's, the report is stale and nothing is cut */
   readonly currentInputHash?: string | undefined;
@@ -41,6 +41,6 @@ export interface SheetInput extends CutListInput {
   readonly fonts: SheetFonts;
   /** the day of printing, `YYYY-MM-DD`; the same input on the same day gives the same bytes */
   readonly printedOn: string;
-  /** default A4 */
+  /** default: the project's own, else A4 */
   readonly paper?: PaperSize | undefined;
 }

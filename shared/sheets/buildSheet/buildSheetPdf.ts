@@ -1,4 +1,5 @@
 import { cutVerdict, findingsOf, layOf } from '../bench/cutVerdict.ts';
+import { lengthWriter } from '../format/index.ts';
 import type { SheetInput, SheetRun } from '../input.ts';
 import { stack } from '../layout/block.ts';
 import { Flow } from '../layout/flow.ts';
@@ -13,6 +14,7 @@ import { cutBlock } from './cutBlock.ts';
 import { endsTable } from './endsTable.ts';
 import { findingsTable } from './findingsTable.ts';
 import { forbidBand } from './forbidBand.ts';
+import { lengthRows } from './lengthsBlock.ts';
 import { secondEndList } from './secondEndList.ts';
 import { drawFoot, sheetFrame } from './sheetFrame.ts';
 import { signOff } from './signOff.ts';
@@ -27,7 +29,7 @@ const GAP_MM = 4;
  * page that says why. The same input gives the same bytes.
  */
 export async function buildSheetPdf(input: SheetInput, only?: readonly string[]): Promise<Uint8Array> {
-  const size = input.paper ?? 'A4';
+  const size = input.paper ?? input.project.paperwork?.paper ?? 'A4';
   const { fonts, printedOn } = input;
   const paper = await openPaper({ size, fonts, printedOn, title: `${input.project.name}: build sheets` });
   input.runs.forEach((run, i) => {
@@ -40,7 +42,8 @@ export async function buildSheetPdf(input: SheetInput, only?: readonly string[])
 function subjectOf(paper: Paper, input: SheetInput, run: SheetRun, number: number, widthMm: number): Subject {
   const verdict = cutVerdict(input, run.run.id);
   const findings = findingsOf(input.report, run.run.id);
-  return { paper, input, run, number, verdict, findings, widthMm };
+  const write = lengthWriter(input.project.paperwork?.finestInch);
+  return { paper, input, run, number, verdict, findings, write, widthMm };
 }
 
 function drawRun(subject: Subject): void {
@@ -71,11 +74,19 @@ function drawLaid(flow: Flow, subject: LaidSubject): void {
   flow.add(view, GAP_MM);
   if (viewFirst) next();
   flow.add(stack([clockCard(subject), checkBar(subject.widthMm)], GAP_MM), GAP_MM);
+  drawLengths(flow, subject);
   if (mayCut) {
     drawFindings(flow, subject);
     flow.add(signOff(subject), GAP_MM);
   }
   flow.add(cautions(subject));
+}
+
+function drawLengths(flow: Flow, subject: LaidSubject): void {
+  const rows = lengthRows(subject);
+  flow.add(heading('Lengths by name', subject.widthMm), 1, rows[0]?.heightMm ?? 0);
+  for (const row of rows) flow.add(row, 1.5);
+  flow.gap(GAP_MM - 1.5);
 }
 
 function drawUnlaid(flow: Flow, subject: Subject): void {

@@ -1,9 +1,10 @@
 import { degreesApart } from '../../base/units.ts';
 import type { Clock } from '../../document/lay/schema.ts';
+import { hasNoSwivel, NO_SWIVEL_SENTENCE } from '../../document/wording/noSwivelWords.ts';
 import { clockFace, type EndLetter, wrongWayRound } from '../clock/clockFace.ts';
-import { clockDefinition, clockSentence, freeClockSentence } from '../clock/clockWords.ts';
+import { clockDefinition, clockSentence, freeClockSentence, partCodeText } from '../clock/clockWords.ts';
 import { drawFace } from '../clock/drawFace.ts';
-import { formatDegrees, formatTurn } from '../format/index.ts';
+import { DIALECT_WORDS, dialectSentence, formatDegrees, formatTurn } from '../format/index.ts';
 import { type Block, beside, stack } from '../layout/block.ts';
 import type { Page } from '../layout/page.ts';
 import type { Paper } from '../layout/paper.ts';
@@ -25,7 +26,10 @@ export function clockCard(subject: LaidSubject): Block {
   if (lay.clock.kind === 'free')
     return stack([title, textBlock(paper, freeClockSentence(lay.clock), widthMm, { sizePt: TYPE.strong })], 1);
   const clock = lay.clock;
-  return stack([title, words(subject, clock), faces(subject, clock), wrapStripBlock(subject, clock)], 1.5);
+  return stack(
+    [title, words(subject, clock), ...noSwivel(subject, clock), faces(subject, clock), wrapStripBlock(subject, clock)],
+    1.5,
+  );
 }
 
 function words(subject: LaidSubject, clock: Angle): Block {
@@ -41,6 +45,7 @@ function words(subject: LaidSubject, clock: Angle): Block {
           fromEnd(paper, clock.deg, 'A', right),
           fromEnd(paper, clock.deg, 'B', right),
           textBlock(paper, clockDefinition(clock.deg), right, { sizePt: TYPE.small, colour: GREY }),
+          forTheShop(subject, clock, right),
         ],
         1.4,
       ),
@@ -73,6 +78,21 @@ function value(clock: Angle): Block {
       page.text('°', x + 43, y + 25.6, { sizePt: TYPE.body });
     },
   };
+}
+
+/** The same hose in the words of the shop that makes it, as the project has chosen; and as a part number codes it. */
+function forTheShop({ paper, input }: LaidSubject, clock: Angle, widthMm: number): Block {
+  const dialect = input.project.paperwork?.clockDialect ?? 'near-at-six';
+  const text = `For the hose shop (${DIALECT_WORDS[dialect]}): ${dialectSentence(clock.deg, dialect)} Part code ${partCodeText(clock.deg)}.`;
+  return textBlock(paper, text.replaceAll(" o'clock", "\u00a0o'clock"), widthMm, { sizePt: TYPE.small });
+}
+
+/** What is left to the hose where no nut takes up an error: the twist that the tolerance alone may put in it. */
+function noSwivel({ paper, run, lay, widthMm }: LaidSubject, clock: Angle): Block[] {
+  if (!hasNoSwivel(run.a.end, run.b.end)) return [];
+  const perMetre = clock.toleranceDeg / (lay.liveLengthMm / 1000);
+  const text = `${NO_SWIVEL_SENTENCE} ${formatTurn(clock.toleranceDeg)} over the live length is ${formatTurn(perMetre, 'up')} of twist a metre. How to mark it at its ports first: see the list before the second end.`;
+  return [textBlock(paper, text, widthMm, { sizePt: TYPE.small + 0.6, bold: true })];
 }
 
 /** Is the hose read the wrong way round still the right hose, within its tolerance? True near 0 and 180. */

@@ -1,14 +1,12 @@
-import { lengthTolerance } from '../../document/rules/lengthTolerance.ts';
+import { cutSquarenessMm, en853Tolerance, lengthTolerance } from '../../document/rules/lengthTolerance.ts';
 import { PROVENANCE_WORDS } from '../../document/wording/partWords.ts';
 import { CUT_CONVENTION, overallConvention } from '../bench/lengthConvention.ts';
-import { sleeveCutLengthMm } from '../bench/sleeveCutLength.ts';
+import { sleeveOf } from '../bench/sleeveOf.ts';
 import {
-  formatCutLength,
   formatDash,
   formatDegrees,
-  formatInches,
-  formatLengthBoth,
   formatMm,
+  formatNumber,
   formatPressure,
   formatRadius,
   formatSlack,
@@ -63,33 +61,47 @@ function cutNumbers(subject: LaidSubject, widthMm: number): Block {
   ]);
 }
 
-function bigNumber({ lay, verdict }: LaidSubject): Block {
+function bigNumber({ lay, verdict, write }: LaidSubject): Block {
   return {
     heightMm: 24,
     draw: (page, x, y) => {
       page.text(formatMm(lay.cutLengthMm, 'up'), x - 0.6, y + 11, { sizePt: TYPE.huge, bold: true });
-      page.text(formatInches(lay.cutLengthMm, 'up'), x, y + 20.4, { sizePt: TYPE.head + 3, bold: true });
+      page.text(write.inches(lay.cutLengthMm, 'up'), x, y + 20.4, { sizePt: TYPE.head + 3, bold: true });
       if (verdict.mayCut) return;
       for (const down of [7.1, 18]) page.line(x - 1.5, y + down, x + 68, y + down, { line: FORBID, widthMm: 1 });
     },
   };
 }
 
-function toleranceText({ lay, run }: LaidSubject): string {
+function toleranceText({ lay, run, write }: LaidSubject): string {
   const { applies, toleranceMm, source } = lengthTolerance(lay.cutLengthMm, run.hose.core);
-  if (!applies) return 'Tolerance: no table found for convoluted hose; ask its maker.';
-  return `Tolerance ± ${formatMm(toleranceMm, 'down')} (± ${formatInches(toleranceMm, 'down')}), ${source}.`;
+  const squareMm = cutSquarenessMm(run.hose.dash);
+  const square = squareMm === undefined ? '' : ` Cut square within ${write.both(squareMm, 'down')}.`;
+  if (!applies) return `Tolerance: no table found for convoluted hose; ask its maker.${square}`;
+  const other = en853Tolerance(lay.overallLengthMm, run.hose.dash);
+  return (
+    `Tolerance ± ${formatMm(toleranceMm, 'down')} (± ${write.inches(toleranceMm, 'down')}), ${source}.${square} ` +
+    `Others: overall +${formatMm(other.overMm, 'down')}, -${formatMm(other.underMm, 'down')} (${other.source}).`
+  );
 }
 
 type Fact = readonly [name: string, value: string];
 
-function lengthFacts({ lay, run }: LaidSubject): Fact[] {
+function lengthFacts({ lay, run, write }: LaidSubject): Fact[] {
   const facts: Fact[] = [
-    ['Overall', formatLengthBoth(lay.overallLengthMm)],
-    ['C of END A', formatLengthBoth(lay.cutOffMm.a)],
-    ['C of END B', formatLengthBoth(lay.cutOffMm.b)],
+    ['Overall', write.both(lay.overallLengthMm)],
+    ['C of END A', write.both(lay.cutOffMm.a)],
+    ['C of END B', write.both(lay.cutOffMm.b)],
   ];
-  if (run.sleeve) facts.push(['Sleeve, at least', formatCutLength(sleeveCutLengthMm(lay.cutLengthMm))]);
+  const sleeve = sleeveOf(run, lay);
+  if (sleeve)
+    facts.push(
+      ['Sleeve, at least', write.cut(sleeve.cutLengthMm)],
+      [
+        '',
+        `estimate: ${formatNumber(sleeve.turnedDeg, 0)}° of bends take ${formatMm(sleeve.allowanceMm, 'up')}; ${formatMm(sleeve.stiffMm, 'up')} if its wall does not stretch. Trim it on the hose`,
+      ],
+    );
   return facts;
 }
 

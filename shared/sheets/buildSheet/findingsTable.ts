@@ -1,6 +1,6 @@
 import type { Finding } from '../../document/lay/schema.ts';
 import { SEVERITY_WORDS } from '../../document/wording/findingWords.ts';
-import { findingNumbers, formatLengthBoth } from '../format/index.ts';
+import { findingNumbers, type LengthWriter } from '../format/index.ts';
 import type { Block } from '../layout/block.ts';
 import { onTwoLines } from '../layout/onTwoLines.ts';
 import type { Page } from '../layout/page.ts';
@@ -12,13 +12,13 @@ const SHARES = [0.085, 0.335, 0.13, 0.13, 0.12, 0.2] as const;
 const TITLES = ['', 'finding', 'limit', 'measured', 'margin', 'source'] as const;
 
 /** The findings of one hose, a row each; severity as word and shape, an override with its reason. */
-export function findingsTable({ paper, findings, widthMm }: Subject): { titles: Block; rows: Block[] } {
+export function findingsTable({ paper, findings, write, widthMm }: Subject): { titles: Block; rows: Block[] } {
   const columns = TITLES.map((title, i) => ({ title, widthMm: widthMm * SHARES[i]! }));
   const rows = findings.map((finding) => {
     const numbers = findingNumbers(finding);
     return [
       severityCell(finding),
-      what(finding),
+      what(finding, write),
       onTwoLines(numbers.limit),
       onTwoLines(numbers.measured),
       onTwoLines(numbers.margin),
@@ -28,9 +28,9 @@ export function findingsTable({ paper, findings, widthMm }: Subject): { titles: 
   return tableRows(paper, columns, rows, TYPE.tiny + 0.4);
 }
 
-function what(finding: Finding): string {
+function what(finding: Finding, write: LengthWriter): string {
   const parts = [finding.message];
-  if (finding.at) parts.push(`At ${formatLengthBoth(finding.at.arcLengthMm)} from shoulder A.`);
+  if (finding.at) parts.push(`At ${write.both(finding.at.arcLengthMm)} from shoulder A.`);
   if (finding.mend) parts.push(`Mend: ${finding.mend}`);
   if (finding.overrideReason) parts.push(`OVERRIDDEN: ${finding.overrideReason}`);
   return parts.join('\n');

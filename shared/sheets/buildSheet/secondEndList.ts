@@ -1,5 +1,8 @@
-import { SLEEVE_REACH_MM, sleeveCutLengthMm } from '../bench/sleeveCutLength.ts';
-import { formatCutLength, formatInches, formatLengthBoth } from '../format/index.ts';
+import type { End } from '../../document/parts/schema.ts';
+import { hasNoSwivel, NO_SWIVEL_STEPS } from '../../document/wording/noSwivelWords.ts';
+import { insertionDepthMm } from '../bench/insertionDepth.ts';
+import { sleeveOf } from '../bench/sleeveOf.ts';
+import { formatNumber } from '../format/index.ts';
 import { type Block, stack } from '../layout/block.ts';
 import { TYPE } from '../layout/style.ts';
 import { heading, tickBlock } from '../layout/textBlock.ts';
@@ -28,10 +31,12 @@ export function secondEndList(subject: LaidSubject): Block {
 }
 
 function steps(subject: LaidSubject): string[] {
-  const { run, lay } = subject;
+  const { run, lay, write } = subject;
   return [
+    ...(hasNoSwivel(run.a.end, run.b.end) ? NO_SWIVEL_STEPS.map((step, i) => `No swivel, ${i + 1}: ${step}`) : []),
     'Hose taped round the cut line and cut square; bore blown clean; no flap of liner, no loose wire.',
-    `Insertion depth marked from the cut: ${formatLengthBoth(run.a.end.shoulderToMouthMm)} at END A, ${formatLengthBoth(run.b.end.shoulderToMouthMm)} at END B.`,
+    `Insertion depth marked from the cut: ${write.both(insertionDepthMm(run.a.end))} at END A, ${write.both(insertionDepthMm(run.b.end))} at END B.`,
+    ...expandText(subject),
     'END A fitted and its push-out mark still at the mouth.',
     ...threadOn(subject),
     'Tag and flags A and B on the hose.',
@@ -41,11 +46,25 @@ function steps(subject: LaidSubject): string[] {
   ];
 }
 
-function threadOn({ run, lay }: LaidSubject): string[] {
+/** Above -8 with an olive the hose is usually widened first: common practice, no source. */
+const WIDENED_ABOVE_DASH = 8;
+
+function isWidened({ expander, innerOlive, dash }: End): boolean {
+  return expander ?? (innerOlive === true && dash > WIDENED_ABOVE_DASH);
+}
+
+function expandText({ run }: LaidSubject): string[] {
+  const ends = (['a', 'b'] as const).filter((side) => isWidened(run[side].end)).map((side) => side.toUpperCase());
+  if (ends.length === 0) return [];
+  return [`Hose widened with the expander for END ${ends.join(' and END ')} before the end goes in.`];
+}
+
+function threadOn({ run, lay, write }: LaidSubject): string[] {
   const list: string[] = [];
-  if (run.sleeve)
+  const sleeve = sleeveOf(run, lay);
+  if (run.sleeve && sleeve)
     list.push(
-      `Sleeve ${run.sleeve.name}, cut at least ${formatCutLength(sleeveCutLengthMm(lay.cutLengthMm))}: slid on, to reach ${formatInches(SLEEVE_REACH_MM)} past each socket with the nuts free; both its ends to be sealed.`,
+      `Sleeve ${run.sleeve.name}, cut at least ${write.cut(sleeve.cutLengthMm)} (estimate with ${formatNumber(sleeve.turnedDeg, 0)}° of bends): slid on, to reach ${write.inches(sleeve.reachMm)} past each socket with the nuts free; both its ends to be sealed.`,
     );
   for (const s of lay.supports) {
     if (s.kind === 'clamp') list.push(`Clamp ${s.id} slid on, if it does not open.`);

@@ -1,4 +1,4 @@
-import { formatLengthBoth, formatNumber } from '../format/index.ts';
+import { formatNumber } from '../format/index.ts';
 import { type Block, beside, space, stack } from '../layout/block.ts';
 import { GREY, TYPE } from '../layout/style.ts';
 import { tableRows } from '../layout/table.ts';
@@ -34,7 +34,7 @@ export function straightView(subject: LaidSubject): Block {
 
 function seatSpan({ run, lay }: LaidSubject): { leftMm: number; rightMm: number } {
   const reach = (end: typeof run.a.end): number =>
-    Math.max(endProfile(end).seat.outMm, end.bendToShoulderMm) + end.collarDiameterMm / 2;
+    Math.max(end.bendToShoulderMm, ...endProfile(end).centre.map((p) => p.outMm)) + end.collarDiameterMm / 2;
   return { leftMm: reach(run.a.end), rightMm: lay.cutLengthMm + reach(run.b.end) };
 }
 
@@ -49,8 +49,8 @@ function chooseScale(subject: LaidSubject): number {
 }
 
 /** Two views where both ends are angled, each outlet in true shape in one of them; else one is enough. */
-function drawings({ run, lay }: LaidSubject, perMm: number): SideDrawing[] {
-  const first: SideDrawing = { run, lay, perMm, down: 'A', dimensioned: true };
+function drawings({ run, lay, write }: LaidSubject, perMm: number): SideDrawing[] {
+  const first: SideDrawing = { run, lay, perMm, write, down: 'A', dimensioned: true };
   return lay.clock.kind === 'angle' ? [{ ...first, down: 'B', dimensioned: false }, first] : [first];
 }
 
@@ -73,14 +73,14 @@ function viewBlock(subject: LaidSubject, drawing: SideDrawing): Block {
 }
 
 /** The marks in two columns, the first half at the left. */
-function stationTable({ paper, run, lay, widthMm }: LaidSubject): Block {
+function stationTable({ paper, run, lay, write, widthMm }: LaidSubject): Block {
   const half = (widthMm - 6) / 2;
   const columns = [
     { title: '', widthMm: 7, bold: true },
     { title: 'mark along the hose', widthMm: half - 7 - 38 },
     { title: 'from shoulder A', widthMm: 38, bold: true },
   ];
-  const rows = stations(run, lay).map((s, i) => [`${i + 1}`, s.name, formatLengthBoth(s.fromShoulderAMm)]);
+  const rows = stations(run, lay).map((s, i) => [`${i + 1}`, s.name, write.both(s.fromShoulderAMm)]);
   const split = Math.ceil(rows.length / 2);
   return beside(
     [rows.slice(0, split), rows.slice(split)].map((part, i) => {

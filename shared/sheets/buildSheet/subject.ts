@@ -1,5 +1,6 @@
 import type { Finding, Lay } from '../../document/lay/schema.ts';
 import type { CutVerdict } from '../bench/cutVerdict.ts';
+import type { LengthWriter } from '../format/index.ts';
 import type { SheetInput, SheetRun } from '../input.ts';
 import type { Paper } from '../layout/paper.ts';
 
@@ -12,6 +13,8 @@ export interface Subject {
   readonly number: number;
   readonly verdict: CutVerdict;
   readonly findings: readonly Finding[];
+  /** lengths with the fractions of an inch that the project wants */
+  readonly write: LengthWriter;
   /** room between the margins, mm */
   readonly widthMm: number;
 }

@@ -1,5 +1,6 @@
+import { clockCode } from '../../document/clock/partCode.ts';
 import type { Clock } from '../../document/lay/schema.ts';
-import { formatClockHour, formatDegrees } from '../format/index.ts';
+import { formatClockHour, formatDegrees, formatTurn } from '../format/index.ts';
 import { clockFace, type EndLetter, wrongWayRound } from './clockFace.ts';
 
 /** What to do with the hose in hand, from one end: where to look from, what to turn up, where the near outlet points. */
@@ -20,6 +21,14 @@ export function clockDefinition(clockDeg: number): string {
     `from far to near. Both read the same from either end. Turned the wrong way round it comes out at ` +
     `${formatDegrees(wrongWayRound(clockDeg))}.`
   );
+}
+
+/** The clock as the two digits of a part number, with the words without which they say nothing, and what they lose. */
+export function partCodeText(clockDeg: number): string {
+  const { code, codedDeg, offDeg } = clockCode(clockDeg);
+  const loss =
+    formatTurn(offDeg) === '0°' ? '' : `, which stands for ${formatDegrees(codedDeg)}: ${formatTurn(offDeg)} off`;
+  return `${code} (angle over 5, as in part numbers of MIL-DTL-83796/5)${loss}`;
 }
 
 /** Why a clock is free, and what is still to watch. */

@@ -1,11 +1,15 @@
 import papa from 'papaparse';
 import type { Lay } from '../../document/lay/schema.ts';
+import { codedLength } from '../../document/length/codedLength.ts';
+import type { Paperwork } from '../../document/project/schema.ts';
 import { lengthTolerance } from '../../document/rules/lengthTolerance.ts';
+import { hasNoSwivel } from '../../document/wording/noSwivelWords.ts';
 import { cutVerdict, layOf } from '../bench/cutVerdict.ts';
 import { overallConvention } from '../bench/lengthConvention.ts';
-import { sleeveCutLengthMm } from '../bench/sleeveCutLength.ts';
-import { clockInBrief, clockSentence } from '../clock/clockWords.ts';
-import { formatInches, formatNumber } from '../format/index.ts';
+import { lengthsOfRun } from '../bench/lengthsOfRun.ts';
+import { sleeveOf } from '../bench/sleeveOf.ts';
+import { clockInBrief, clockSentence, partCodeText } from '../clock/clockWords.ts';
+import { dialectSentence, formatNumber, type LengthWriter, lengthWriter } from '../format/index.ts';
 import type { CutListInput, SheetRun } from '../input.ts';
 
 /** The cut list's columns, in order. Every row has them all; what is not known is empty. */
@@ -26,6 +30,10 @@ export const CUT_LIST_COLUMNS = [
   'overall_mm',
   'overall_in',
   'overall_convention',
+  'overall_coded',
+  'end_of_nut_mm',
+  'end_of_nut_in',
+  'end_of_nut_convention',
   'c_a_mm',
   'c_b_mm',
   'slack_percent',
@@ -36,10 +44,15 @@ export const CUT_LIST_COLUMNS = [
   'clock_deg',
   'clock_tolerance_deg',
   'clock_from_end_a',
+  'clock_for_the_shop',
+  'clock_part_code',
+  'no_swivel',
   'sleeve',
   'sleeve_name',
   'sleeve_cut_at_least_mm',
   'sleeve_cut_at_least_in',
+  'sleeve_if_stiff_mm',
+  'sleeve_if_stiff_in',
   'outcome',
   'reasons_not_to_cut',
   'example_data',
@@ -73,7 +86,7 @@ function cutListRow(input: CutListInput, run: SheetRun, number: number): CutList
     number,
     state: verdict.mayCut ? 'cut' : 'DO NOT CUT',
     ...partColumns(run),
-    ...(lay && lay.outcome !== 'no-way' ? lengthColumns(run, lay) : {}),
+    ...(lay && lay.outcome !== 'no-way' ? lengthColumns(run, lay, input.project.paperwork) : {}),
     outcome: lay?.outcome ?? 'not-laid',
     reasons_not_to_cut: verdict.reasons.join(' | '),
     example_data: input.project.exampleData ? 'EXAMPLE DATA' : '',
@@ -99,37 +112,60 @@ function partColumns(run: SheetRun): CutListRow {
   };
 }
 
-function lengthColumns(run: SheetRun, lay: Lay): CutListRow {
+function lengthColumns(run: SheetRun, lay: Lay, paperwork: Paperwork = {}): CutListRow {
+  const write = lengthWriter(paperwork.finestInch);
   const { applies, toleranceMm } = lengthTolerance(lay.cutLengthMm, run.hose.core);
   return {
     cut_length_mm: formatNumber(lay.cutLengthMm, 1, 'up'),
-    cut_length_in: formatInches(lay.cutLengthMm, 'up'),
+    cut_length_in: write.inches(lay.cutLengthMm, 'up'),
     cut_tolerance_mm: applies ? formatNumber(toleranceMm, 1, 'down') : '',
-    cut_tolerance_in: applies ? formatInches(toleranceMm, 'down') : '',
+    cut_tolerance_in: applies ? write.inches(toleranceMm, 'down') : '',
     overall_mm: formatNumber(lay.overallLengthMm, 1),
-    overall_in: formatInches(lay.overallLengthMm),
+    overall_in: write.inches(lay.overallLengthMm),
     overall_convention: overallConvention(run),
+    overall_coded:
+      paperwork.codedLength === undefined ? '' : (codedLength(lay.overallLengthMm, paperwork.codedLength)?.words ?? ''),
+    ...nutColumns(run, lay, write),
     c_a_mm: formatNumber(lay.cutOffMm.a, 1),
     c_b_mm: formatNumber(lay.cutOffMm.b, 1),
     slack_percent: formatNumber(lay.slack * 100, 1, 'down'),
-    ...clockColumns(lay),
-    ...(run.sleeve ? sleeveColumns(lay) : {}),
+    ...clockColumns(lay, paperwork),
+    no_swivel: hasNoSwivel(run.a.end, run.b.end) ? 'NO SWIVEL: mark at the ports before making it up' : '',
+    ...sleeveColumns(run, lay, write),
   };
 }
 
-function clockColumns({ clock }: Lay): CutListRow {
+/** Where an end is a straight nut: to its farthest reach, or which figure that takes. */
+function nutColumns(run: SheetRun, lay: Lay, write: LengthWriter): CutListRow {
+  const length = lengthsOfRun(run, lay).find(({ convention }) => convention === 'end-of-nut');
+  if (length === undefined) return {};
+  const { lengthMm, missing, from, to } = length;
+  if (lengthMm === undefined) return { end_of_nut_convention: `not known: ${(missing ?? []).join(', ')} is missing` };
+  return {
+    end_of_nut_mm: formatNumber(lengthMm, 1),
+    end_of_nut_in: write.inches(lengthMm),
+    end_of_nut_convention: `from ${from} to ${to}`,
+  };
+}
+
+function clockColumns({ clock }: Lay, { clockDialect = 'near-at-six' }: Paperwork): CutListRow {
   if (clock.kind === 'free') return { clock_deg: 'free' };
   return {
     clock_deg: clockInBrief(clock).replace('°', ''),
     clock_tolerance_deg: formatNumber(clock.toleranceDeg, 0, 'down'),
     clock_from_end_a: clockSentence(clock.deg, 'A'),
+    clock_for_the_shop: dialectSentence(clock.deg, clockDialect),
+    clock_part_code: partCodeText(clock.deg),
   };
 }
 
-function sleeveColumns(lay: Lay): CutListRow {
-  const sleeveMm = sleeveCutLengthMm(lay.cutLengthMm);
+function sleeveColumns(run: SheetRun, lay: Lay, write: LengthWriter): CutListRow {
+  const sleeve = sleeveOf(run, lay);
+  if (sleeve === undefined) return {};
   return {
-    sleeve_cut_at_least_mm: formatNumber(sleeveMm, 1, 'up'),
-    sleeve_cut_at_least_in: formatInches(sleeveMm, 'up'),
+    sleeve_cut_at_least_mm: formatNumber(sleeve.cutLengthMm, 1, 'up'),
+    sleeve_cut_at_least_in: write.inches(sleeve.cutLengthMm, 'up'),
+    sleeve_if_stiff_mm: formatNumber(sleeve.stiffMm, 1, 'up'),
+    sleeve_if_stiff_in: write.inches(sleeve.stiffMm, 'up'),
   };
 }

@@ -1,4 +1,5 @@
 import { degreesToRadians } from '../../base/units.ts';
+import { type EndPoint, endCentreline } from '../../document/parts/endCentreline.ts';
 import type { End } from '../../document/parts/schema.ts';
 
 /** A place on an end in its own plane: mm outward along the hose axis from the shoulder, mm off the axis (the drop). */
@@ -17,12 +18,12 @@ export interface EndProfile {
 }
 
 const BEND_STEPS = 12;
-/** Share of the shorter leg that the drawn bend takes. Only the look: the part table gives no radius of the tube. */
+/** Share of the shorter leg that the drawn bend takes where the part's table gives no radius of the tube: only the look. */
 const BEND_SHARE = 0.75;
 
 /**
  * Where shoulder, bend and seat of an end lie, and the tube's middle line between them. Lengths and the bend angle are
- * the part's own; the rounding of the corner is for the eye.
+ * the part's own, and so is the bend where its radius is stated or it is a half turn; else the corner is rounded for the eye.
  */
 export function endProfile(end: End): EndProfile {
   const bend = degreesToRadians(end.bendAngleDeg);
@@ -34,10 +35,26 @@ export function endProfile(end: End): EndProfile {
   const seat = along(end.seatToBendMm);
   const shoulder: ProfilePoint = { outMm: 0, dropMm: 0 };
   if (end.bendAngleDeg === 0) return { centre: [shoulder, seat], seat, facing };
+  if (end.bendAngleDeg === 180 || end.tubeBendRadiusMm !== undefined) return asBent(end, facing);
   const reach = BEND_SHARE * Math.min(end.seatToBendMm, end.bendToShoulderMm);
   const from: ProfilePoint = { outMm: end.bendToShoulderMm - reach, dropMm: 0 };
   const corner: ProfilePoint = { outMm: end.bendToShoulderMm, dropMm: 0 };
   return { centre: [shoulder, ...roundedCorner(from, corner, along(reach)), seat], seat, facing };
+}
+
+/** The end's own middle line, turned so that its shoulder is at (0, 0) and the hose axis level. */
+function asBent(end: End, facing: ProfilePoint): EndProfile {
+  const { points, shoulder, hose } = endCentreline(end);
+  const turned = ({ alongMm, asideMm }: EndPoint): ProfilePoint => {
+    const [along, aside] = [alongMm - shoulder.alongMm, asideMm - shoulder.asideMm];
+    return {
+      outMm: -(along * hose.alongMm + aside * hose.asideMm),
+      dropMm: aside * hose.alongMm - along * hose.asideMm,
+    };
+  };
+  // From seat to shoulder; the socket beyond is drawn as a collar.
+  const centre = points.slice(0, -1).map(turned).reverse();
+  return { centre, seat: centre[centre.length - 1] as ProfilePoint, facing };
 }
 
 /** Points of the parabola that touches both legs, near enough a tube's bend. */

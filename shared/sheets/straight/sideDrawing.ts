@@ -1,9 +1,9 @@
 import type { Clock, Lay } from '../../document/lay/schema.ts';
+import { SLEEVE_REACH_MM } from '../../document/lay/sleeveCut.ts';
 import { outsideDiameterMm } from '../../document/parts/outsideDiameter.ts';
-import { SLEEVE_REACH_MM } from '../bench/sleeveCutLength.ts';
 import type { EndLetter } from '../clock/clockFace.ts';
 import { type SideOutlet, sideView } from '../clock/sideView.ts';
-import { formatCutLength, formatLengthBoth } from '../format/index.ts';
+import type { LengthWriter } from '../format/index.ts';
 import type { SheetRun } from '../input.ts';
 import type { Page, Point } from '../layout/page.ts';
 import { GREY, HAIR_MM, TYPE } from '../layout/style.ts';
@@ -18,6 +18,7 @@ export interface SideDrawing {
   readonly run: SheetRun;
   readonly lay: Lay;
   readonly perMm: number;
+  readonly write: LengthWriter;
   /** which outlet lies in the paper, pointing down */
   readonly down: EndLetter;
   /** dimensions and numbered places, or the bare view */
@@ -114,10 +115,10 @@ function drawDimensions(page: Page, drawing: SideDrawing, hose: HosePlace, a: En
   const [cutY, overallY] = [bottom - DIMENSION_ROOM_MM, bottom - 3];
   const end = hose.x + hose.lengthMm;
   for (const x of [hose.x, end]) drawExtension(page, x, hose.y + hose.thickMm / 2, cutY + 1);
-  drawDimension(page, hose.x, end, cutY, `cut ${formatCutLength(lay.cutLengthMm)}`, true);
+  drawDimension(page, hose.x, end, cutY, `cut ${drawing.write.cut(lay.cutLengthMm)}`, true);
   const seats: Point[] = [onPage(endProfile(run.a.end).seat, a), onPage(endProfile(run.b.end).seat, b)];
   for (const [x, y] of seats) drawExtension(page, x, y, overallY + 1);
-  drawDimension(page, seats[0]![0], seats[1]![0], overallY, `overall ${formatLengthBoth(lay.overallLengthMm)}`);
+  drawDimension(page, seats[0]![0], seats[1]![0], overallY, `overall ${drawing.write.both(lay.overallLengthMm)}`);
   drawNumbers(page, drawing, hose);
 }
 

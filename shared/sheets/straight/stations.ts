@@ -1,4 +1,5 @@
 import type { Lay } from '../../document/lay/schema.ts';
+import { insertionDepthMm } from '../bench/insertionDepth.ts';
 import type { SheetRun } from '../input.ts';
 
 /** A place along the straight hose that the bench marks, from shoulder A. */
@@ -27,8 +28,8 @@ export function stations(run: SheetRun, lay: Lay): Station[] {
     return [{ fromShoulderAMm: s.at.arcLengthMm, name, kind: s.kind, proposed: s.proposed }];
   });
   return [
-    mouth('mouth A: hose in to here', run.a.end.shoulderToMouthMm),
+    mouth('mouth A: hose in to here', insertionDepthMm(run.a.end)),
     ...held.sort((x, y) => x.fromShoulderAMm - y.fromShoulderAMm),
-    mouth('mouth B: hose in to here', lay.cutLengthMm - run.b.end.shoulderToMouthMm),
+    mouth('mouth B: hose in to here', lay.cutLengthMm - insertionDepthMm(run.b.end)),
   ];
 }

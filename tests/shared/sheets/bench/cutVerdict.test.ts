@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { cutVerdict, findingsOf } from '../../../../shared/sheets/bench/cutVerdict.ts';
-import { sleeveCutLengthMm } from '../../../../shared/sheets/bench/sleeveCutLength.ts';
 import { COOLER_LAY, FINDINGS, REPORT } from '../../../arbitraries/reports.ts';
 
 const hash = REPORT.project.inputHash;
@@ -32,10 +31,6 @@ test('findings come gravest first and only those of the run', () => {
   const sorted = findingsOf({ ...REPORT, findings: [...mixed, FINDINGS[2]!] }, 'cooler-feed');
   expect(sorted.map((f) => f.severity)).toEqual(['stop', 'look', 'note']);
 });
-test('a sleeve reaches 1/8 in past each shoulder', () => {
-  expect(sleeveCutLengthMm(420.159)).toBeCloseTo(420.159 + 6.35, 9);
-});
-
 test('goes by the hash of the run itself where the lay has one: an edit of another run forbids nothing here', () => {
   const lays = REPORT.lays.map((lay) => ({ ...lay, inputHash: `hash of ${lay.run}` }));
   const report = { ...REPORT, lays };
