@@ -2,17 +2,33 @@ import { Cancelled, type Progress, type Watch } from '../base/watch.ts';
 import type { BayIndex } from '../solve/bay/bayIndex.ts';
 import type { LayContext } from '../solve/layRun/layContext.ts';
 import { crewOfOne, type LaidTask, type LayCrew, type LayTask } from '../solve/layRuns/layTask.ts';
+import type { BodyBay } from '../solve/rock/bodyBays.ts';
+import { doRockTask, type RockedRuns, type RockTask } from '../solve/rock/rockLays.ts';
 import { bayBytes, inSharedMemory } from './sharedBay.ts';
 
 /** To a worker that lays: first what it lays in, then one task at a time. The bay comes only when it is another one. */
 export type ToLayWorker =
-  | { readonly kind: 'context'; readonly context: Omit<LayContext, 'bay'>; readonly bay?: BayIndex }
-  | { readonly kind: 'task'; readonly task: LayTask; readonly cancelFlag?: SharedArrayBuffer };
+  | {
+      readonly kind: 'context';
+      readonly context: Omit<CrewContext, 'bay' | 'bodies'>;
+      readonly bay?: BayIndex;
+      readonly bodies?: readonly BodyBay[];
+    }
+  | { readonly kind: 'task'; readonly task: CrewTask; readonly cancelFlag?: SharedArrayBuffer };
+
+/** What a crew works in. */
+export interface CrewContext extends LayContext {
+  /** the bay by the bodies that move, for rocking */
+  readonly bodies?: readonly BodyBay[];
+}
+
+export type CrewTask = LayTask | RockTask;
+export type CrewDone = LaidTask | RockedRuns;
 
 /** From a worker that lays: how far it is, and one of the others to end each task. */
 export type FromLayWorker =
   | { readonly kind: 'progress'; readonly progress: Progress }
-  | { readonly kind: 'done'; readonly done: LaidTask }
+  | { readonly kind: 'done'; readonly done: CrewDone }
   | { readonly kind: 'cancelled' }
   | { readonly kind: 'failed'; readonly message: string };
 
@@ -27,12 +43,17 @@ export type StartLayWorker = (receive: (m: FromLayWorker) => void, broke: (messa
 
 /** Workers that lay hoses for the worker that does a job, which waits for them. It is their parent: they end with it. */
 export interface Crew {
-  /** Who lays in this context. */
-  inContext(context: LayContext): LayCrew;
+  /** Who lays in this context, and rocks what is laid. */
+  inContext(context: CrewContext): LayCrew & RockCrew;
   /** A bay as the workers can have it without a copy of their own, where memory can be shared. */
   share(bay: BayIndex): BayIndex;
   /** Ends the workers; what is asked and not done yet fails. */
   close(): void;
+}
+
+/** As a `LayCrew`, for the extremes of a rocking bay. */
+export interface RockCrew {
+  rockEach(tasks: readonly RockTask[], watchOf: (i: number) => Watch): Promise<readonly RockedRuns[]>;
 }
 
 export interface CrewOptions {
@@ -49,12 +70,12 @@ export const MOST_WORKERS = 4;
 const MOST_COPIES = 1 << 30;
 
 interface Waiting {
-  readonly context: LayContext;
-  readonly task: LayTask;
+  readonly context: CrewContext;
+  readonly task: CrewTask;
   /** made when the task is begun */
   readonly newWatch: () => Watch;
   readonly isIdleWork: boolean;
-  readonly resolve: (done: LaidTask) => void;
+  readonly resolve: (done: CrewDone) => void;
   readonly reject: (error: Error) => void;
 }
 
@@ -64,7 +85,7 @@ interface Doing extends Waiting {
 
 interface Member {
   readonly handle: LayWorkerHandle;
-  context?: LayContext;
+  context?: CrewContext;
   doing?: Doing;
 }
 
@@ -134,36 +155,57 @@ export function openCrew({ start, most, canShareMemory }: CrewOptions): Crew {
   }
 
   function give(member: Member, next: Doing): void {
-    const { bay, ...context } = next.context;
+    const { bay, bodies, ...context } = next.context;
     if (member.context !== next.context)
-      member.handle.post({ kind: 'context', context, ...(member.context?.bay === bay ? {} : { bay }) });
+      member.handle.post({
+        kind: 'context',
+        context,
+        ...(member.context?.bay === bay ? {} : { bay }),
+        ...(bodies === undefined || member.context?.bodies === bodies ? {} : { bodies }),
+      });
     member.context = next.context;
     member.doing = next;
     const { cancelFlag } = next.watch;
     member.handle.post({ kind: 'task', task: next.task, ...(cancelFlag === undefined ? {} : { cancelFlag }) });
   }
 
-  function workersFor({ bay }: LayContext): number {
-    return canShareMemory ? most : Math.min(most, Math.floor(MOST_COPIES / bayBytes(bay)));
+  function workersFor({ bay, bodies = [] }: CrewContext): number {
+    if (canShareMemory) return most;
+    const bytes = [bay, ...bodies.map((body) => body.bay)].reduce((sum, one) => sum + bayBytes(one), 0);
+    return Math.min(most, Math.floor(MOST_COPIES / bytes));
+  }
+
+  /** Undefined where it is not worth a crew: whoever asks does it. */
+  function askEach<Done extends CrewDone>(
+    context: CrewContext,
+    tasks: readonly CrewTask[],
+    watchOf: (i: number) => Watch,
+    isIdleWork: boolean,
+  ): Promise<Done[]> | undefined {
+    const count = workersFor(context);
+    if (count < 2 || (tasks.length < 2 && members.length === 0)) return undefined;
+    while (members.length < Math.min(count, tasks.length)) members.push(newMember());
+    const all = tasks.map(
+      (task, i) =>
+        new Promise<Done>((done, reject) => {
+          // A task is answered in kind.
+          const resolve = done as (answer: CrewDone) => void;
+          queue.push({ context, task, newWatch: () => watchOf(i), isIdleWork, resolve, reject });
+        }),
+    );
+    send();
+    return Promise.all(all);
   }
 
   return {
     close: () => breakOff('the crew was sent home'),
     share: (bay) => (canShareMemory ? inSharedMemory(bay) : bay),
     inContext: (context) => ({
-      doEach: async (tasks, watchOf, isIdleWork = false) => {
-        const count = workersFor(context);
-        if (count < 2 || (tasks.length < 2 && members.length === 0)) return crewOfOne(context).doEach(tasks, watchOf);
-        while (members.length < Math.min(count, tasks.length)) members.push(newMember());
-        const all = tasks.map(
-          (task, i) =>
-            new Promise<LaidTask>((resolve, reject) => {
-              queue.push({ context, task, newWatch: () => watchOf(i), isIdleWork, resolve, reject });
-            }),
-        );
-        send();
-        return Promise.all(all);
-      },
+      doEach: async (tasks, watchOf, isIdleWork = false) =>
+        askEach<LaidTask>(context, tasks, watchOf, isIdleWork) ?? crewOfOne(context).doEach(tasks, watchOf),
+      rockEach: async (tasks, watchOf) =>
+        askEach<RockedRuns>(context, tasks, watchOf, false) ??
+        tasks.map((task, i) => doRockTask(context.project, context.bodies ?? [], task, watchOf(i))),
     }),
   };
 }

@@ -89,6 +89,10 @@ export function bodiesOfBay(read: ReadProject, mesh: TriMesh, memory: JobMemory,
   const { skins, bodies } = project.bay;
   const moving = [...movingBodies(rockPoses(project))];
   const key = JSON.stringify([memory.mesh?.key, skins, bodies.map((b) => [b.id, b.parts]), moving]);
-  if (memory.bodies?.key !== key) memory.bodies = { key, bays: bodyBays(project, mesh, watch) };
+  if (memory.bodies?.key !== key) {
+    const bays = bodyBays(project, mesh, watch);
+    const share = ({ body, bay }: BodyBay): BodyBay => ({ body, bay: memory.crew?.share(bay) ?? bay });
+    memory.bodies = { key, bays: bays.map(share) };
+  }
   return memory.bodies.bays;
 }

@@ -4,7 +4,6 @@ import type { LayReport } from '../document/lay/schema.ts';
 import { bodyOfPart, skinOfPart } from '../document/project/skinOfPart.ts';
 import { makeSheets } from '../sheets/index.ts';
 import { layRuns } from '../solve/layRuns/layRuns.ts';
-import { rockLays } from '../solve/rock/rockLays.ts';
 import { taperWell } from '../solve/taper/taperWell.ts';
 import type { JobEnd, JobInput, JobName, JobOutput } from './contract.ts';
 import { endTrialJob } from './endTrialJob.ts';
@@ -12,6 +11,7 @@ import { moveRunJob, relayRunJob, takeRunJob } from './handJobs.ts';
 import { bayIndex, bayMesh, bodiesOfBay, type JobMemory } from './jobMemory.ts';
 import { readProject, unknownRuns } from './readProject.ts';
 import { reportOf } from './reportOf.ts';
+import { rockTogether } from './rockTogether.ts';
 import { straightenRodJob } from './straightenRodJob.ts';
 
 export { type JobMemory, newJobMemory } from './jobMemory.ts';
@@ -95,7 +95,7 @@ async function layRunsJob(input: JobInput<'layRuns'>, watch: Watch, memory: JobM
   const still = await layRuns(context, resolved, chosen, kept, partOf(watch, 0.1, 0.8), crew);
   const bodies = bodiesOfBay(read.value, mesh, memory, partOf(watch, 0.8, 0.85));
   const tapered = taperWell({ resolved, bay }, still, wanted, partOf(watch, 0.85, 0.9));
-  const laid = rockLays(resolved, bodies, tapered, partOf(watch, 0.9, 1));
+  const laid = await rockTogether(context, resolved, bodies, tapered, memory, partOf(watch, 0.9, 1));
   const lays = laid.map((lay) => {
     const inputHash = read.value.runHashes[lay.run];
     return wanted.includes(lay.run) && inputHash !== undefined ? { ...lay, inputHash } : lay;

@@ -29,21 +29,64 @@ export function rockLays(
   watch: Watch,
   only?: string,
 ): Lay[] {
+  const plan = rockPlan(resolved, bays, lays, watch, only);
+  const { tasks } = plan;
+  return plan.told(
+    tasks.map((task, i) =>
+      doRockTask(resolved.project, bays, task, partOf(watch, i / tasks.length, (i + 1) / tasks.length)),
+    ),
+  );
+}
+
+/** All hoses at one extreme, in words that can be sent to another worker: plain data. */
+export interface RockTask {
+  readonly how: 'rock';
+  readonly pose: RockPose;
+  readonly hoses: readonly HeldHose[];
+  /** the one run to be told of; absent = all */
+  readonly only?: string;
+}
+
+/** How runs lie at one extreme. */
+export type RockedRuns = readonly (readonly [run: string, extreme: RockExtreme])[];
+
+/** The extremes of a rocking bay, which do not depend on each other, and what is told when all are done, in order. */
+export interface RockPlan {
+  readonly tasks: readonly RockTask[];
+  told(done: readonly RockedRuns[]): Lay[];
+}
+
+/** As `rockLays`, with the work at the extremes left to others. */
+export function rockPlan(
+  resolved: ResolvedProject,
+  bays: readonly BodyBay[],
+  lays: readonly Lay[],
+  watch: Watch,
+  only?: string,
+): RockPlan {
   const { project } = resolved;
   const poses = rockPoses(project);
-  const isAsked = (run: string): boolean => only === undefined || run === only;
   const hoses = poses.length === 0 ? [] : heldHoses(resolved, lays, bays, poses, watch);
-  const told = new Map(hoses.filter((h) => isAsked(h.setting.run)).map((h) => [h.setting.run, [] as RockExtreme[]]));
-  poses.forEach((pose, i) => {
-    const part = partOf(watch, i / poses.length, (i + 1) / poses.length);
-    for (const [run, extreme] of extremesAt(hoses, isAsked, project, bays, pose, part)) told.get(run)?.push(extreme);
-  });
-  return lays.map((lay) => {
-    if (!isAsked(lay.run)) return lay;
-    const { rock: _, ...still } = lay;
-    const hose = hoses.find((h) => h.setting.run === lay.run);
-    return hose === undefined ? still : { ...still, rock: rockOf(project, hose, poses, told.get(lay.run) ?? []) };
-  });
+  const told = (done: readonly RockedRuns[]): Lay[] =>
+    lays.map((lay) => {
+      if (only !== undefined && lay.run !== only) return lay;
+      const { rock: _, ...still } = lay;
+      const hose = hoses.find((h) => h.setting.run === lay.run);
+      const extremes = done.flat().flatMap(([run, extreme]) => (run === lay.run ? [extreme] : []));
+      return hose === undefined ? still : { ...still, rock: rockOf(project, hose, poses, extremes) };
+    });
+  const tasks = poses.map((pose): RockTask => ({ how: 'rock', pose, hoses, ...(only === undefined ? {} : { only }) }));
+  return { tasks, told };
+}
+
+/** Does one task: a pure function of project, bays and task, whichever worker does it. */
+export function doRockTask(
+  project: Project,
+  bays: readonly BodyBay[],
+  { pose, hoses, only }: RockTask,
+  watch: Watch,
+): RockedRuns {
+  return extremesAt(hoses, (run) => only === undefined || run === only, project, bays, pose, watch);
 }
 
 function heldHoses(

@@ -2,11 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { seededRandom } from '../../../shared/base/random.ts';
 import { Cancelled, UNWATCHED, type Watch } from '../../../shared/base/watch.ts';
 import { type Crew, type FromLayWorker, openCrew, type ToLayWorker } from '../../../shared/jobs/crew.ts';
+import { rockTogether } from '../../../shared/jobs/rockTogether.ts';
 import { serveLays } from '../../../shared/jobs/serveLays.ts';
 import { inSharedMemory } from '../../../shared/jobs/sharedBay.ts';
 import { layRuns } from '../../../shared/solve/layRuns/layRuns.ts';
 import type { LaidTask, LayTask } from '../../../shared/solve/layRuns/layTask.ts';
+import { bodyBays } from '../../../shared/solve/rock/bodyBays.ts';
 import { blockBay } from '../../arbitraries/blockBays.ts';
+import { rockingBlocks } from '../../arbitraries/rockingBlocks.ts';
 import { laysAsText } from '../../oracles/laysAsText.ts';
 
 interface Puppet {
@@ -73,6 +76,17 @@ describe('a crew', () => {
     const alone = laysAsText(await run());
     expect(laysAsText(await run(dawdlers(most, 1)))).toBe(alone);
     expect(laysAsText(await run(dawdlers(most, 2)))).toBe(alone);
+  });
+
+  test.each([2, 3])('of %d rocks hoses as one does that rocks them by itself', async (most) => {
+    const { project, bay } = rockingBlocks(3);
+    const within = { project: project.project, bay };
+    const lays = await layRuns(within, project, project.runs, [], UNWATCHED);
+    const bodies = bodyBays(project.project, bay.mesh, UNWATCHED);
+    const alone = await rockTogether(within, project, bodies, lays, {}, UNWATCHED);
+    expect(alone[0]?.rock?.extremes.length).toBeGreaterThan(2);
+    const together = await rockTogether(within, project, bodies, lays, { crew: dawdlers(most, 3) }, UNWATCHED);
+    expect(laysAsText(together)).toBe(laysAsText(alone));
   });
 
   test('starts no worker for a lone task, and no more than there are tasks', async () => {

@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { distance, dot, sub, unit, type Vec3 } from '../../../../shared/base/vec3.ts';
 import { UNWATCHED } from '../../../../shared/base/watch.ts';
-import type { ResolvedProject } from '../../../../shared/document/project/resolve.ts';
-import { Motion } from '../../../../shared/document/project/schema.ts';
 import { curveAt, curveLengthMm } from '../../../../shared/geometry/cubicCurve.ts';
 import { movePoint, turnDirection } from '../../../../shared/geometry/rigidMotion.ts';
 import type { TriMesh } from '../../../../shared/geometry/triMesh.ts';
@@ -15,25 +13,14 @@ import { letGoAtRest } from '../../../../shared/solve/rock/letGo.ts';
 import { measuredExtreme } from '../../../../shared/solve/rock/measuredExtreme.ts';
 import { rockedHose } from '../../../../shared/solve/rock/rockedHose.ts';
 import { motionsAt, rockPoses } from '../../../../shared/solve/rock/rockPoses.ts';
-import { blockBay } from '../../../arbitraries/blockBays.ts';
+import { ENGINE_BLOCKS, rockingBlocks } from '../../../arbitraries/rockingBlocks.ts';
 import { bruteForceDistance } from '../../../oracles/bruteForceDistance.ts';
-
-/** The far plate and every other block are the engine, and END B of every run is on it. */
-const ENGINE = ['block-1', 'block-3', 'block-5'];
-
-function rocking(seed: number): { mesh: TriMesh; bay: ReturnType<typeof blockBay>['bay']; project: ResolvedProject } {
-  const { mesh, bay, project } = blockBay(seed, 5, 2);
-  const motion = Motion.parse({ pivot: [700, 300, 200], rollDeg: [-2, 3], yawDeg: [0, 2], shiftMm: { x: [-6, 6] } });
-  project.project.bay.bodies.push({ id: 'engine', name: 'Engine', parts: ENGINE, motion });
-  const runs = project.runs.map((r) => ({ ...r, b: { ...r.b, port: { ...r.b.port, body: 'engine' } } }));
-  return { mesh, bay, project: { ...project, runs } };
-}
 
 /** The whole bay with the engine's corners moved, the slow way. */
 function movedMesh(mesh: TriMesh, moved: (p: Vec3) => Vec3): TriMesh {
   const positions = mesh.positions.slice();
   for (const part of mesh.parts) {
-    if (!ENGINE.includes(part.name)) continue;
+    if (!ENGINE_BLOCKS.includes(part.name)) continue;
     const used = new Set(mesh.indices.subarray(3 * part.firstTriangle, 3 * (part.firstTriangle + part.triangleCount)));
     for (const i of used)
       positions.set(moved([positions[3 * i]!, positions[3 * i + 1]!, positions[3 * i + 2]!]), 3 * i);
@@ -42,7 +29,7 @@ function movedMesh(mesh: TriMesh, moved: (p: Vec3) => Vec3): TriMesh {
 }
 
 describe.each([3, 8, 21, 34])('hoses between rocking blocks, seed %i', async (seed) => {
-  const { mesh, bay, project: resolved } = rocking(seed);
+  const { mesh, bay, project: resolved } = rockingBlocks(seed);
   const { project } = resolved;
   const lays = await layRuns({ project, bay }, resolved, resolved.runs, [], UNWATCHED);
   const bays = bodyBays(project, mesh, UNWATCHED);
