@@ -33,7 +33,7 @@ interface Sketch {
 }
 
 const AXIS_Y = 8;
-const SHOULDER_X = 32;
+const SHOULDER_X = 24;
 const DIMENSION_Y = 30;
 const HOSE_HALF = 3;
 const SOCKET = { length: 9, half: 4.2 };
@@ -110,10 +110,9 @@ function bent(end: FigureEnd, at: (place: Place) => FigurePoint): Sketch {
   const middle = bentLine(end.bendAngleDeg);
   const seat = middle[middle.length - 1] as Place;
   const before = middle[middle.length - 2] as Place;
-  const legs = middle.slice(1).map((to, i) => strip([middle[i] as Place, to], TUBE_HALF, 'metal', at));
   return {
     shapes: [
-      ...legs,
+      band(middle, TUBE_HALF, 'metal', at),
       headOf(end.form ?? 'nut', before, seat, at),
       { kind: 'path', look: 'axis', points: [at(before), at(seat)], closed: false },
     ],
@@ -123,15 +122,13 @@ function bent(end: FigureEnd, at: (place: Place) => FigurePoint): Sketch {
 
 /** The middle of a bent end from shoulder to seat. */
 function bentLine(bendAngleDeg: number): Place[] {
-  if (bendAngleDeg === 180)
-    return [
-      SHOULDER,
-      { out: 10, drop: 0 },
-      { out: 15, drop: 3 },
-      { out: 15, drop: 10 },
-      { out: 10, drop: 13 },
-      { out: 2, drop: 13 },
-    ];
+  if (bendAngleDeg === 180) {
+    const round = Array.from({ length: HALF_TURN_STEPS + 1 }, (_, i): Place => {
+      const angle = (Math.PI * i) / HALF_TURN_STEPS;
+      return { out: 10 + 6 * Math.sin(angle), drop: 6 - 6 * Math.cos(angle) };
+    });
+    return [SHOULDER, ...round, { out: 2, drop: 12 }];
+  }
   const angle = degreesToRadians(bendAngleDeg);
   const leg = bendAngleDeg <= 100 ? 12 : 16;
   const bend: Place = { out: 10, drop: 0 };
@@ -204,6 +201,26 @@ function dimension(from: FigurePoint, to: FigurePoint): FigureShape[] {
     },
     ...heads,
   ];
+}
+
+const HALF_TURN_STEPS = 10;
+
+/** A band along a line, half as wide each side, its corners mitred. */
+function band(line: readonly Place[], half: number, look: FigureLook, at: (place: Place) => FigurePoint): FigureShape {
+  const normals = line.slice(1).map((to, i): Place => {
+    const from = line[i] as Place;
+    const long = Math.hypot(to.out - from.out, to.drop - from.drop);
+    return { out: -(to.drop - from.drop) / long, drop: (to.out - from.out) / long };
+  });
+  const side = (way: 1 | -1): FigurePoint[] =>
+    line.map((place, i) => {
+      const before = normals[Math.max(0, i - 1)] as Place;
+      const after = normals[Math.min(normals.length - 1, i)] as Place;
+      const sum: Place = { out: before.out + after.out, drop: before.drop + after.drop };
+      const reach = (way * half * 2) / (sum.out ** 2 + sum.drop ** 2);
+      return at({ out: place.out + sum.out * reach, drop: place.drop + sum.drop * reach });
+    });
+  return { kind: 'path', look, points: [...side(1), ...side(-1).reverse()], closed: true };
 }
 
 /** A straight band between two places, half as wide each side. */

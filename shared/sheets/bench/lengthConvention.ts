@@ -1,13 +1,10 @@
+import { lengthsOf } from '../../document/lay/lengthsOf.ts';
 import type { SheetRun } from '../input.ts';
 
-function seatOf(letter: 'A' | 'B', bendAngleDeg: number): string {
-  return bendAngleDeg > 0 ? `the seat centreline of END ${letter}` : `the seat of END ${letter}`;
-}
-
-/** The convention of the overall length in words, by which ends are angled. A number without it is scrap. */
-export function overallConvention(run: SheetRun): string {
-  const from = seatOf('A', run.a.end.bendAngleDeg);
-  const to = seatOf('B', run.b.end.bendAngleDeg);
+/** The convention of the overall length in words, by which ends are angled or banjos. A number without it is scrap. */
+export function overallConvention({ a, b }: SheetRun): string {
+  const lengths = lengthsOf({ cutLengthMm: 0, a: a.end, b: b.end });
+  const { from, to } = lengths.find(({ convention }) => convention === 'seat-to-seat') as (typeof lengths)[number];
   return `from ${from} to ${to}, measured parallel to the straight hose`;
 }
 

@@ -1,7 +1,7 @@
 import { cutVerdict, findingsOf, layOf } from '../bench/cutVerdict.ts';
 import { lengthWriter } from '../format/index.ts';
 import type { SheetInput, SheetRun } from '../input.ts';
-import { stack } from '../layout/block.ts';
+import { space, stack } from '../layout/block.ts';
 import { Flow } from '../layout/flow.ts';
 import { openPaper, PAPER_MM, type Paper } from '../layout/paper.ts';
 import { MARGIN_MM, TYPE } from '../layout/style.ts';
@@ -72,9 +72,12 @@ function drawLaid(flow: Flow, subject: LaidSubject): void {
   const viewFirst = flow.fits(view);
   if (!viewFirst) next();
   flow.add(view, GAP_MM);
+  const lengths = stack([heading('Lengths by name', subject.widthMm), space(1), ...lengthRows(subject)]);
+  const lengthsFirst = mayCut && !flow.fits(secondEndList(subject)) && flow.fits(lengths);
+  if (lengthsFirst) flow.add(lengths, GAP_MM);
   if (viewFirst) next();
   flow.add(stack([clockCard(subject), checkBar(subject.widthMm)], GAP_MM), GAP_MM);
-  drawLengths(flow, subject);
+  if (!lengthsFirst) drawLengths(flow, subject);
   if (mayCut) {
     drawFindings(flow, subject);
     flow.add(signOff(subject), GAP_MM);

@@ -8,7 +8,7 @@ import { textBlock } from '../layout/textBlock.ts';
 import { drawFigure } from '../straight/drawFigure.ts';
 import type { LaidSubject } from './subject.ts';
 
-const FIGURE_MM = 33;
+const FIGURE_MM = 42;
 const GUTTER_MM = 6;
 
 /** The hose's length by every name that fits its ends, each with a drawing of where it is measured; in rows of two. */

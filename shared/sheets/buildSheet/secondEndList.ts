@@ -16,8 +16,7 @@ export function secondEndList(subject: LaidSubject): Block {
   const { paper, widthMm } = subject;
   const half = (widthMm - 6) / 2;
   const ticks = steps(subject).map((text) => tickBlock(paper, text, half, TYPE.small));
-  const split = Math.ceil(ticks.length / 2);
-  const columns = [stack(ticks.slice(0, split)), stack(ticks.slice(split))] as const;
+  const columns = evenColumns(ticks);
   return stack([
     heading('Before the second end goes on', widthMm),
     {
@@ -28,6 +27,13 @@ export function secondEndList(subject: LaidSubject): Block {
       },
     },
   ]);
+}
+
+/** Blocks in two columns, in their order, as even as they come. */
+function evenColumns(blocks: readonly Block[]): readonly [Block, Block] {
+  const splits = blocks.map((_, i) => [stack(blocks.slice(0, i + 1)), stack(blocks.slice(i + 1))] as const);
+  const tall = ([left, right]: readonly [Block, Block]): number => Math.max(left.heightMm, right.heightMm);
+  return splits.reduce((best, split) => (tall(split) < tall(best) ? split : best));
 }
 
 function steps(subject: LaidSubject): string[] {
