@@ -6,6 +6,9 @@
 export const MM_PER_INCH = 25.4;
 export const KPA_PER_PSI = 6.894757293;
 
+/** m/s^2, standard gravity: exact by definition (CGPM 1901). */
+export const GRAVITY_M_PER_S2 = 9.80665;
+
 export const LENGTH_UNITS = ['mm', 'cm', 'm', 'in'] as const;
 export type LengthUnit = (typeof LENGTH_UNITS)[number];
 export const MM_PER: Record<LengthUnit, number> = { mm: 1, cm: 10, m: 1000, in: MM_PER_INCH };

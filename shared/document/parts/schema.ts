@@ -41,6 +41,7 @@ export const Hose = z.strictObject({
   weightKgPerM: positive.optional().describe('filled weight is added by the program; absent = estimated'),
   bendingStiffnessNmm2: positive.optional().describe('EI; absent = estimated'),
   bendingStiffnessMethod: name.optional().describe('how that stiffness was found, such as: sag of 300 mm held level'),
+  convolutionPitchMm: positive.optional().describe('of a convoluted core, from ridge to ridge'),
   pressureByTemperature: z
     .array(z.tuple([finite, positive]))
     .optional()

@@ -5,6 +5,7 @@ import { BUNDLE_RULES } from './bundleRules.ts';
 import { CLEARANCE_RULES } from './clearanceRules.ts';
 import { CLOCK_RULES } from './clockRules.ts';
 import { DRAIN_RULES } from './drainRules.ts';
+import { FLOW_RULES } from './flowRules.ts';
 import { LAY_RULES } from './layRules.ts';
 import { RATING_RULES } from './ratingRules.ts';
 import { ROCK_RULES } from './rockRules.ts';
@@ -29,6 +30,7 @@ export const RULES: readonly Rule[] = [
   ...BUNDLE_RULES,
   ...DRAIN_RULES,
   ...SUCTION_RULES,
+  ...FLOW_RULES,
   ...SUPPORT_RULES,
   ...CLOCK_RULES,
   ...RATING_RULES,

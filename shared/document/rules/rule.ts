@@ -4,7 +4,18 @@ export interface Rule {
   /** What it limits, in the trade's words. */
   readonly title: string;
   readonly value: number;
-  readonly unit: 'mm' | 'deg' | 'ratio' | 'hose diameters' | 'bores' | 'dash' | 'S/m' | 'deg C' | 'kPa' | 'count';
+  readonly unit:
+    | 'mm'
+    | 'deg'
+    | 'ratio'
+    | 'hose diameters'
+    | 'bores'
+    | 'dash'
+    | 'S/m'
+    | 'deg C'
+    | 'kPa'
+    | 'm/s'
+    | 'count';
   /** The band that the sources give, where they give one. Same unit. */
   readonly range?: { readonly low: number; readonly high: number };
   /** Document, table, page. */

@@ -73,8 +73,8 @@ function fall({ project, run, lay }: CheckContext): Finding[] {
   });
 }
 
-/** The stretch that falls least; the first of them where several fall alike to rounding. */
-function shallowest(way: readonly Stretch[]): Stretch | undefined {
+/** The stretch of a way down that falls least; the first of them where several fall alike to rounding. */
+export function shallowest(way: readonly Stretch[]): Stretch | undefined {
   const roundingDeg = radiansToDegrees(ROUNDING_RAD);
   return way.reduce<Stretch | undefined>(
     (low, s) => (low === undefined || s.fallDeg < low.fallDeg - roundingDeg ? s : low),

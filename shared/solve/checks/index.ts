@@ -9,17 +9,21 @@ import type { Check } from './check.ts';
 import { clampSpacing } from './clampSpacing.ts';
 import { clearance } from './clearance.ts';
 import { coolantHighPoint } from './coolantHighPoint.ts';
+import { drainCapacity } from './drainCapacity.ts';
 import { drainFall } from './drainFall.ts';
 import { endRoom } from './endRoom.ts';
+import { flowSpeed } from './flowSpeed.ts';
 import { heatDistance } from './heatDistance.ts';
 import { laid } from './laid.ts';
 import { onePlane } from './onePlane.ts';
+import { pressureDrop } from './pressureDrop.ts';
 import { pressureRating } from './pressureRating.ts';
 import { rock } from './rock.ts';
 import { slack } from './slack.ts';
 import { staticCharge } from './staticCharge.ts';
 import { straightTail } from './straightTail.ts';
 import { suctionBend } from './suctionBend.ts';
+import { suctionPressure } from './suctionPressure.ts';
 import { taperRange } from './taperRange.ts';
 import { temperatureRating } from './temperatureRating.ts';
 import { turboDrainEnds } from './turboDrainEnds.ts';
@@ -42,6 +46,10 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   turboDrainEnds,
   coolantHighPoint,
   suctionBend,
+  suctionPressure,
+  flowSpeed,
+  pressureDrop,
+  drainCapacity,
   onePlane,
   bundlePressure,
   pressureRating,

@@ -96,6 +96,7 @@ it('heads its columns in snake case of the program keys', () => {
     'weight_kg_per_m',
     'bending_stiffness_nmm2',
     'bending_stiffness_method',
+    'convolution_pitch_mm',
     'pressure_by_temperature',
     'vacuum_limit_kpa',
     'listed_fluids',

@@ -1,0 +1,46 @@
+import { degreesToRadians } from '../../base/units.ts';
+import type { Finding } from '../../document/lay/schema.ts';
+import { ruleValue } from '../../document/rules/index.ts';
+import { degreesText, flowText } from '../../document/wording/quantityText.ts';
+import { gravityFlowLPerMin } from '../flow/drainFlow.ts';
+import { fluidState } from '../flow/fluidState.ts';
+import { boreRoughness } from '../flow/lineLoss.ts';
+import type { CheckContext } from './check.ts';
+import { shallowest } from './drainFall.ts';
+import { judge } from './judge.ts';
+import { flowDown } from './profile.ts';
+
+/**
+ * What a drain carries half full at its flattest place, by its fall alone, over the flow it has to take; of the oil at its
+ * thickest in the band. No answer where it does not fall: that is said by the check of its fall.
+ */
+export function drainCapacity({ project, run, lay }: CheckContext): Finding[] {
+  const { service } = run.run;
+  const fluid = fluidState(service);
+  if (service.purpose !== 'turbo-oil-drain' || fluid === undefined || !service.flowLPerMin) return [];
+  const flattest = shallowest(flowDown(lay));
+  if (flattest === undefined || flattest.fallDeg <= 0) return [];
+  const use = ruleValue(project, 'drain-capacity', run.run.id);
+  const bore = Math.min(
+    run.hose.insideDiameterMm,
+    run.a.end.boreMm ?? Number.POSITIVE_INFINITY,
+    run.b.end.boreMm ?? Number.POSITIVE_INFINITY,
+  );
+  const sine = Math.sin(degreesToRadians(flattest.fallDeg));
+  const full = gravityFlowLPerMin(bore, sine, fluid.viscosityMm2PerS.high, boreRoughness(run.hose.core).likely);
+  const measured = full / 2 / service.flowLPerMin;
+  return judge({
+    check: 'drainCapacity',
+    run: run.run.id,
+    use,
+    sense: 'at-least',
+    limit: use.value,
+    ruleLimit: use.rule.value,
+    measured,
+    unit: 'ratio',
+    severity: 'look',
+    at: flattest.at,
+    message: `Half full, where it falls least (${degreesText(flattest.fallDeg)}), the drain carries ${flowText(full / 2)} of thick hot oil; it has to take ${flowText(service.flowLPerMin)}, and ${use.value} times that is asked for since it comes as froth.`,
+    mend: 'A larger drain, or a steeper one.',
+  });
+}

@@ -1,0 +1,31 @@
+import type { Finding } from '../../document/lay/schema.ts';
+import { ruleValue } from '../../document/rules/index.ts';
+import { lengthText, speedText } from '../../document/wording/quantityText.ts';
+import { pumpSide } from '../character/characterOf.ts';
+import { flowOf } from '../flow/flowOf.ts';
+import type { CheckContext } from './check.ts';
+import { judge } from './judge.ts';
+
+/** The speed of the wanted flow in the hose's bore, m/s, of oil: on suction, and under pressure. Exact from flow and bore. */
+export function flowSpeed({ project, run, lay }: CheckContext): Finding[] {
+  const { purpose, fluid, pressureKpa } = run.run.service;
+  const flow = flowOf(run, lay);
+  const isDrain = purpose === 'turbo-oil-drain' || purpose === 'breather';
+  if (flow === undefined || fluid !== 'engine-oil' || isDrain) return [];
+  const suction = pumpSide(run) !== undefined;
+  if (!suction && pressureKpa <= 0) return [];
+  const use = ruleValue(project, suction ? 'flow-speed-suction' : 'flow-speed-pressure', run.run.id);
+  return judge({
+    check: 'flowSpeed',
+    run: run.run.id,
+    use,
+    sense: 'at-most',
+    limit: use.value,
+    ruleLimit: use.rule.value,
+    measured: flow.speedMPerS,
+    unit: 'm/s',
+    severity: 'look',
+    message: `The oil runs at ${speedText(flow.speedMPerS)} in a bore of ${lengthText(run.hose.insideDiameterMm)}; up to ${speedText(use.value)} is usual ${suction ? 'on suction' : 'under pressure'}.`,
+    mend: 'A larger hose, with its ends and adapters.',
+  });
+}
