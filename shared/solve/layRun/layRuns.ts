@@ -1,1 +1,0 @@
-export { tubesOf } from './tubesOf.ts';
