@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { degreesApart, radiansToDegrees } from '../../../../shared/base/units.ts';
-import { lengthTolerance } from '../../../../shared/document/rules/lengthTolerance.ts';
+import { lengthsOf } from '../../../../shared/document/lay/lengthsOf.ts';
+import { cutSquarenessMm, en853Tolerance, lengthTolerance } from '../../../../shared/document/rules/lengthTolerance.ts';
 import { clockFace } from '../../../../shared/sheets/clock/clockFace.ts';
 import { wrapStrip } from '../../../../shared/sheets/clock/wrapStrip.ts';
 import { formatCutLength, formatLengthBoth, formatMm } from '../../../../shared/sheets/format/index.ts';
@@ -43,8 +44,8 @@ describe.skipIf(!canReadPdf)(`build sheets read back (${canReadPdf ? 'with poppl
     );
   });
 
-  test('one or two pages for each hose, every page with its head and foot', () => {
-    expect(pages).toHaveLength(7);
+  test('one to three pages for each hose, every page with its head and foot', () => {
+    expect(pages).toHaveLength(9);
     for (const page of pages) {
       expect(page).toContain('EXAMPLE DATA');
       expect(page).toContain('Hosewright advises; it never certifies a hose.');
@@ -184,14 +185,13 @@ describe.skipIf(!canReadPdf)(`build sheets read back (${canReadPdf ? 'with poppl
   });
 
   test('the faces show the outlets where the report has them, the struck-out ones the mirror image', () => {
-    const words = middles(pdfWords(bytes), 5);
+    const card = pages.findIndex((page) => page.includes('fuel-feed · page ') && page.includes('CLOCK CARD'));
+    const words = middles(pdfWords(bytes), card);
     const deg = 112.6;
-    const dials = words.filter(
-      (w) => w.text === '12' && words.some((v) => v.text === '6' && Math.abs(v.x - w.x) < 0.5),
-    );
+    const dials = words.filter((w) => w.text === '12' && words.some((v) => isBelow(v, w) && v.text === '6'));
     expect(dials).toHaveLength(2);
     dials.forEach((twelve, i) => {
-      const six = words.find((v) => v.text === '6' && Math.abs(v.x - twelve.x) < 0.5)!;
+      const six = words.find((v) => v.text === '6' && isBelow(v, twelve))!;
       const [x, y] = [twelve.x, (twelve.y + six.y) / 2];
       const viewer = i === 0 ? 'A' : 'B';
       const { near, far } = clockFace(deg, viewer);
@@ -262,6 +262,11 @@ function knownLengths(run: SheetRun, lay: typeof COOLER_LAY): string[] {
     hose.outsideDiameterMm,
     hose.insideDiameterMm,
     hose.minBendRadiusMm,
+    ...lengthsOf({ cutLengthMm: lay.cutLengthMm, a: run.a.end, b: run.b.end }).flatMap((length) => [
+      length.lengthMm ?? 0,
+      Math.abs(length.addedMm?.a ?? 0),
+      Math.abs(length.addedMm?.b ?? 0),
+    ]),
     run.a.end.shoulderToMouthMm,
     run.b.end.shoulderToMouthMm,
     lay.cutLengthMm - run.b.end.shoulderToMouthMm,
@@ -271,7 +276,15 @@ function knownLengths(run: SheetRun, lay: typeof COOLER_LAY): string[] {
   ];
   const up = [lay.cutLengthMm, lay.cutLengthMm + 6.35, lay.minRadius.limitMm];
   const tolerance = lengthTolerance(lay.cutLengthMm, hose.core).toleranceMm;
-  const down = [lay.minRadius.radiusMm, tolerance, ...findings.flatMap((f) => [f.measured, f.margin])];
+  const other = en853Tolerance(lay.overallLengthMm, hose.dash);
+  const down = [
+    lay.minRadius.radiusMm,
+    tolerance,
+    cutSquarenessMm(hose.dash)!,
+    other.overMm,
+    -other.underMm,
+    ...findings.flatMap((f) => [f.measured, f.margin]),
+  ];
   const words = [lay.reason ?? '', ...findings.map((f) => f.message)].join(' ').match(/\d+\.\d(?= mm)/g) ?? [];
   return [
     ...nearest.map((mm) => formatMm(mm)),
@@ -298,6 +311,11 @@ function middles(words: readonly Word[], page: number): { text: string; x: numbe
       y: (w.topMm + w.bottomMm) / 2,
       tall: w.bottomMm - w.topMm,
     }));
+}
+
+/** Does one word stand under the other as 6 under 12 on a face of 17 mm? */
+function isBelow(six: { x: number; y: number }, twelve: { x: number; y: number }): boolean {
+  return Math.abs(six.x - twelve.x) < 0.5 && Math.abs(six.y - twelve.y - 39.2) < 1;
 }
 
 /** mm from the top of the second page below which the faces end and the strip begins. */
