@@ -16,13 +16,14 @@ import { judgeShape } from '../layRun/judgeShape.ts';
 import type { LayContext } from '../layRun/layContext.ts';
 import { layIfClean } from '../layRun/layIfClean.ts';
 import { layOf } from '../layRun/layOf.ts';
-import { tubesOf } from '../layRun/layRuns.ts';
 import { layWithoutHose } from '../layRun/layWithoutHose.ts';
 import { relaxRoute } from '../layRun/relaxRoute.ts';
 import type { Route } from '../layRun/routeRun.ts';
 import { runSetting } from '../layRun/runLimits.ts';
 import { type EndSetting, fittedAt, type RunSetting } from '../layRun/runSetting.ts';
 import type { ProposedClamp } from '../layRun/spans.ts';
+import { liveMmOf } from '../layRun/tautLiveMm.ts';
+import { tubesOf } from '../layRun/tubesOf.ts';
 import { tubesOfLay } from '../layRun/tubesOfLay.ts';
 import type { ContactField } from '../rod/index.ts';
 import { type MeasuredLine, measuredLine, routeAlong } from './routeAlong.ts';
@@ -64,7 +65,7 @@ export function relayNear(
       runSetting(context.project, r),
       lay,
       anew.run,
-      tubesOfLay(anew, run),
+      tubesOfLay(anew, run, r),
     );
     const rest = lay.clearances.filter((c) => !(c.to.kind === 'run' && c.to.id === anew.run));
     return [{ ...lay, clearances: toAnew === undefined ? rest : [...rest, toAnew] }];
@@ -113,10 +114,6 @@ function furthestMm(a: CubicCurve, b: CubicCurve): number {
   const at = (curve: CubicCurve, share: number): Vec3 => curveAt(curve, share * curveLengthMm(curve)).point;
   const shares = Array.from({ length: 101 }, (_, i) => i / 100);
   return Math.max(...shares.map((share) => distance(at(a, share), at(b, share))));
-}
-
-function liveMmOf({ lengthMm, tailMm }: Route): number {
-  return lengthMm + tailMm.a + tailMm.b;
 }
 
 function slackOf({ shape, tautLiveMm }: Candidate): number {
