@@ -1,7 +1,7 @@
 import type { Watch } from '../../base/watch.ts';
 import type { RunField } from '../bay/runField.ts';
-import { passSameSides } from '../search/distinctWays.ts';
 import { drawnTaut } from './drawnTaut.ts';
+import { goTheSameSides } from './goTheSameSides.ts';
 import type { Route } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
 
@@ -10,7 +10,7 @@ import type { RunSetting } from './runSetting.ts';
  * keeps the same radius, tails and clearances and goes round everything on the same side as the hose itself, since no pull
  * takes it over to another. Two lays are known to be there and the shorter is taken: the route itself drawn taut, and the shortest of
  * the close routes (those of the least radius) that can be drawn over to it without crossing what is blocked
- * (`passSameSides`). field: what the routes were led in. An upper bound, as every length of the search.
+ * (`goTheSameSides`). field: what the routes were led in. An upper bound, as every length of the search.
  */
 export function tautLiveMm(
   setting: RunSetting,
@@ -32,12 +32,4 @@ const DRAWN = { offsetMm: 0, effort: 'quick' } as const;
 /** Live length of a hose that lies along a route, mm. */
 export function liveMmOf({ lengthMm, tailMm }: Route): number {
   return lengthMm + tailMm.a + tailMm.b;
-}
-
-function goTheSameSides(one: Route, other: Route, field: RunField): boolean {
-  const space = { field, offsetMm: 0, plugs: [] };
-  return one.ways.every((way, i) => {
-    const across = other.ways[i];
-    return across !== undefined && passSameSides(space, way.path, across.path);
-  });
 }

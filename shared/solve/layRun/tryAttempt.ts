@@ -2,6 +2,7 @@ import { partOf, type Watch } from '../../base/watch.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { type AttemptRoom, openAttempt } from './attemptRoom.ts';
 import { type Attempt, EVERYTHING } from './attempts.ts';
+import { distinctRoutes } from './distinctRoutes.ts';
 import { findAsWished } from './findAsWished.ts';
 import { betterOf, type Candidate } from './findShape.ts';
 import type { LayContext } from './layContext.ts';
@@ -49,7 +50,8 @@ function findOnOtherSides(
   const sideRoutes = (radiusMm: number, part: Watch): readonly Route[] => room.routes(radiusMm, WAYS, 'quick', part);
   const close = sideRoutes(minRadiusMm, partOf(watch, 0.4, 0.6));
   const gentle = sideRoutes(minRadiusMm * GENTLER, partOf(watch, 0.6, 0.8));
-  const sides = [...shortest, ...close];
+  // The close routes are looked for anew: mostly the first of them is the shortest again.
+  const sides = distinctRoutes([...shortest, ...close], room.led);
   const best = betterOf(along, room.lie([...sides, ...gentle], sides, partOf(watch, 0.8, 0.9)));
   if (best?.judgement.fault === 0) return best;
   const gentlest = sideRoutes(minRadiusMm * GENTLEST, partOf(watch, 0.9, 0.95));
