@@ -27,7 +27,7 @@ export interface Thread {
 /**
  * The cheapest line from any start to any goal through the cells of a fine grid that are not surely blocked, wide places
  * preferred; nothing is asked of its bends. Method: greedy A* over 26 neighbours with margins asked as they are met.
- * At most `mostCells` cells are opened.
+ * `price` tells how many times dearer than elsewhere a place is, 1 or more; infinite closes it. At most `mostCells` cells are opened.
  */
 export function gridThread(
   space: ClearSpace,
@@ -35,7 +35,7 @@ export function gridThread(
   starts: readonly Vec3[],
   goals: readonly Vec3[],
   mostCells: number,
-  avoid: (x: number, y: number, z: number) => boolean,
+  price: (x: number, y: number, z: number) => number,
   watch: Watch,
 ): Thread {
   const { grid } = fine;
@@ -76,8 +76,9 @@ export function gridThread(
           const [x, y, z] = [fine.middle(0, a), fine.middle(1, b), fine.middle(2, c)];
           if (dear[next] === 0) {
             const margin = fine.marginMm(next, x, y, z);
-            const shut = !goalOf.has(next) && (isPlugged(space, x, y, z) || avoid(x, y, z));
-            dear[next] = shut ? CLOSED : dearness(margin, grid.cellMm * HALF_DIAGONAL);
+            const times = goalOf.has(next) ? 1 : isPlugged(space, x, y, z) ? Number.POSITIVE_INFINITY : price(x, y, z);
+            const own = dearness(margin, grid.cellMm * HALF_DIAGONAL);
+            dear[next] = own === CLOSED || times === Number.POSITIVE_INFINITY ? CLOSED : own * times;
             if (dear[next] === CLOSED) continue;
           }
           const cost = here + mm * (dear[next] as number);

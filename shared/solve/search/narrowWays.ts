@@ -25,7 +25,7 @@ const GUESSES = [
 const LOOKS = 3;
 const LOOK_STATES = 25_000;
 /** Lines tried through the fine grid before the guesses and after, and the cells they may open. */
-const THREADS = { first: { attempts: 1, mostCells: 100_000 }, last: { attempts: 5, mostCells: 400_000 } } as const;
+const THREADS = { first: { attempts: 2, mostCells: 100_000 }, last: { attempts: 8, mostCells: 400_000 } } as const;
 /** Cells of the fine grid opened in the time that a state of a lattice takes. */
 const CELLS_A_STATE = 10;
 const GUESS_STEP_RADII = 0.1;

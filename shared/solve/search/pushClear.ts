@@ -31,8 +31,8 @@ const ALLOWED = { always: 0.6, centred: 0.1, kept: 0.4 };
 const MARGIN_LEFT_MM = { always: 0.1, centred: 0.03, met: 0.05 };
 const BEND_LEFT = { always: 0.004, centred: 0.001, met: 0.002 };
 /** No corner moves further in one step, as a share of the spacing. */
-const LONGEST_STEP = 0.5;
-const FIRST_DAMPING = 1e-3;
+const LONGEST_STEP = 1;
+const FIRST_DAMPING = 1e-4;
 const LEAST_DAMPING = 1e-6;
 const DAMPING = { down: 0.2, up: 10 };
 const TRIES_A_STEP = 12;
@@ -201,7 +201,7 @@ class Push {
     for (let halving = 0; halving < HALVINGS; halving++, share /= 2) {
       const chain = this.moved(move, share);
       const merit = this.centre.merit(chain, asked);
-      if (merit < from) return { chain, merit, whole: halving === 0 };
+      if (merit < from) return { chain, merit, whole: halving <= 1 };
     }
     return undefined;
   }

@@ -2,7 +2,8 @@ import type { Vec3 } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
-import type { ClearSpace, Plug } from './clearSpace.ts';
+import type { ClearSpace } from './clearSpace.ts';
+import { DearPlaces } from './dearPlaces.ts';
 import type { EndPose } from './endPoses.ts';
 import type { FineGrid } from './fineGrid.ts';
 import { gridThread, type Thread } from './gridThread.ts';
@@ -14,8 +15,6 @@ export interface ThreadWays {
   readonly cells: number;
 }
 
-/** Where a pushed line fails, a plug of so many radii closes the place for the next line. */
-const PLUG_RADII = 0.35;
 /** Share of the cells left that the first line may open. */
 const FIRST_SHARE = 0.3;
 /** Cells left open round what no bend reaches beside a mouth: the throat between is else narrower than a cell. */
@@ -23,7 +22,7 @@ const THROAT_CELLS = 1.2;
 
 /**
  * A way through places too narrow for any lattice: a line through a fine grid, pushed clear. Where that fails, the place where it
- * failed is plugged and another line is tried, up to `attempts` times and `mostCells` cells in all.
+ * failed is made dear and another line is tried, up to `attempts` times and `mostCells` cells in all.
  */
 export function threadWays(
   space: ClearSpace,
@@ -34,12 +33,14 @@ export function threadWays(
   limits: { readonly attempts: number; readonly mostCells: number },
   watch: Watch,
 ): ThreadWays {
-  const plugs: Plug[] = [...space.plugs];
+  const dear = new DearPlaces(radiusMm);
   let cells = 0;
   const thread = (from: readonly EndPose[], to: readonly EndPose[], avoid: Avoid, share = 1): Thread => {
     const points = (ends: readonly EndPose[]): Vec3[] => ends.map(({ pose }) => pose.point);
     const most = share * (limits.mostCells - cells);
-    const found = gridThread({ ...space, plugs }, fine, points(from), points(to), most, avoid, watch);
+    const price = (x: number, y: number, z: number): number =>
+      avoid(x, y, z) ? Number.POSITIVE_INFINITY : dear.price(x, y, z);
+    const found = gridThread(space, fine, points(from), points(to), most, price, watch);
     cells += found.cells;
     return found;
   };
@@ -55,7 +56,7 @@ export function threadWays(
     if (line === undefined) break;
     const pushed = pushClear(space, start.pose, goal.pose, line, radiusMm, watch);
     if (pushed.path) return { candidate: candidateOf(pushed.path, start.clockRad, goal.clockRad), cells };
-    plugs.push({ centre: pushed.worst, radiusMm: PLUG_RADII * radiusMm });
+    dear.add(line, pushed.worst);
   }
   return { cells };
 }
