@@ -25,7 +25,16 @@ function layInputs({ shelf }: OpenDocument, project: Project, runId: string): st
   const overrides = project.overrides.filter((o) => o.run === undefined || o.run === runId);
   const mates = (project.bundles ?? []).filter((bundle) => bundle.runs.includes(runId));
   const parts = usedParts(shelf.tablesOf(project), run, ports);
-  return JSON.stringify([laid, ports, project.bay, parts, overrides, mates, project.seed]);
+  return JSON.stringify([
+    laid,
+    ports,
+    project.bay,
+    parts,
+    overrides,
+    mates,
+    project.seed,
+    project.paperwork?.clockTolerance,
+  ]);
 }
 
 /** The rows of the part tables that a run is made of, with the adapters on its ports. */

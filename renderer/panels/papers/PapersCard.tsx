@@ -1,6 +1,7 @@
 import { runState } from '../../state/runState.ts';
 import { useBench, useDocument, useJobs } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
+import { PaperworkChoices } from './PaperworkChoices.tsx';
 
 /** The papers of the laid runs, drawn on demand and handed over as files. */
 export function PapersCard() {
@@ -46,6 +47,7 @@ export function PapersCard() {
           <b>Cut list</b>, CSV: all hoses in one table.
         </li>
       </ul>
+      <PaperworkChoices />
       <SafetyLines />
     </article>
   );

@@ -1,11 +1,16 @@
 import type { Lay } from '../../../shared/document/lay/schema.ts';
-import { formatDegrees } from '../../../shared/sheets/format/index.ts';
+import { hasNoSwivel, NO_SWIVEL_SENTENCE, NO_SWIVEL_STEPS } from '../../../shared/document/wording/noSwivelWords.ts';
+import { DIALECT_WORDS, dialectSentence, formatDegrees } from '../../../shared/sheets/format/index.ts';
+import { useDocument } from '../../state/useBench.ts';
 import { ClockFace } from '../../widgets/ClockFace.tsx';
+import { ClockNote } from './ClockNote.tsx';
 import { clockSentence, farHandDeg } from './words.ts';
 
 /** The clock of a run: the angle, a face from either end, and the sentence. */
 export function ClockCard({ lay }: { lay: Lay }) {
   const { clock } = lay;
+  const fixed = useNoSwivel(lay.run);
+  const dialect = useDocument((state) => state.open?.history.present.paperwork?.clockDialect) ?? 'near-at-six';
   if (clock.kind === 'free')
     return (
       <section className="clock-card" aria-label="Clock">
@@ -34,6 +39,29 @@ export function ClockCard({ lay }: { lay: Lay }) {
         {face('B', 'A')}
       </div>
       <p>{clockSentence(lay)}</p>
+      <p className="value-note">
+        For the hose shop ({DIALECT_WORDS[dialect]}): {dialectSentence(clock.deg, dialect)}
+      </p>
+      {fixed && (
+        <>
+          <p className="reason">{NO_SWIVEL_SENTENCE}</p>
+          <ol className="value-note">
+            {NO_SWIVEL_STEPS.map((step) => (
+              <li key={step}>{step}</li>
+            ))}
+          </ol>
+        </>
+      )}
+      <ClockNote clock={clock} />
     </section>
   );
+}
+
+/** Whether the ends of a run are two angled ones without a swivel. */
+function useNoSwivel(runId: string): boolean {
+  const run = useDocument((state) => state.open?.history.present.runs.find(({ id }) => id === runId));
+  const ends = useDocument((state) => state.open?.tables.ends);
+  const a = ends?.find(({ id }) => id === run?.a.end);
+  const b = ends?.find(({ id }) => id === run?.b.end);
+  return a !== undefined && b !== undefined && hasNoSwivel(a, b);
 }

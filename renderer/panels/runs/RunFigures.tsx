@@ -1,7 +1,8 @@
 import type { Lay } from '../../../shared/document/lay/schema.ts';
-import { formatDegrees, formatSlack, isStraight } from '../../../shared/sheets/format/index.ts';
+import { formatDegrees, formatNumber, formatSlack, isStraight } from '../../../shared/sheets/format/index.ts';
 import type { RunState } from '../../state/runState.ts';
 import { Length } from '../Length.tsx';
+import { NamedLengths } from './NamedLengths.tsx';
 import { Value } from './Value.tsx';
 
 /** Said beside the figure itself, where a saw is set by it. */
@@ -31,6 +32,14 @@ export function RunFigures({ lay, state }: { lay: Lay; state: RunState }) {
         >
           <Length mm={lay.overallLengthMm} both />
         </Value>
+        {lay.sleeve !== undefined && (
+          <Value
+            name="Sleeve, at least"
+            note={`estimate: ${formatNumber(lay.sleeve.turnedDeg, 0)}° of bends; longer if its wall does not stretch`}
+          >
+            <Length mm={lay.sleeve.cutLengthMm} rounding="up" both />
+          </Value>
+        )}
         <Value name="Slack" note="live over taut length, less one">
           <span className="figure">{formatSlack(lay.slack)}</span>
         </Value>
@@ -69,6 +78,7 @@ export function RunFigures({ lay, state }: { lay: Lay; state: RunState }) {
           </Value>
         ))}
       </dl>
+      <NamedLengths lay={lay} />
     </div>
   );
 }
