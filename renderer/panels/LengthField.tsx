@@ -1,7 +1,11 @@
+import { useEffect, useId, useState } from 'react';
 import { inchesToMm, mmToInches } from '../../shared/base/units.ts';
 import { length, type Vec3 } from '../../shared/base/vec3.ts';
+import type { CodedReading } from '../../shared/document/length/codedLength.ts';
+import { readLength } from '../../shared/document/parts/readLength.ts';
+import { formatLengthBoth } from '../../shared/sheets/format/index.ts';
 import { useSession } from '../state/useBench.ts';
-import { NumberField } from '../widgets/NumberField.tsx';
+import { Button } from '../widgets/Button.tsx';
 import { TripleField } from '../widgets/TripleField.tsx';
 
 interface LengthFieldProps {
@@ -12,31 +16,85 @@ interface LengthFieldProps {
   readonly onSet: (mm: number) => void;
 }
 
-/** A length in the unit chosen for the window; the project keeps mm. */
+/**
+ * A length in the unit chosen for the window; the project keeps mm. Typed as a rule or a shop gives it: 620mm, 24 3/8, 24-3/8", and a
+ * number without a unit in the window's own. Digits in code (0244) are asked about, every reading shown with its words.
+ */
 export function LengthField({ label, mm, lowMm, highMm, onSet }: LengthFieldProps) {
-  const inches = useSession((session) => session.units) === 'inch';
-  return inches ? (
-    <NumberField
-      label={label}
-      unit="in"
-      value={mmToInches(mm)}
-      low={Math.ceil(mmToInches(lowMm) * 1000) / 1000}
-      high={Math.floor(mmToInches(highMm) * 1000) / 1000}
-      step={0.0625}
-      decimals={3}
-      onSet={(value) => onSet(inchesToMm(value))}
-    />
-  ) : (
-    <NumberField
-      label={label}
-      unit="mm"
-      value={mm}
-      low={Math.ceil(lowMm * 10) / 10}
-      high={Math.floor(highMm * 10) / 10}
-      step={1}
-      decimals={1}
-      onSet={onSet}
-    />
+  const unit = useSession((session) => session.units) === 'inch' ? 'in' : 'mm';
+  const id = useId();
+  const shown = unit === 'mm' ? mm.toFixed(1) : mmToInches(mm).toFixed(3);
+  const [text, setText] = useState(shown);
+  useEffect(() => setText(shown), [shown]);
+  const read = readLength(text, unit);
+  const inRange = (value: number): boolean => value > lowMm - HALF_SHOWN_MM && value < highMm + HALF_SHOWN_MM;
+  const clamped = (value: number): number => Math.min(highMm, Math.max(lowMm, value));
+  const wrong = !read.ok || !inRange(read.mm);
+  const take = (): void => {
+    if (read.ok && !wrong && text !== shown) onSet(clamped(read.mm));
+  };
+  const nudge = (by: number): void => onSet(clamped(mm + by * (unit === 'mm' ? 1 : inchesToMm(1 / 16))));
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <div className="number">
+        <button type="button" aria-label={`${label}: less`} onClick={() => nudge(-1)}>
+          −
+        </button>
+        <input
+          id={id}
+          value={text}
+          autoComplete="off"
+          aria-invalid={wrong}
+          aria-describedby={wrong ? `${id}-wrong` : undefined}
+          onChange={(event) => setText(event.target.value)}
+          onBlur={take}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') take();
+            if (event.key === 'ArrowUp') nudge(1);
+            if (event.key === 'ArrowDown') nudge(-1);
+          }}
+        />
+        <span className="number-unit">{unit}</span>
+        <button type="button" aria-label={`${label}: more`} onClick={() => nudge(1)}>
+          +
+        </button>
+      </div>
+      {wrong && (
+        <p className="field-wrong" id={`${id}-wrong`}>
+          {read.ok
+            ? `Expected a length from ${formatLengthBoth(lowMm, 'up', 32)} to ${formatLengthBoth(highMm, 'down', 32)}.`
+            : `${read.message}.`}
+        </p>
+      )}
+      {!read.ok && (
+        <CodedChoices
+          readings={(read.readings ?? []).filter((one) => inRange(one.mm))}
+          onTake={(one) => onSet(one.mm)}
+        />
+      )}
+    </div>
+  );
+}
+
+/** mm. Half of the last digit shown: a limit shown rounded may be typed as it is shown. */
+const HALF_SHOWN_MM = 0.05;
+
+function CodedChoices({
+  readings,
+  onTake,
+}: {
+  readonly readings: readonly CodedReading[];
+  readonly onTake: (reading: CodedReading) => void;
+}) {
+  return (
+    <div className="coded-choices">
+      {readings.map((reading) => (
+        <Button key={reading.kind} onPress={() => onTake(reading)}>
+          {reading.words}, {formatLengthBoth(reading.mm, 'nearest', 32)}
+        </Button>
+      ))}
+    </div>
   );
 }
 
