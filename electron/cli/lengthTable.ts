@@ -19,7 +19,8 @@ function layRows(lay: Lay): string[][] {
 function lengthRow(length: NamedLength, run: string): string[] {
   const { lengthMm, addedMm, missing, from, to, convention, datum } = length;
   const name = conventionName(convention, datum).toLowerCase();
-  if (lengthMm === undefined) return [run, name, '', '', '', '', `not known: ${(missing ?? []).join(', ')} is missing`];
+  if (lengthMm === undefined)
+    return [run, name, '', '', '', '', `not known: the table of ends lacks ${(missing ?? []).join(', and ')}`];
   const rounding = convention === 'shoulder-to-shoulder' ? 'up' : 'nearest';
   return [
     run,

@@ -34,7 +34,7 @@ function LengthWords({ length }: { length: MeasuredLength }) {
     <div>
       <p className="length-name">{names.join(' = ')}</p>
       {lengthMm === undefined ? (
-        <p className="reason">Not known: {(missing ?? []).join(', ')} is missing in the table of ends.</p>
+        <p className="reason">Not known: the table of ends lacks {(missing ?? []).join(', and ')}.</p>
       ) : (
         <Length mm={lengthMm} rounding={convention === 'shoulder-to-shoulder' ? 'up' : 'nearest'} both />
       )}

@@ -78,7 +78,9 @@ function seatDatum(end: MeasuredEnd): LengthDatum {
 function namedLength(hose: MeasuredHose, convention: LengthConvention, datum: NamedLength['datum']): NamedLength {
   const added = { a: addedMm(hose.a, datum.a), b: addedMm(hose.b, datum.b) };
   const missing = (['a', 'b'] as const).flatMap((side) =>
-    added[side] === undefined ? [`nut_reach_mm of END ${side.toUpperCase()}`] : [],
+    added[side] === undefined
+      ? [`how far the nut of END ${side.toUpperCase()} reaches past its seat (nut_reach_mm)`]
+      : [],
   );
   const notes = (['a', 'b'] as const).flatMap((side) => otherwise(hose[side], datum[side], side));
   return {

@@ -1,7 +1,7 @@
 import { cutVerdict, findingsOf, layOf } from '../bench/cutVerdict.ts';
 import { lengthWriter } from '../format/index.ts';
 import type { SheetInput, SheetRun } from '../input.ts';
-import { space, stack } from '../layout/block.ts';
+import { stack } from '../layout/block.ts';
 import { Flow } from '../layout/flow.ts';
 import { openPaper, PAPER_MM, type Paper } from '../layout/paper.ts';
 import { MARGIN_MM, TYPE } from '../layout/style.ts';
@@ -14,7 +14,7 @@ import { cutBlock } from './cutBlock.ts';
 import { endsTable } from './endsTable.ts';
 import { findingsTable } from './findingsTable.ts';
 import { forbidBand } from './forbidBand.ts';
-import { lengthRows } from './lengthsBlock.ts';
+import { lengthsBlock } from './lengthsBlock.ts';
 import { secondEndList } from './secondEndList.ts';
 import { drawFoot, sheetFrame } from './sheetFrame.ts';
 import { signOff } from './signOff.ts';
@@ -72,24 +72,17 @@ function drawLaid(flow: Flow, subject: LaidSubject): void {
   const viewFirst = flow.fits(view);
   if (!viewFirst) next();
   flow.add(view, GAP_MM);
-  const lengths = stack([heading('Lengths by name', subject.widthMm), space(1), ...lengthRows(subject)]);
+  const lengths = lengthsBlock(subject);
   const lengthsFirst = mayCut && !flow.fits(secondEndList(subject)) && flow.fits(lengths);
   if (lengthsFirst) flow.add(lengths, GAP_MM);
   if (viewFirst) next();
   flow.add(stack([clockCard(subject), checkBar(subject.widthMm)], GAP_MM), GAP_MM);
-  if (!lengthsFirst) drawLengths(flow, subject);
+  if (!lengthsFirst) flow.add(lengths, GAP_MM);
   if (mayCut) {
     drawFindings(flow, subject);
     flow.add(signOff(subject), GAP_MM);
   }
   flow.add(cautions(subject));
-}
-
-function drawLengths(flow: Flow, subject: LaidSubject): void {
-  const rows = lengthRows(subject);
-  flow.add(heading('Lengths by name', subject.widthMm), 1, rows[0]?.heightMm ?? 0);
-  for (const row of rows) flow.add(row, 1.5);
-  flow.gap(GAP_MM - 1.5);
 }
 
 function drawUnlaid(flow: Flow, subject: Subject): void {

@@ -2,9 +2,9 @@ import { LENGTH_FIGURE, lengthFigure } from '../../document/lay/lengthFigure.ts'
 import type { MeasuredLength } from '../../document/lay/sameMeasure.ts';
 import { lengthsOfRun } from '../bench/lengthsOfRun.ts';
 import { formatMm } from '../format/index.ts';
-import { type Block, beside, stack } from '../layout/block.ts';
+import { type Block, beside, space, stack } from '../layout/block.ts';
 import { GREY, TYPE } from '../layout/style.ts';
-import { textBlock } from '../layout/textBlock.ts';
+import { heading, textBlock } from '../layout/textBlock.ts';
 import { drawFigure } from '../straight/drawFigure.ts';
 import type { LaidSubject } from './subject.ts';
 
@@ -12,10 +12,10 @@ const FIGURE_MM = 42;
 const GUTTER_MM = 6;
 
 /** The hose's length by every name that fits its ends, each with a drawing of where it is measured; in rows of two. */
-export function lengthRows(subject: LaidSubject): Block[] {
+export function lengthsBlock(subject: LaidSubject): Block {
   const half = (subject.widthMm - GUTTER_MM) / 2;
   const cards = lengthsOfRun(subject.run, subject.lay).map((length) => lengthCard(subject, length, half));
-  return cards
+  const rows = cards
     .filter((_, i) => i % 2 === 0)
     .map((left, row) => {
       const right = cards[2 * row + 1];
@@ -24,6 +24,7 @@ export function lengthRows(subject: LaidSubject): Block[] {
         ...(right === undefined ? [] : [{ atMm: half + GUTTER_MM, block: right }]),
       ]);
     });
+  return stack([heading('Lengths by name', subject.widthMm), space(1), stack(rows, 1.5)]);
 }
 
 function lengthCard(subject: LaidSubject, length: MeasuredLength, widthMm: number): Block {
@@ -34,7 +35,10 @@ function lengthCard(subject: LaidSubject, length: MeasuredLength, widthMm: numbe
   const room = widthMm - at;
   const words = stack([
     textBlock(paper, nameOf(length), room, { sizePt: TYPE.tiny + 0.4, bold: true }),
-    textBlock(paper, valueText(subject, length), room, { sizePt: TYPE.body, bold: length.lengthMm !== undefined }),
+    textBlock(paper, valueText(subject, length), room, {
+      sizePt: length.lengthMm === undefined ? TYPE.tiny + 0.4 : TYPE.body,
+      bold: length.lengthMm !== undefined,
+    }),
     textBlock(paper, detailsOf(length), room, { sizePt: TYPE.tiny, colour: GREY }),
   ]);
   const figure: Block = {
@@ -52,7 +56,7 @@ function nameOf({ names }: MeasuredLength): string {
 }
 
 function valueText({ write }: LaidSubject, { lengthMm, missing, convention }: MeasuredLength): string {
-  if (lengthMm === undefined) return `not known: ${(missing ?? []).join(', ')} is missing`;
+  if (lengthMm === undefined) return `not known: the table of ends lacks ${(missing ?? []).join(', and ')}`;
   return convention === 'shoulder-to-shoulder' ? write.cut(lengthMm) : write.both(lengthMm);
 }
 

@@ -140,7 +140,8 @@ function nutColumns(run: SheetRun, lay: Lay, write: LengthWriter): CutListRow {
   const length = lengthsOfRun(run, lay).find(({ convention }) => convention === 'end-of-nut');
   if (length === undefined) return {};
   const { lengthMm, missing, from, to } = length;
-  if (lengthMm === undefined) return { end_of_nut_convention: `not known: ${(missing ?? []).join(', ')} is missing` };
+  if (lengthMm === undefined)
+    return { end_of_nut_convention: `not known: the table of ends lacks ${(missing ?? []).join(', and ')}` };
   return {
     end_of_nut_mm: formatNumber(lengthMm, 1),
     end_of_nut_in: write.inches(lengthMm),

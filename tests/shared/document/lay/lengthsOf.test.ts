@@ -5,7 +5,9 @@ import { lengthsOf } from '../../../../shared/document/lay/lengthsOf.ts';
 import type { LengthConvention, NamedLength } from '../../../../shared/document/lay/schema.ts';
 import { cutOffMm } from '../../../../shared/document/parts/cutOff.ts';
 import type { End } from '../../../../shared/document/parts/schema.ts';
+import { lengthTolerance } from '../../../../shared/document/rules/lengthTolerance.ts';
 import { conventionName } from '../../../../shared/document/wording/lengthWords.ts';
+import { formatCutLength } from '../../../../shared/sheets/format/index.ts';
 import { ELBOW_8, STRAIGHT_10 } from '../../../arbitraries/reports.ts';
 
 const STRAIGHT: End = { ...STRAIGHT_10, seatToBendMm: 8, bendToShoulderMm: 12, shoulderToMouthMm: 24, nutReachMm: 3 };
@@ -39,7 +41,11 @@ it('story 5: ordered 0244, flare to elbow centreline 622.3 mm, C 20 and 47, cut 
   expect(flare?.addedMm?.b).toBeCloseTo(47, 9);
   expect(conventionName('flare-to-flare', flare!.datum)).toBe('Flare to centreline');
   expect(flare?.to).toBe('the seat centreline of END B');
-  // "nut-to-nut: 3 mm a nut" is the trap of the story.
+  // On paper: 555.3 mm is 21-7/8 in, +/- 3/16 in.
+  expect(formatCutLength(555.3)).toBe('555.3 mm (21 7/8 in)');
+  expect(lengthTolerance(555.3, 'ptfe-smooth').toleranceMm).toBeCloseTo(inchesToMm(3 / 16), 9);
+  // "nut-to-nut: 3 mm a nut" and "as hose length: + 67 mm" are the traps of the story.
+  expect(flare!.lengthMm! - 555.3).toBeCloseTo(67, 9);
   expect(nut!.lengthMm! - flare!.lengthMm!).toBeCloseTo(3, 9);
 });
 
@@ -55,7 +61,7 @@ it('names the missing figure instead of a number', () => {
   const { nutReachMm: _gone, ...bare } = STRAIGHT;
   const found = byConvention(lengthsOf({ cutLengthMm: 500, a: STRAIGHT, b: bare }))['end-of-nut'];
   expect(found).not.toHaveProperty('lengthMm');
-  expect(found?.missing).toEqual(['nut_reach_mm of END B']);
+  expect(found?.missing).toEqual(['how far the nut of END B reaches past its seat (nut_reach_mm)']);
 });
 
 it('tells where the trade is of two minds: male ends, bent flanges', () => {

@@ -50,7 +50,7 @@ describe.skipIf(!canReadPdf)(`every number of laid hoses (${canReadPdf ? 'with p
         ...lay,
         overallLengthMm: lay.overallLengthMm + 0.31,
         lengths: lay.lengths!.map((length) => ({ ...length, lengthMm: (length.lengthMm ?? 0) + 0.31 })),
-        clock: lay.clock.kind === 'angle' ? { ...lay.clock, deg: lay.clock.deg + 1.3 } : lay.clock,
+        clock: lay.clock.kind === 'angle' ? { ...lay.clock, deg: lay.clock.deg + 6.3 } : lay.clock,
       }),
     );
     const other = { ...input, report: { ...input.report, lays } };
@@ -69,8 +69,18 @@ describe.skipIf(!canReadPdf)(`every number of laid hoses (${canReadPdf ? 'with p
   test.each(BAYS)('%s: each number stands by its own name', (bay, runs) => {
     const { input, bytes } = laid.get(bay)!;
     const lines = pdfLines(bytes);
+    const pages = pdfPages(bytes);
     for (const id of runs) {
       const lay = input.report.lays.find((one) => one.run === id)!;
+      const { clock } = lay;
+      const text = pages.filter((page) => page.includes(`${id} · page `)).join(' ');
+      const told = /CLOCK (\d+(?:\.\d+)?)°/.exec(text);
+      const tolerance = /Tolerance ± (\d+)°/.exec(text);
+      if (clock.kind === 'free') expect(told).toBeNull();
+      else {
+        expect(Math.abs(Number(told![1]) - clock.deg)).toBeLessThan(0.05 + 1e-6);
+        expect(Number(tolerance![1])).toBe(clock.toleranceDeg);
+      }
       for (const [name, storedMm] of [
         ['cut', lay.cutLengthMm],
         ['overall', lay.overallLengthMm],
