@@ -52,7 +52,8 @@ describe.skipIf(!canReadPdf)(`how papers speak (${canReadPdf ? 'with poppler' : 
     expect(text).toContain(NO_SWIVEL_SENTENCE);
     // 3 degrees over 376.159 mm of live hose is 7.98 degrees a metre.
     expect(text).toContain('3° over the live length is 8° of twist a metre.');
-    NO_SWIVEL_STEPS.forEach((step, i) => expect(text).toContain(`No swivel, ${i + 1}: ${step.slice(0, 30)}`));
+    for (const [i, step] of NO_SWIVEL_STEPS.entries())
+      expect(text).toContain(`No swivel, ${i + 1}: ${step.slice(0, 30)}`);
     expect(await textOf(coolerInput({}))).not.toContain('NO SWIVEL');
   });
 
