@@ -1,5 +1,6 @@
 import type { Watch } from '../../base/watch.ts';
 import { samplePath } from '../../geometry/arcLinePath.ts';
+import { bentWays } from './bentWays.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
 import type { ClearSpace } from './clearSpace.ts';
 import { openCornerWays } from './cornerWays.ts';
@@ -14,8 +15,9 @@ export interface NarrowWay {
   readonly expanded: number;
 }
 
-/** mm. Cells of the fine grid. */
+/** mm. Cells of the fine grid, and of another, on which lines run otherwise. */
 const CELL_MM = 4;
+const OTHER_CELL_MM = 6;
 /** mm of clearance given up for a first guess, and how fine its lattice is. */
 const GUESSES = [
   { offsetMm: 4, fineness: 1 },
@@ -24,8 +26,14 @@ const GUESSES = [
 /** Guesses tried on one lattice, each with the ones before it made dear. */
 const LOOKS = 3;
 const LOOK_STATES = 25_000;
-/** Lines tried through the fine grid before the guesses and after, and the cells they may open. */
-const THREADS = { first: { attempts: 2, mostCells: 100_000 }, last: { attempts: 8, mostCells: 400_000 } } as const;
+/** Lines tried through a fine grid, at first and after all else, and the cells they may open. */
+const THREADS = {
+  first: { attempts: 2, mostCells: 100_000 },
+  other: { attempts: 4, mostCells: 100_000 },
+  last: { attempts: 8, mostCells: 300_000 },
+} as const;
+/** Lines that bend as a hose does: clearance given up, mm, and what they may cost. */
+const BENT = { shortMm: 5, attempts: 4, mostStates: 60_000 } as const;
 /** Cells of the fine grid opened in the time that a state of a lattice takes. */
 const CELLS_A_STATE = 10;
 const GUESS_STEP_RADII = 0.1;
@@ -41,7 +49,7 @@ export function threadedWay(
   radiusMm: number,
   watch: Watch,
 ): NarrowWay {
-  return threaded(space, starts, goals, radiusMm, THREADS.first, watch);
+  return threaded(space, new FineGrid(space, CELL_MM), starts, goals, radiusMm, THREADS.first, watch);
 }
 
 /** A way through places too narrow for any lattice: a way that gives up some clearance, or one of several lines, pushed clear. */
@@ -52,25 +60,33 @@ export function narrowWay(
   radiusMm: number,
   watch: Watch,
 ): NarrowWay {
+  const fine = new FineGrid(space, CELL_MM);
+  const other = new FineGrid(space, OTHER_CELL_MM);
+  const looks: readonly (() => NarrowWay)[] = [
+    () => threaded(space, other, starts, goals, radiusMm, THREADS.other, watch),
+    ...GUESSES.map((guess) => () => pushedGuess(space, starts, goals, radiusMm, guess, watch)),
+    () => threaded(space, fine, starts, goals, radiusMm, THREADS.last, watch),
+    () => bentWays(space, fine, starts, goals, radiusMm, BENT, watch),
+  ];
   let expanded = 0;
-  for (const guess of GUESSES) {
-    const found = pushedGuess(space, starts, goals, radiusMm, guess, watch);
+  for (const look of looks) {
+    const found = look();
     expanded += found.expanded;
     if (found.candidate) return { candidate: found.candidate, expanded };
   }
-  const last = threaded(space, starts, goals, radiusMm, THREADS.last, watch);
-  return { ...last, expanded: expanded + last.expanded };
+  return { expanded };
 }
 
 function threaded(
   space: ClearSpace,
+  fine: FineGrid,
   starts: readonly EndPose[],
   goals: readonly EndPose[],
   radiusMm: number,
-  limits: (typeof THREADS)['first' | 'last'],
+  limits: (typeof THREADS)[keyof typeof THREADS],
   watch: Watch,
 ): NarrowWay {
-  const { candidate, cells } = threadWays(space, new FineGrid(space, CELL_MM), starts, goals, radiusMm, limits, watch);
+  const { candidate, cells } = threadWays(space, fine, starts, goals, radiusMm, limits, watch);
   const expanded = Math.ceil(cells / CELLS_A_STATE);
   return candidate ? { candidate, expanded } : { expanded };
 }
