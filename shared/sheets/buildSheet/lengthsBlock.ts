@@ -15,6 +15,7 @@ const GUTTER_MM = 6;
 export function lengthsBlock(subject: LaidSubject): Block {
   const half = (subject.widthMm - GUTTER_MM) / 2;
   const cards = lengthsOfRun(subject.run, subject.lay).map((length) => lengthCard(subject, length, half));
+  const title = subject.verdict.mayCut ? 'Lengths by name' : 'Lengths by name: for information only';
   const rows = cards
     .filter((_, i) => i % 2 === 0)
     .map((left, row) => {
@@ -24,7 +25,7 @@ export function lengthsBlock(subject: LaidSubject): Block {
         ...(right === undefined ? [] : [{ atMm: half + GUTTER_MM, block: right }]),
       ]);
     });
-  return stack([heading('Lengths by name', subject.widthMm), space(1), stack(rows, 1.5)]);
+  return stack([heading(title, subject.widthMm), space(1), stack(rows, 1.5)]);
 }
 
 function lengthCard(subject: LaidSubject, length: MeasuredLength, widthMm: number): Block {
