@@ -15,7 +15,6 @@ export interface CornerSearchSetting {
   readonly guide: GoalDistance;
   /** how much the estimate of what is left counts against what is done */
   readonly greed: number;
-  readonly mostStates: number;
   /** how dear a millimetre is at a place, 1 or more; absent = 1 everywhere */
   readonly dearness?: (x: number, y: number, z: number) => number;
 }
@@ -59,17 +58,7 @@ interface Goal {
  * on no node, are joined by arc-straight-arc connections. The answer is clear and bounded in curvature, shortest but for the
  * coarseness of the lattice and the greed; to be shortened.
  */
-export function cornerSearch(
-  space: ClearSpace,
-  starts: readonly Pose[],
-  goals: readonly Pose[],
-  setting: CornerSearchSetting,
-  watch: Watch,
-): LatticeResult {
-  return new CornerSearch(space, starts, goals, setting).run(watch);
-}
-
-class CornerSearch {
+export class CornerSearch {
   private readonly queue = new NodeQueue();
   /** entries of the queue; parallel arrays */
   private readonly kinds: number[] = [];
@@ -100,13 +89,16 @@ class CornerSearch {
     this.goals = goals;
     this.setting = setting;
     this.goalPoses = this.posesBefore(goals);
-  }
-
-  run(watch: Watch): LatticeResult {
-    this.starts.forEach((pose, start) => {
+    starts.forEach((pose, start) => {
       this.pushLead({ start, pose, leadMm: 0 });
     });
-    for (let entry = this.queue.pop(); entry >= 0; entry = this.queue.pop()) {
+  }
+
+  /** Searches on from where it stopped before, until so many states were expanded in all. */
+  run(mostStates: number, watch: Watch): LatticeResult {
+    while (this.expanded < mostStates) {
+      const entry = this.queue.pop();
+      if (entry < 0) return this.nothing(true);
       const kind = this.kinds[entry] as number;
       if (kind === LEAD) this.enter(entry);
       else if (kind === SHOT) {
@@ -114,12 +106,11 @@ class CornerSearch {
         if (path) return this.finish(entry, path);
       } else if (this.arrive(entry)) {
         if (this.expanded % STATES_BETWEEN_CANCEL_CHECKS === 0) stopIfCancelled(watch);
-        if (this.expanded >= this.setting.mostStates) return this.nothing(false);
         this.expanded++;
         this.expand(entry);
       }
     }
-    return this.nothing(true);
+    return this.nothing(false);
   }
 
   private push(kind: number, parent: number, state: number, cost: number, left: number): number {

@@ -1,23 +1,33 @@
-import type { Vec3 } from '../../base/vec3.ts';
+import { scale, type Vec3 } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
-import { type Pose, pathLengthMm, samplePath } from '../../geometry/arcLinePath.ts';
+import { type Pose, pathLengthMm, reversedPath, samplePath } from '../../geometry/arcLinePath.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
-import type { ClearSpace } from './clearSpace.ts';
+import { type ClearSpace, turnedRoundSpace } from './clearSpace.ts';
 import { CornerLattice, cornerCellMm } from './cornerLattice.ts';
-import { cornerSearch } from './cornerSearch.ts';
+import { CornerSearch, type CornerSearchSetting } from './cornerSearch.ts';
 import type { EndPose } from './endPoses.ts';
 import { cellFor, type GuideGrid } from './firstWays.ts';
 import { GoalDistance, gridOver } from './goalDistance.ts';
+import type { LatticeResult } from './latticeSearch.ts';
 import { remembered } from './remembered.ts';
 
 export interface CornerLook {
   readonly candidate?: Candidate;
+  /** states expanded by this look */
   readonly expanded: number;
+  /** nothing found, and all states that can be reached were expanded */
+  readonly emptied: boolean;
 }
 
-/** Looks for ways over one lattice of corners, each look with all the ways known before it made dear. */
+/**
+ * Looks for ways over one lattice of corners, each look with all the ways known before it made dear. Looks for a first way go on where
+ * the one before stopped; `mostStates` counts all of them.
+ */
 export type CornerWays = (known: readonly Candidate[], mostStates: number, watch: Watch) => CornerLook;
 
+/** After so many states without a way, whether the goals are shut in is asked; they are where this many are not reached. */
+const SHUT_ASKED_AT = 3_000;
+const SHUT_STATES = 300;
 /** Weight of the estimate: the lattice is coarser than 10 %, and the way found is shortened afterwards. */
 const GREED = 1.3;
 /** A place within this many radii of a known way costs so much more for each such way. */
@@ -38,6 +48,40 @@ export function openCornerWays(
   guideGrid: GuideGrid,
   fineness: number,
 ): CornerWays {
+  const opened = openedFor(space, starts, goals, radiusMm, guideGrid, fineness);
+  let first: CornerSearch | undefined;
+  let before = 0;
+  let isShut = false;
+  const firstLook = (mostStates: number, watch: Watch): LatticeResult => {
+    first ??= opened();
+    const soon = first.run(Math.min(mostStates, SHUT_ASKED_AT), watch);
+    if (soon.path !== undefined || soon.emptied || mostStates <= SHUT_ASKED_AT) return soon;
+    // A way that gives up clearance is only a guess to be pushed clear: there a long last turn often reaches what seems shut in.
+    if (before < SHUT_ASKED_AT && space.offsetMm <= 0)
+      isShut = isShutIn(space, starts, goals, radiusMm, guideGrid, fineness, watch);
+    return isShut ? { ...soon, emptied: true } : first.run(mostStates, watch);
+  };
+  return (known, mostStates, watch) => {
+    const isFirst = known.length === 0;
+    const found = isFirst ? firstLook(mostStates, watch) : opened(wornBy(known, radiusMm)).run(mostStates, watch);
+    const { path, start, goal, emptied } = found;
+    const expanded = isFirst ? found.expanded - before : found.expanded;
+    if (isFirst) before = found.expanded;
+    if (path === undefined) return { expanded, emptied };
+    const clocks = [(starts[start] as EndPose).clockRad, (goals[goal] as EndPose).clockRad] as const;
+    return { candidate: candidateOf(path, ...clocks), expanded, emptied };
+  };
+}
+
+/** Searches over one lattice, all sharing what is known of its nodes. */
+function openedFor(
+  space: ClearSpace,
+  starts: readonly EndPose[],
+  goals: readonly EndPose[],
+  radiusMm: number,
+  guideGrid: GuideGrid,
+  fineness: number,
+): (dearness?: CornerSearchSetting['dearness']) => CornerSearch {
   const from = starts.map(({ pose }) => pose);
   const to = goals.map(({ pose }) => pose);
   const guide = guideTo(space, to.map(pointOf), guideGrid);
@@ -46,14 +90,57 @@ export function openCornerWays(
   const lattice = remembered(space.field, name, () => {
     return new CornerLattice(space, radiusMm, gridOver(space.field.bounds, cellMm));
   });
+  return (dearness) =>
+    new CornerSearch(space, from, to, {
+      lattice,
+      guide,
+      greed: GREED,
+      ...(dearness === undefined ? {} : { dearness }),
+    });
+}
+
+/** Whether the goals stand in a place that the lattice leads out of nowhere: seen at once from the goals, never from the starts. */
+function isShutIn(
+  space: ClearSpace,
+  starts: readonly EndPose[],
+  goals: readonly EndPose[],
+  radiusMm: number,
+  guideGrid: GuideGrid,
+  fineness: number,
+  watch: Watch,
+): boolean {
+  const [from, to] = [back(goals), back(starts)];
+  const search = openedFor(turnedRoundSpace(space), from, to, radiusMm, guideGrid, fineness)();
+  return search.run(SHUT_STATES, watch).emptied;
+}
+
+/** As `openCornerWays`, but searched from the goals to the starts: quicker where the goals lie deep in something. */
+export function openCornerWaysBack(
+  space: ClearSpace,
+  starts: readonly EndPose[],
+  goals: readonly EndPose[],
+  radiusMm: number,
+  guideGrid: GuideGrid,
+  fineness: number,
+): CornerWays {
+  const ways = openCornerWays(turnedRoundSpace(space), back(goals), back(starts), radiusMm, guideGrid, fineness);
   return (known, mostStates, watch) => {
-    const setting = { lattice, guide, greed: GREED, mostStates };
-    const worn = known.length === 0 ? setting : { ...setting, dearness: wornBy(known, radiusMm) };
-    const { path, start, goal, expanded } = cornerSearch(space, from, to, worn, watch);
-    if (path === undefined) return { expanded };
-    const clocks = [(starts[start] as EndPose).clockRad, (goals[goal] as EndPose).clockRad] as const;
-    return { candidate: candidateOf(path, ...clocks), expanded };
+    const look = ways(known.map(seenBack), mostStates, watch);
+    return look.candidate === undefined ? look : { ...look, candidate: seenBack(look.candidate) };
   };
+}
+
+/** The ends as one sees them who goes the way backwards. */
+function back(ends: readonly EndPose[]): EndPose[] {
+  return ends.map(({ pose, clockRad }) => ({ pose: turnedRound(pose), clockRad }));
+}
+
+function seenBack({ path, fromClockRad, toClockRad }: Candidate): Candidate {
+  return candidateOf(reversedPath(path), toClockRad, fromClockRad);
+}
+
+function turnedRound({ point, direction }: Pose): Pose {
+  return { point, direction: scale(direction, -1) };
 }
 
 /** Distances to these goals; one for all searches over a field that want the same. */

@@ -22,8 +22,11 @@ export interface Budget {
   readonly plugsPerWay: number;
   /** searches with earlier ways plugged, in the hope of a shorter one, when only one way is wanted */
   readonly looksForShorter: number;
-  /** whether places too narrow for the lattices are looked into when those find nothing */
-  readonly looksIntoNarrow: boolean;
+  /**
+   * how places too narrow for the lattices are looked into when those find nothing: by one line through a fine grid, or also by
+   * more lines and by ways that give up clearance
+   */
+  readonly looksIntoNarrow: 'not' | 'by a line' | 'thoroughly';
 }
 
 export const BUDGETS: Record<Effort, Budget> = {
@@ -38,7 +41,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     kicks: 0,
     plugsPerWay: 0,
     looksForShorter: 0,
-    looksIntoNarrow: false,
+    looksIntoNarrow: 'not',
   },
   quick: {
     clocks: 8,
@@ -51,7 +54,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     kicks: 15,
     plugsPerWay: 1,
     looksForShorter: 0,
-    looksIntoNarrow: true,
+    looksIntoNarrow: 'by a line',
   },
   normal: {
     clocks: 12,
@@ -64,7 +67,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     kicks: 30,
     plugsPerWay: 2,
     looksForShorter: 1,
-    looksIntoNarrow: true,
+    looksIntoNarrow: 'thoroughly',
   },
   thorough: {
     clocks: 24,
@@ -77,6 +80,6 @@ export const BUDGETS: Record<Effort, Budget> = {
     kicks: 150,
     plugsPerWay: 3,
     looksForShorter: 4,
-    looksIntoNarrow: true,
+    looksIntoNarrow: 'thoroughly',
   },
 };

@@ -19,7 +19,7 @@ export interface GuideGrid {
 export interface FirstWays {
   readonly candidates: readonly Candidate[];
   readonly expanded: number;
-  /** nothing found, and nothing was left to look at */
+  /** proven: nothing joins the ends */
   readonly nothingLeft: boolean;
 }
 
@@ -61,8 +61,8 @@ export function guideGridFor(space: ClearSpace, radiusMm: number): GuideGrid {
 
 /**
  * First clear ways, unshortened, from any start to any goal. Lattice searches from either end and trees take turns, each with
- * more states than the turn before: which of them is quick depends on which end is boxed in. Nothing is left to
- * look at when the goals cannot be reached even without a bend limit, or when a fine lattice was emptied.
+ * more states than the turn before: which of them is quick depends on which end is boxed in. Nothing joins
+ * the ends when the goals cannot be reached even without a bend limit. A fine lattice that was emptied ends the search, but proves nothing.
  */
 export function firstWays(
   space: ClearSpace,
@@ -83,14 +83,14 @@ export function firstWays(
   let toStarts: GoalDistance | undefined;
   const candidates: Candidate[] = [];
   const emptied = new Set<number>();
-  let nothingLeft = false;
+  let isEmptied = false;
   let expanded = 0;
   let most = limits.mostStates;
   const keep = (path: ArcLinePath, start: number, goal: number): void => {
     if (candidates.length === 0) most = Math.min(most, expanded * LOOK_ON_FACTOR + LOOK_ON_STATES);
     candidates.push(candidateOf(path, (starts[start] as EndPose).clockRad, (goals[goal] as EndPose).clockRad));
   };
-  const isOver = (): boolean => expanded >= most || nothingLeft || candidates.length >= limits.wanted;
+  const isOver = (): boolean => expanded >= most || isEmptied || candidates.length >= limits.wanted;
   for (let mostStates = FIRST_STATES; !isOver(); mostStates *= STATES_GROWTH) {
     for (const [number, stage] of TURN.entries()) {
       if (isOver()) break;
@@ -119,10 +119,10 @@ export function firstWays(
       if (found.path) {
         if (stage.turnedRound) keep(reversedPath(found.path), found.goal, found.start);
         else keep(found.path, found.start, found.goal);
-      } else if (found.emptied && stage.fine) nothingLeft = candidates.length === 0;
+      } else if (found.emptied && stage.fine) isEmptied = candidates.length === 0;
     }
   }
-  return { candidates, expanded, nothingLeft };
+  return { candidates, expanded, nothingLeft: false };
 }
 
 function pointOf({ point }: Pose): Vec3 {

@@ -70,8 +70,8 @@ export interface WorstPlace {
 
 export interface SearchResult {
   /**
-   * `start-blocked`, `goal-blocked`: no clock of that end leaves its mouth clear. `no-way-found`: every place and heading that
-   * can be reached was looked at, as finely as the search looks. `exhausted`: the effort allowed ran out before that.
+   * `start-blocked`, `goal-blocked`: no clock of that end leaves its mouth clear. `no-way-found`: proven,
+   * nothing joins the ends, however it bends. `exhausted`: nothing was found by all that the effort allows.
    */
   readonly outcome: 'found' | 'start-blocked' | 'goal-blocked' | 'no-way-found' | 'exhausted';
   /** shortest first, each passing some obstacle on another side than the others */

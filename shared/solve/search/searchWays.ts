@@ -6,7 +6,7 @@ import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { pathEnd } from '../../geometry/arcLinePath.ts';
 import type { Candidate } from './candidate.ts';
 import type { ClearSpace, Plug } from './clearSpace.ts';
-import { type CornerWays, openCornerWays } from './cornerWays.ts';
+import { type CornerWays, openCornerWays, openCornerWaysBack } from './cornerWays.ts';
 import { shortestDirectConnection } from './directConnections.ts';
 import { passSameSides } from './distinctWays.ts';
 import { BUDGETS, type Budget } from './effort.ts';
@@ -32,6 +32,9 @@ const PLUGGED_SHARE = 8;
 /** A look for another way on the lattice of corners may spend so many times what the first took, and so many states more. */
 const LOOK_ON_FACTOR = 0.5;
 const LOOK_ON_STATES = 4_000;
+
+/** States of the first looks over a lattice, from either end: mostly there is a way then, or one of the ends is shut in. */
+const FIRST_LOOK_STATES = 12_000;
 
 const ENDS = ['from', 'to'] as const;
 
@@ -153,16 +156,22 @@ function bestFirstCandidate(setting: Setting): First {
   }
   if (direct === undefined && provenApart(space, starts.map(pointOf), goals.map(pointOf), watch))
     return { candidates: [], expanded: 0, nothingLeft: true, isShort: false };
-  const looksIntoNarrow = direct === undefined && budget.looksIntoNarrow;
+  const looksIntoNarrow = direct === undefined ? budget.looksIntoNarrow : 'not';
   const narrow = (look: typeof narrowWay): First => firstOf(look(space, starts, goals, problem.minRadiusMm, watch));
   const mostStates = space.fall === undefined ? budget.lastStates : budget.mostStates;
   const limits = { mostStates, wanted: budget.firstWays };
+  const coarse = bothWays(setting, CORNER_FINENESS.coarse);
+  const fine = bothWays(setting, CORNER_FINENESS.fine);
   // What mostly finds a way comes first; the line through a tube costs less than a finer lattice.
   const looks: readonly (() => First)[] = [
-    () => cornerWay(setting, CORNER_FINENESS.coarse),
-    ...(looksIntoNarrow ? [() => narrow(threadedWay)] : []),
-    () => cornerWay(setting, CORNER_FINENESS.fine),
-    ...(looksIntoNarrow ? [() => narrow(narrowWay)] : []),
+    () => coarse.ahead(FIRST_LOOK_STATES),
+    ...(looksIntoNarrow === 'not' ? [] : [() => narrow(threadedWay)]),
+    () => coarse.back(FIRST_LOOK_STATES),
+    () => fine.back(FIRST_LOOK_STATES),
+    () => fine.ahead(FIRST_LOOK_STATES),
+    ...(looksIntoNarrow === 'thoroughly' ? [() => narrow(narrowWay)] : []),
+    () => coarse.ahead(budget.cornerStates),
+    () => fine.ahead(budget.cornerStates),
     () => ({
       ...firstWays(space, starts, goals, problem.minRadiusMm, guideGrid, limits, random, watch),
       isShort: false,
@@ -193,17 +202,38 @@ function withDirect(first: First, direct: Candidate): First {
 }
 
 /** The lattice of corners of a fineness. A drain's gentle fall lies between its headings: undefined for drains. */
-function cornersFor(setting: Setting, fineness: number = CORNER_FINENESS.coarse): CornerWays | undefined {
+function cornersFor(
+  setting: Setting,
+  fineness: number = CORNER_FINENESS.coarse,
+  open: typeof openCornerWays = openCornerWays,
+): CornerWays | undefined {
   const { problem, space, starts, goals, guideGrid } = setting;
   if (space.fall !== undefined) return undefined;
-  return openCornerWays(space, starts, goals, problem.minRadiusMm, guideGrid, fineness);
+  return open(space, starts, goals, problem.minRadiusMm, guideGrid, fineness);
 }
 
-function cornerWay(setting: Setting, fineness: number): First {
-  const corners = cornersFor(setting, fineness);
-  if (corners === undefined) return firstOf({ expanded: 0 });
-  const look = corners([], setting.budget.cornerStates, setting.watch);
-  return look.candidate ? { ...firstOf(look), corners } : firstOf(look);
+/** Looks over a lattice from either end. */
+interface BothWays {
+  readonly ahead: (mostStates: number) => First;
+  readonly back: (mostStates: number) => First;
+}
+
+/** Where all that can be reached from one end was looked at, neither end is looked from again. */
+function bothWays(setting: Setting, fineness: number): BothWays {
+  const { budget, watch } = setting;
+  let isEmptied = false;
+  const lookOver = (open: typeof openCornerWays): ((mostStates: number) => First) => {
+    let corners: CornerWays | undefined;
+    return (mostStates) => {
+      if (isEmptied) return firstOf({ expanded: 0 });
+      corners ??= cornersFor(setting, fineness, open);
+      if (corners === undefined) return firstOf({ expanded: 0 });
+      const look = corners([], Math.min(mostStates, budget.cornerStates), watch);
+      isEmptied = look.emptied;
+      return look.candidate ? { ...firstOf(look), corners } : firstOf(look);
+    };
+  };
+  return { ahead: lookOver(openCornerWays), back: lookOver(openCornerWaysBack) };
 }
 
 function shortened({ space, problem, budget, random, watch }: Setting, candidate: Candidate): Candidate {
