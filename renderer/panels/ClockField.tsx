@@ -57,7 +57,8 @@ function BothShapes({ shapes, onTake }: { shapes: readonly ClockShape[]; onTake:
   return (
     <>
       <p className="field-wrong">
-        This means one of two hoses. Which is it? Hold yours by either end and look along it.
+        This means one of two hoses. Which is it? Hold yours by either end (N, near) and look along it to the other (F,
+        far).
       </p>
       <div className="clock-faces">
         {shapes.map((shape) => (
@@ -72,8 +73,8 @@ function BothShapes({ shapes, onTake }: { shapes: readonly ClockShape[]; onTake:
               caption={`${formatDegrees(shape.clockDeg)}: ${shape.readAs}`}
               words={dialectSentence(shape.clockDeg, 'far-at-twelve')}
               hands={[
-                { atDeg: 0, name: 'far', look: 'far' },
-                { atDeg: shape.clockDeg, name: 'near', look: 'near' },
+                { atDeg: 0, name: 'F', look: 'far' },
+                { atDeg: shape.clockDeg, name: 'N', look: 'near' },
               ]}
             />
           </button>

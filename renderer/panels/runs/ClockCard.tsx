@@ -39,13 +39,13 @@ export function ClockCard({ lay }: { lay: Lay }) {
         {face('B', 'A')}
       </div>
       <p>{clockSentence(lay)}</p>
-      <p className="value-note">
+      <p className="shop-words">
         For the hose shop ({DIALECT_WORDS[dialect]}): {dialectSentence(clock.deg, dialect)}
       </p>
       {fixed && (
         <>
           <p className="reason">{NO_SWIVEL_SENTENCE}</p>
-          <ol className="value-note">
+          <ol className="no-swivel-steps">
             {NO_SWIVEL_STEPS.map((step) => (
               <li key={step}>{step}</li>
             ))}
