@@ -2,7 +2,7 @@ import type { Vec3 } from '../../base/vec3.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import { type ClearSpace, isPlugged } from './clearSpace.ts';
 import { CORNER_CELL_RADII, type CornerMove, cornerMoves, HEADINGS } from './cornerMoves.ts';
-import type { GoalDistance, Grid } from './goalDistance.ts';
+import type { Grid, Guide } from './goalDistance.ts';
 
 /** mm of margin asked exactly at most: about what proves the longest move clear from its ends. */
 const ENOUGH_MM = 20;
@@ -37,7 +37,7 @@ export class CornerLattice {
   }
 
   /** Number of the node at grid steps i, j, k; -1 outside the grid, where it is blocked, or from where no goal is reached. */
-  nodeAt(i: number, j: number, k: number, guide: GoalDistance): number {
+  nodeAt(i: number, j: number, k: number, guide: Guide): number {
     const [nx, ny, nz] = this.grid.counts;
     if (i < 0 || j < 0 || k < 0 || i >= nx || j >= ny || k >= nz) return -1;
     const node = i + nx * (j + ny * k);
@@ -73,7 +73,7 @@ export class CornerLattice {
     return [origin[0] + (i + 0.5) * cellMm, origin[1] + (j + 0.5) * cellMm, origin[2] + (k + 0.5) * cellMm];
   }
 
-  private ask(node: number, i: number, j: number, k: number, guide: GoalDistance): number {
+  private ask(node: number, i: number, j: number, k: number, guide: Guide): number {
     const [x, y, z] = this.pointAt(i, j, k);
     const { field, offsetMm } = this.space;
     const coarse = field.coarseMarginMm(x, y, z) + offsetMm;

@@ -6,13 +6,13 @@ import { type ArcLinePath, joinPaths, type PathSegment, type Pose } from '../../
 import { type ClearSpace, isPathClear, isSegmentClear, isWalkClear } from './clearSpace.ts';
 import type { CornerLattice } from './cornerLattice.ts';
 import { HEADINGS } from './cornerMoves.ts';
-import type { GoalDistance } from './goalDistance.ts';
+import type { Guide } from './goalDistance.ts';
 import type { LatticeResult } from './latticeSearch.ts';
 import { NodeQueue } from './nodeQueue.ts';
 
 export interface CornerSearchSetting {
   readonly lattice: CornerLattice;
-  readonly guide: GoalDistance;
+  readonly guide: Guide;
   /** how much the estimate of what is left counts against what is done */
   readonly greed: number;
   /** how dear a millimetre is at a place, 1 or more; absent = 1 everywhere */

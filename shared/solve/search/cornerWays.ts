@@ -7,7 +7,7 @@ import { CornerLattice, cornerCellMm } from './cornerLattice.ts';
 import { CornerSearch, type CornerSearchSetting } from './cornerSearch.ts';
 import type { EndPose } from './endPoses.ts';
 import { cellFor, type GuideGrid } from './firstWays.ts';
-import { GoalDistance, gridOver } from './goalDistance.ts';
+import { GoalDistance, type Guide, gridOver } from './goalDistance.ts';
 import type { LatticeResult } from './latticeSearch.ts';
 import { remembered } from './remembered.ts';
 
@@ -58,7 +58,7 @@ export function openCornerWays(
     if (soon.path !== undefined || soon.emptied || mostStates <= SHUT_ASKED_AT) return soon;
     // A way that gives up clearance is only a guess to be pushed clear: there a long last turn often reaches what seems shut in.
     if (before < SHUT_ASKED_AT && space.offsetMm <= 0)
-      isShut = isShutIn(space, starts, goals, radiusMm, guideGrid, fineness, watch);
+      isShut = isShutIn(space, starts, goals, radiusMm, fineness, watch);
     return isShut ? { ...soon, emptied: true } : first.run(mostStates, watch);
   };
   return (known, mostStates, watch) => {
@@ -85,11 +85,8 @@ function openedFor(
   const from = starts.map(({ pose }) => pose);
   const to = goals.map(({ pose }) => pose);
   const guide = guideTo(space, to.map(pointOf), guideGrid);
-  const cellMm = cellFor(space, cornerCellMm(radiusMm, fineness));
-  const name = `lattice ${nameOf(space, to.map(pointOf), guideGrid)} ${radiusMm} ${cellMm}`;
-  const lattice = remembered(space.field, name, () => {
-    return new CornerLattice(space, radiusMm, gridOver(space.field.bounds, cellMm));
-  });
+  const name = `lattice ${nameOf(space, to.map(pointOf), guideGrid)} ${radiusMm} ${fineness}`;
+  const lattice = remembered(space.field, name, () => latticeFor(space, radiusMm, fineness));
   return (dearness) =>
     new CornerSearch(space, from, to, {
       lattice,
@@ -99,19 +96,30 @@ function openedFor(
     });
 }
 
+function latticeFor(space: ClearSpace, radiusMm: number, fineness: number): CornerLattice {
+  return new CornerLattice(
+    space,
+    radiusMm,
+    gridOver(space.field.bounds, cellFor(space, cornerCellMm(radiusMm, fineness))),
+  );
+}
+
+/** Led nowhere: for a search that only asks whether there is any way on. */
+const NO_GUIDE: Guide = { at: () => 0 };
+
 /** Whether the goals stand in a place that the lattice leads out of nowhere: seen at once from the goals, never from the starts. */
 function isShutIn(
   space: ClearSpace,
   starts: readonly EndPose[],
   goals: readonly EndPose[],
   radiusMm: number,
-  guideGrid: GuideGrid,
   fineness: number,
   watch: Watch,
 ): boolean {
-  const [from, to] = [back(goals), back(starts)];
-  const search = openedFor(turnedRoundSpace(space), from, to, radiusMm, guideGrid, fineness)();
-  return search.run(SHUT_STATES, watch).emptied;
+  const poses = (ends: readonly EndPose[]): Pose[] => ends.map(({ pose }) => turnedRound(pose));
+  const setting = { lattice: latticeFor(space, radiusMm, fineness), guide: NO_GUIDE, greed: GREED };
+  return new CornerSearch(turnedRoundSpace(space), poses(goals), poses(starts), setting).run(SHUT_STATES, watch)
+    .emptied;
 }
 
 /** As `openCornerWays`, but searched from the goals to the starts: quicker where the goals lie deep in something. */

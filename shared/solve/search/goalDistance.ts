@@ -9,6 +9,11 @@ export interface Grid {
   readonly counts: readonly [number, number, number];
 }
 
+/** How far it is to a goal from a place, mm, as far as is known; infinite where no goal can be reached. */
+export interface Guide {
+  at(x: number, y: number, z: number): number;
+}
+
 /** Passing a cell whose middle is blocked but which may hold a clear place costs this many times its length. */
 const DOUBTFUL_COST = 3;
 /** What a cell holds; 0 = not yet looked at. */
@@ -42,7 +47,7 @@ export function newCellStates(grid: Grid): Uint8Array {
  * more than half the cell's diagonal allows, so an infinite distance proves that there is no way, bends or not. Not a
  * lower bound on the way's length: in the open it is 6 % too short to 8 % too long, and doubtful cells are made dear.
  */
-export class GoalDistance {
+export class GoalDistance implements Guide {
   /** thirds of a cell */
   private readonly thirds: Int32Array;
   private readonly settled: Uint8Array;
