@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { type FigureShape, LENGTH_FIGURE, lengthFigure } from '../../../shared/document/lay/lengthFigure.ts';
 import { type MeasuredLength, sameMeasure } from '../../../shared/document/lay/sameMeasure.ts';
 import type { Lay } from '../../../shared/document/lay/schema.ts';
@@ -10,20 +11,23 @@ import { Length } from '../Length.tsx';
 export function NamedLengths({ lay }: { lay: Lay }) {
   const run = useDocument((state) => state.open?.history.present.runs.find(({ id }) => id === lay.run));
   const ends = useDocument((state) => state.open?.tables.ends);
+  const [open, setOpen] = useState(false);
   if (lay.lengths === undefined) return null;
   const end = (side: 'a' | 'b'): End | undefined => ends?.find(({ id }) => id === run?.[side].end);
   const [a, b] = [end('a'), end('b')];
   return (
-    <details className="named-lengths">
+    <details className="named-lengths" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>Lengths by name</summary>
-      <ul>
-        {sameMeasure(lay.lengths).map((length) => (
-          <li key={length.convention}>
-            {a !== undefined && b !== undefined && <Figure shapes={lengthFigure({ a, b }, length.datum)} />}
-            <LengthWords length={length} />
-          </li>
-        ))}
-      </ul>
+      {open && (
+        <ul>
+          {sameMeasure(lay.lengths).map((length) => (
+            <li key={length.convention}>
+              {a !== undefined && b !== undefined && <Figure shapes={lengthFigure({ a, b }, length.datum)} />}
+              <LengthWords length={length} />
+            </li>
+          ))}
+        </ul>
+      )}
     </details>
   );
 }
