@@ -1,5 +1,5 @@
-import type { Lay, NamedLength } from '../../shared/document/lay/schema.ts';
-import { conventionName } from '../../shared/document/wording/lengthWords.ts';
+import { type MeasuredLength, sameMeasure } from '../../shared/document/lay/sameMeasure.ts';
+import type { Lay } from '../../shared/document/lay/schema.ts';
 import { formatInches, formatNumber } from '../../shared/sheets/format/index.ts';
 import { inColumns } from './inColumns.ts';
 
@@ -13,12 +13,15 @@ export function lengthTable(lays: readonly Lay[]): string[] {
 }
 
 function layRows(lay: Lay): string[][] {
-  return [...(lay.lengths ?? []).map((length, i) => lengthRow(length, i === 0 ? lay.run : '')), ...sleeveRow(lay)];
+  return [
+    ...sameMeasure(lay.lengths ?? []).map((length, i) => lengthRow(length, i === 0 ? lay.run : '')),
+    ...sleeveRow(lay),
+  ];
 }
 
-function lengthRow(length: NamedLength, run: string): string[] {
-  const { lengthMm, addedMm, missing, from, to, convention, datum } = length;
-  const name = conventionName(convention, datum).toLowerCase();
+function lengthRow(length: MeasuredLength, run: string): string[] {
+  const { lengthMm, addedMm, missing, from, to, convention, names } = length;
+  const name = names.join(' = ').toLowerCase();
   if (lengthMm === undefined)
     return [run, name, '', '', '', '', `not known: the table of ends lacks ${(missing ?? []).join(', and ')}`];
   const rounding = convention === 'shoulder-to-shoulder' ? 'up' : 'nearest';
