@@ -10,6 +10,8 @@ export interface Budget {
   readonly lastStates: number;
   /** states expanded by one look over the lattice of corners: each costs about a tenth of those above */
   readonly cornerStates: number;
+  /** the same for a look over the lattice of half the cells, which seldom finds what the coarser one does not */
+  readonly fineCornerStates: number;
   /** first ways looked for, of which the shortest is kept */
   readonly firstWays: number;
   /** shortcuts tried in a row without gain before a path counts as short */
@@ -35,6 +37,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     mostStates: 4_000,
     lastStates: 2_000,
     cornerStates: 15_000,
+    fineCornerStates: 12_000,
     firstWays: 1,
     shortcutFailures: 30,
     cornerRounds: 10,
@@ -48,6 +51,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     mostStates: 12_000,
     lastStates: 4_000,
     cornerStates: 70_000,
+    fineCornerStates: 12_000,
     firstWays: 1,
     shortcutFailures: 60,
     cornerRounds: 30,
@@ -61,6 +65,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     mostStates: 30_000,
     lastStates: 10_000,
     cornerStates: 90_000,
+    fineCornerStates: 90_000,
     firstWays: 3,
     shortcutFailures: 100,
     cornerRounds: 60,
@@ -74,6 +79,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     mostStates: 500_000,
     lastStates: 200_000,
     cornerStates: 800_000,
+    fineCornerStates: 800_000,
     firstWays: 8,
     shortcutFailures: 300,
     cornerRounds: 200,

@@ -171,7 +171,7 @@ function bestFirstCandidate(setting: Setting): First {
     () => fine.ahead(FIRST_LOOK_STATES),
     ...(looksIntoNarrow === 'thoroughly' ? [() => narrow(narrowWay)] : []),
     () => coarse.ahead(budget.cornerStates),
-    () => fine.ahead(budget.cornerStates),
+    () => fine.ahead(budget.fineCornerStates),
     () => ({
       ...firstWays(space, starts, goals, problem.minRadiusMm, guideGrid, limits, random, watch),
       isShort: false,
@@ -221,6 +221,7 @@ interface BothWays {
 /** Where all that can be reached from one end was looked at, neither end is looked from again. */
 function bothWays(setting: Setting, fineness: number): BothWays {
   const { budget, watch } = setting;
+  const most = fineness === CORNER_FINENESS.coarse ? budget.cornerStates : budget.fineCornerStates;
   let isEmptied = false;
   const lookOver = (open: typeof openCornerWays): ((mostStates: number) => First) => {
     let corners: CornerWays | undefined;
@@ -228,7 +229,7 @@ function bothWays(setting: Setting, fineness: number): BothWays {
       if (isEmptied) return firstOf({ expanded: 0 });
       corners ??= cornersFor(setting, fineness, open);
       if (corners === undefined) return firstOf({ expanded: 0 });
-      const look = corners([], Math.min(mostStates, budget.cornerStates), watch);
+      const look = corners([], Math.min(mostStates, most), watch);
       isEmptied = look.emptied;
       return look.candidate ? { ...firstOf(look), corners } : firstOf(look);
     };
