@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { degreesApart, radiansToDegrees } from '../../../../shared/base/units.ts';
 import { lengthsOf } from '../../../../shared/document/lay/lengthsOf.ts';
+import type { End } from '../../../../shared/document/parts/schema.ts';
 import { cutSquarenessMm, en853Tolerance, lengthTolerance } from '../../../../shared/document/rules/lengthTolerance.ts';
 import { clockFace } from '../../../../shared/sheets/clock/clockFace.ts';
 import { wrapStrip } from '../../../../shared/sheets/clock/wrapStrip.ts';
@@ -10,6 +11,7 @@ import {
   COOLER_LAY,
   COOLER_RUN,
   DRAIN_LAY,
+  DRAIN_RUN,
   FINDINGS,
   FUEL_LAY,
   FUEL_RUN,
@@ -229,7 +231,8 @@ describe.skipIf(!canReadPdf)(`build sheets read back (${canReadPdf ? 'with poppl
   });
 
   test('no word leaves the margins and no two words lie on each other, even on awkward hoses', async () => {
-    for (const file of [bytes, await buildSheetPdf(sampleInput({ paper: 'Letter' })), await awkwardSheets()]) {
+    const files = [bytes, await buildSheetPdf(sampleInput({ paper: 'Letter' })), await awkwardSheets()];
+    for (const file of [...files, await oddEndSheets('A4'), await oddEndSheets('Letter')]) {
       const words = pdfWords(file);
       for (const w of words) {
         expect(w.leftMm, w.text).toBeGreaterThan(9);
@@ -376,4 +379,44 @@ async function awkwardSheets(): Promise<Uint8Array> {
   const findings = Array.from({ length: 14 }, (_, i) => ({ ...FINDINGS[i % 2]!, run: 'cooler-feed' }));
   const project = { name: 'X', exampleData: false };
   return buildSheetPdf(sampleInput({ runs: [thick, long], report: { ...REPORT, lays, findings }, project }));
+}
+
+/** Ends of every form and bend, fixed and free, with all that their tables may say, in the longest words. */
+async function oddEndSheets(paper: 'A4' | 'Letter'): Promise<Uint8Array> {
+  const end = COOLER_RUN.a.end;
+  const crimped = { crimpDie: '24', crimpSetting: '3.75', crimpFromMm: 24.75, crimpToMm: 25.05, expander: true };
+  const fixed = { ...end, ...crimped, turning: 'fixed' as const };
+  const pairs: [End, End][] = [
+    [
+      { ...fixed, form: 'banjo' },
+      { ...fixed, form: 'male', bendAngleDeg: 60, tubeBendRadiusMm: 20 },
+    ],
+    [
+      { ...end, bendAngleDeg: 180, dropMm: 44, tubeBendRadiusMm: 20, bendToShoulderMm: 15 },
+      { ...fixed, bendAngleDeg: 150 },
+    ],
+    [{ ...DRAIN_RUN.a.end, nutReachMm: 3 }, DRAIN_RUN.a.end],
+    [
+      { ...fixed, form: 'flange', bendAngleDeg: 45 },
+      { ...fixed, form: 'barb', bendAngleDeg: 30 },
+    ],
+    [
+      { ...DRAIN_RUN.a.end, form: 'male' },
+      { ...end, form: 'banjo', bendAngleDeg: 0 },
+    ],
+  ];
+  const runs = pairs.map(([a, b], i): SheetRun => {
+    const { run } = FUEL_RUN;
+    return { ...FUEL_RUN, run: { ...run, id: `odd-${i}` }, a: { ...FUEL_RUN.a, end: a }, b: { ...FUEL_RUN.b, end: b } };
+  });
+  const lays = runs.map((run) => {
+    const free = run.a.end.bendAngleDeg === 0 || run.b.end.bendAngleDeg === 0;
+    const clock = free
+      ? ({ kind: 'free', reason: 'a-straight' } as const)
+      : ({ kind: 'angle', deg: 247.4, toleranceDeg: 10 } as const);
+    return sampleLay(run, 1640, 0.06, clock);
+  });
+  const paperwork = { clockDialect: 'far-at-twelve', finestInch: 32 } as const;
+  const project = { name: 'Odd ends', exampleData: true, paperwork };
+  return buildSheetPdf(sampleInput({ runs, report: { ...REPORT, lays, findings: [] }, project, paper }));
 }
