@@ -99,7 +99,9 @@ function nameEnd(page: Page, drawing: SideDrawing, letter: EndLetter, place: End
   const { run, lay } = drawing;
   const end = letter === 'A' ? run.a.end : run.b.end;
   const top = place.shoulder[1] - Math.max(end.collarDiameterMm * 0.5 * place.perMm, bodyHalf(drawing)) + 0.6;
-  const x = place.shoulder[0] - place.side * 1;
+  // Clear of a nut that comes back along the hose.
+  const backMm = Math.max(0, -endProfile(end).seat.outMm) * place.perMm;
+  const x = place.shoulder[0] - place.side * (1 + (backMm > 0 ? backMm + 2 : 0));
   const align = letter === 'A' ? 'left' : 'right';
   page.text(`END ${letter}`, x, top - 2, { sizePt: TYPE.small, bold: true, align });
   if (lay.clock.kind === 'free' || !isOutOfPaper(end, place)) return;
