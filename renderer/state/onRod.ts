@@ -86,11 +86,13 @@ export function createOnRod({ document, session, jobs, hand, desktop }: RodNeeds
     straighten: async (): Promise<void> => {
       const { run, picks, diameterMm, reach } = store.getState();
       const ends = run === null ? null : outlets(run);
+      const clockTolerance = document.getState().open?.history.present.paperwork?.clockTolerance;
       if (ends === null) return;
       const done = await jobs.work('Straightening the rod', 'straightenRod', {
         points: picks.map((pick) => onAxis(pick, diameterMm)),
         ...outletOf('outletA', ends.a),
         ...outletOf('outletB', ends.b),
+        ...(clockTolerance === undefined ? {} : { clockTolerance }),
         cutOffMm: reach === 'shoulders' ? { a: 0, b: 0 } : { a: cutOffMm(ends.a.end), b: cutOffMm(ends.b.end) },
       });
       if (done !== null && store.getState().picks === picks) store.setState({ straightened: done });

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { bad, good, type Problem, type Result } from '../../../shared/base/result.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../../../shared/base/units.ts';
 import type { Vec3 } from '../../../shared/base/vec3.ts';
+import { CLOCK_TOLERANCES } from '../../../shared/document/project/schema.ts';
 import { parsePathPoints } from '../../../shared/document/straightened/parsePathPoints.ts';
 import type { BentRodInput } from '../../../shared/jobs/contract.ts';
 import { defineCommand, numbersOf, type Values } from '../command.ts';
@@ -22,6 +23,7 @@ const OPTIONS = {
   'cut-off-a': { type: 'string' },
   'cut-off-b': { type: 'string' },
   unit: { type: 'string' },
+  'clock-tolerance': { type: 'string' },
   json: { type: 'boolean' },
 } as const;
 
@@ -30,7 +32,7 @@ export const straightenCommand = defineCommand({
   name: 'straighten',
   usage: [
     [
-      'straighten PATH.csv [--outlet-a X,Y,Z] [--outlet-b X,Y,Z] [--cut-off-a MM --cut-off-b MM] [--unit mm|cm|m|in] [--json]',
+      'straighten PATH.csv [--outlet-a X,Y,Z] [--outlet-b X,Y,Z] [--cut-off-a MM --cut-off-b MM] [--unit mm|cm|m|in] [--clock-tolerance mil-dtl-83796|army-tm] [--json]',
       'cut length and clock from a bent rod: points x, y, z along its axis from END A',
       'to END B, shoulder to shoulder; with --cut-off (C of each end) from seat to seat.',
       'An outlet is the way an angled end points, from its bend to its seat; without',
@@ -64,6 +66,9 @@ function readOptions(file: string, values: Values<typeof OPTIONS>): Result<Strai
   };
   const unit = LENGTH_UNITS.find((known) => known === (values.unit ?? 'mm'));
   if (unit === undefined) told('unit', `expected one of ${LENGTH_UNITS.join(', ')}`);
+  const clockTolerance = CLOCK_TOLERANCES.find((known) => known === values['clock-tolerance']);
+  if (values['clock-tolerance'] !== undefined && clockTolerance === undefined)
+    told('clock-tolerance', `expected one of ${CLOCK_TOLERANCES.join(', ')}`);
   const outletA = direction('outlet-a');
   const outletB = direction('outlet-b');
   const cutOffMm = { a: cutOff('cut-off-a'), b: cutOff('cut-off-b') };
@@ -73,6 +78,7 @@ function readOptions(file: string, values: Values<typeof OPTIONS>): Result<Strai
     unit,
     json: values.json === true,
     cutOffMm,
+    ...(clockTolerance === undefined ? {} : { clockTolerance }),
     ...(outletA === undefined ? {} : { outletA }),
     ...(outletB === undefined ? {} : { outletB }),
   });
