@@ -1,3 +1,4 @@
+import { RADIUS_RELATIVE } from '../../../shared/base/tolerances.ts';
 import type { Clearance, Lay } from '../../../shared/document/lay/schema.ts';
 import type { TrackPoint } from '../../state/layPlaces.ts';
 import { useLengthText } from '../useLengthText.ts';
@@ -64,7 +65,7 @@ export function BendTrack(props: TrackProps) {
   const limitY = base - box.heightPx * 0.78;
   const y = (share: number): number => Math.max(box.topPx, base - share * box.heightPx * 0.78);
   const { minRadius } = lay;
-  const over = minRadius.provenAtLeastMm < minRadius.limitMm;
+  const over = minRadius.provenAtLeastMm < minRadius.limitMm * (1 - RADIUS_RELATIVE);
   return (
     <TrackFrame {...props} name="Bend" words={`limit R ${lengthText(minRadius.limitMm, 'up')}`}>
       <path className="track-area" d={filled(shares, scale, y, base)} />

@@ -25,13 +25,22 @@ export interface SweepOptions {
   readonly textureLengthMm: number;
 }
 
+const NOTHING: Sweep = {
+  positions: new Float32Array(),
+  normals: new Float32Array(),
+  uvs: new Float32Array(),
+  indices: new Uint32Array(),
+};
+
 /**
  * Sweeps a circle along a path of at least two points, open at both ends. The frame is carried without twist (double
  * reflection, Wang and others 2008), so that the braid on the hose does not wind where the hose only bends.
  */
 export function sweep(path: readonly Vec3[], options: SweepOptions): Sweep {
   const { sides } = options;
-  const rings = path.length;
+  // A socket may have no length; there is nothing of it to draw.
+  const rings = path.some((p) => distance(p, path[0] as Vec3) > 0) ? path.length : 0;
+  if (rings === 0) return NOTHING;
   const positions = new Float32Array(rings * (sides + 1) * 3);
   const normals = new Float32Array(positions.length);
   const uvs = new Float32Array(rings * (sides + 1) * 2);

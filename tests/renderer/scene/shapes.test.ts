@@ -52,6 +52,12 @@ describe('creasedMesh', () => {
 });
 
 describe('sweep', () => {
+  it('is nothing where the path has no length, such as a socket that has none', () => {
+    const at = [10, 20, 30] as const;
+    const { positions, indices } = sweep([at, at], { radiusMm: 8, sides: 12, textureLengthMm: 10 });
+    expect([positions.length, indices.length]).toEqual([0, 0]);
+  });
+
   const helix: Vec3[] = Array.from({ length: 200 }, (_, i) => [80 * Math.cos(i / 20), 80 * Math.sin(i / 20), i]);
 
   it('keeps every point at the radius, and its frame from turning more than the path does', () => {
