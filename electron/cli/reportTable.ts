@@ -8,6 +8,7 @@ import {
   isStraight,
 } from '../../shared/sheets/format/index.ts';
 import { adapterTable, taperTable } from './adapterTable.ts';
+import { flowTable } from './flowTable.ts';
 import { inColumns } from './inColumns.ts';
 import { lengthTable } from './lengthTable.ts';
 import { rockTable } from './rockTable.ts';
@@ -23,6 +24,7 @@ export function reportTable(report: LayReport): string {
     ...lays.flatMap(reasonLine),
     ...lengthTable(lays),
     ...adapterTable(lays),
+    ...flowTable(lays),
     ...rockTable(lays),
     ...taperTable(lays),
     ...warningLines(report.warnings ?? []),

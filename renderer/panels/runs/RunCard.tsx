@@ -15,6 +15,7 @@ import { Nearest } from './Nearest.tsx';
 import { NewRun } from './NewRun.tsx';
 import { RunChanges } from './RunChanges.tsx';
 import { RunFigures } from './RunFigures.tsx';
+import { RunFlow } from './RunFlow.tsx';
 import { RunRock } from './RunRock.tsx';
 import { RunService } from './RunService.tsx';
 import { RunTaper } from './RunTaper.tsx';
@@ -68,6 +69,7 @@ export function RunCard() {
           <FindingList findings={own} />
         </section>
       )}
+      {lay !== undefined && <RunFlow lay={lay} />}
       {lay !== undefined && <RunRock lay={lay} project={open.history.present} />}
       {lay !== undefined && <RunTaper lay={lay} project={open.history.present} />}
       {lay !== undefined && <Nearest lay={lay} project={open.history.present} />}

@@ -14,4 +14,11 @@ export {
   type Rounding,
 } from './length.ts';
 export { type LengthWriter, lengthWriter } from './lengthWriter.ts';
-export { formatDash, formatFlow, formatPressure, formatSlack, formatTemperature } from './quantity.ts';
+export {
+  formatDash,
+  formatFlow,
+  formatPressure,
+  formatPressureBand,
+  formatSlack,
+  formatTemperature,
+} from './quantity.ts';

@@ -25,3 +25,10 @@ export function formatFlow(litresPerMinute: number): string {
 export function formatDash(dash: number): string {
   return `-${dash}`;
 }
+
+/** A pressure that is known in a band: `about 4.1 kPa (0.6 psi), between 3.0 and 6.2 kPa`. The band's edges are rounded outwards. */
+export function formatPressureBand({ low, likely, high }: { low: number; likely: number; high: number }): string {
+  const psi = formatNumber(likely / KPA_PER_PSI, 1);
+  const band = `${formatNumber(low, 1, 'down')} and ${formatNumber(high, 1, 'up')} kPa`;
+  return `about ${formatNumber(likely, 1)} kPa (${psi} psi), between ${band}`;
+}
