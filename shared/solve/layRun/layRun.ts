@@ -94,7 +94,7 @@ function hasAnyWay(context: LayContext, setting: RunSetting, others: TubeField, 
   const field = withReserve(fieldOfRun(context, setting, others, LEAST.clearanceShare));
   const asked = { ...setting, characterAsked: false };
   const tailMm = LEAST.tailShare * setting.tailMm;
-  return routeRun(asked, field, setting.minRadiusMm, tailMm, 1, 'quick', watch).routes.length > 0;
+  return routeRun(asked, field, setting.minRadiusMm, tailMm, 1, 'glance', watch).routes.length > 0;
 }
 
 /** A hose whose radius or clearance suffers under what its service asks may be better without; a drain is not. */
