@@ -19,7 +19,7 @@ export const RUN_STATE_WORDS: Record<RunState, string> = {
 function layInputs({ shelf }: OpenDocument, project: Project, runId: string): string {
   const run = project.runs.find((r) => r.id === runId);
   if (run === undefined) return '';
-  const { name: _name, ...named } = run;
+  const { name: _name, asBuilt: _built, ...named } = run;
   const laid = { ...named, supports: run.supports.map(({ name: _own, ...support }) => support) };
   const ports = project.ports.filter((port) => port.id === run.a.port || port.id === run.b.port);
   const overrides = project.overrides.filter((o) => o.run === undefined || o.run === runId);

@@ -50,6 +50,8 @@ export interface JobTable {
     input: ProjectFiles & { run: string; earlier: LayReport; along?: readonly Vec3[] };
     output: LayReport;
   };
+  /** One laid run as the project says the bench measured its hose; the other lays stay. Then everything is checked. */
+  readonly builtHose: { input: ProjectFiles & { run: string; report: LayReport }; output: LayReport };
   /** What a bent rod, digitised on the job, says of the hose to be made. Points and outlets in one frame, mm. */
   readonly straightenRod: { input: BentRodInput; output: Straightened };
   /** Check the lays of a report against the project as it stands now. */

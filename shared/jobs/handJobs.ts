@@ -1,5 +1,6 @@
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { partOf, type Watch } from '../base/watch.ts';
+import { builtLays } from '../solve/asBuilt/builtLays.ts';
 import { type HandLay, openHandLay } from '../solve/handLay/handLay.ts';
 import { relayNear } from '../solve/handLay/relayNear.ts';
 import { tubesOf } from '../solve/layRun/tubesOf.ts';
@@ -106,7 +107,8 @@ export async function relayRunJob(
   const still = relayNear(context, resolved, run, earlier, line, partOf(watch, 0.1, 0.7));
   const bodies = bodiesOfBay(read.value, opened.value.mesh, memory, partOf(watch, 0.7, 0.8));
   const rocked = rockLays(resolved, bodies, still, partOf(watch, 0.8, 0.95), input.run);
-  const lays = taperLays({ resolved, bay }, rocked, partOf(watch, 0.95, 1), input.run).map((lay) => {
+  const tapered = taperLays({ resolved, bay }, rocked, partOf(watch, 0.95, 0.98), input.run);
+  const lays = builtLays({ resolved, bay }, tapered, partOf(watch, 0.98, 1), input.run).map((lay) => {
     const inputHash = read.value.runHashes[lay.run];
     return lay.run === input.run && inputHash !== undefined ? { ...lay, inputHash } : lay;
   });

@@ -100,8 +100,8 @@ function runHashesOf({ project, runs }: ResolvedProject, meshes: ReadProject['me
   );
 }
 
-/** What the shop calls a clamp moves no hose. */
-function nameless({ run, ...rest }: ResolvedRun): ResolvedRun {
+/** What the shop calls a clamp moves no hose, and what it measured of one that is made does not move its plan. */
+function nameless({ run: { asBuilt: _built, ...run }, ...rest }: ResolvedRun): ResolvedRun {
   return { ...rest, run: { ...run, supports: run.supports.map(({ name: _name, ...support }) => support) } };
 }
 

@@ -3,8 +3,10 @@ import { Cancelled, partOf, type Watch } from '../base/watch.ts';
 import type { LayReport } from '../document/lay/schema.ts';
 import { bodyOfPart, skinOfPart } from '../document/project/skinOfPart.ts';
 import { makeSheets } from '../sheets/index.ts';
+import { builtLays } from '../solve/asBuilt/builtLays.ts';
 import { layRuns } from '../solve/layRuns/layRuns.ts';
 import { taperWell } from '../solve/taper/taperWell.ts';
+import { builtHoseJob } from './builtHoseJob.ts';
 import type { JobEnd, JobInput, JobName, JobOutput } from './contract.ts';
 import { endTrialJob } from './endTrialJob.ts';
 import { moveRunJob, relayRunJob, takeRunJob } from './handJobs.ts';
@@ -25,6 +27,7 @@ const JOBS: { [N in JobName]: Job<N> } = {
   takeRun: takeRunJob,
   moveRun: moveRunJob,
   relayRun: relayRunJob,
+  builtHose: builtHoseJob,
   straightenRod: straightenRodJob,
   checkLays,
   makeSheets: makeSheetsJob,
@@ -95,7 +98,8 @@ async function layRunsJob(input: JobInput<'layRuns'>, watch: Watch, memory: JobM
   const still = await layRuns(context, resolved, chosen, kept, partOf(watch, 0.1, 0.8), crew);
   const bodies = bodiesOfBay(read.value, mesh, memory, partOf(watch, 0.8, 0.85));
   const tapered = taperWell({ resolved, bay }, still, wanted, partOf(watch, 0.85, 0.9));
-  const laid = await rockTogether(context, resolved, bodies, tapered, memory, partOf(watch, 0.9, 1));
+  const made = builtLays({ resolved, bay }, tapered, partOf(watch, 0.9, 0.93));
+  const laid = await rockTogether(context, resolved, bodies, made, memory, partOf(watch, 0.93, 1));
   const lays = laid.map((lay) => {
     const inputHash = read.value.runHashes[lay.run];
     return wanted.includes(lay.run) && inputHash !== undefined ? { ...lay, inputHash } : lay;

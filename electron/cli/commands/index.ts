@@ -1,4 +1,5 @@
 import type { Command } from '../command.ts';
+import { builtCommand } from './built.ts';
 import { checkCommand } from './check.ts';
 import { clockCommand } from './clock.ts';
 import { layCommand } from './lay.ts';
@@ -17,6 +18,7 @@ export const COMMANDS: readonly Command[] = [
   layCommand,
   trialCommand,
   relayCommand,
+  builtCommand,
   checkCommand,
   sheetsCommand,
   straightenCommand,

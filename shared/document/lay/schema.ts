@@ -232,6 +232,26 @@ export const Taper = z
     'the hose as laid for the middle of the ranges in which the taper threads of its ports come tight, same cut length and clock, at both limits of each range and in between, at most 15 degrees apart',
   );
 
+export const BuiltPose = RockExtreme.omit({ pose: true })
+  .extend({
+    name: z.string().describe('in words, such as: cut 4.8 mm short; or: as measured'),
+    cutLengthMm: finite,
+    clockDeg: finite.optional().describe('between two angled ends, as made'),
+    ownClockDeg: z
+      .strictObject({ a: finite, b: finite })
+      .describe('own clocks of the ends there: as planned, or as a swivel is turned where the hose needs it'),
+    room: z.strictObject({ a: EndRoom.optional(), b: EndRoom.optional() }).describe('as at the ends of the lay'),
+  })
+  .describe('the hose made with another length or clock than planned, fitted to the same ports, clamps where they are');
+
+export const Tolerance = z
+  .strictObject({
+    lengthMm: finite.describe('of the cut, +/-, by the published table'),
+    clockDeg: finite.optional().describe('of the clock, +/-; absent where there is none'),
+    poses: z.array(BuiltPose).describe('cut short, cut long, clock missed either way: each by its whole tolerance'),
+  })
+  .describe('what an error within the tolerance does to the hose');
+
 export const Flow = z
   .strictObject({
     speedMPerS: finite.describe("in the hose's bore"),
@@ -335,6 +355,12 @@ export const Lay = z.strictObject({
   profile: Profile.optional().describe('absent in reports of the first builds'),
   breathing: z.array(Breath).optional().describe('absent where the run was not laid'),
   rock: Rock.optional().describe('absent where no body moves, and where there is no hose to move'),
+  tolerance: Tolerance.optional().describe('absent where there is no hose to make, and for convoluted hose'),
+  built: BuiltPose.extend({
+    centreline: z.strictObject({ points: z.array(point), arcLengthMm: z.array(finite) }).optional(),
+  })
+    .optional()
+    .describe('the hose as the bench measured it, where the project has that'),
   flow: Flow.optional().describe('absent where no flow is stated, and for air'),
   taper: Taper.optional().describe('absent where no taper thread has a range, and where there is no hose to turn'),
   residual: finite.describe('out-of-balance force of the relaxed rod over EI / L^2'),
@@ -396,6 +422,9 @@ export type Clearance = z.infer<typeof Clearance>;
 export type Clock = z.infer<typeof Clock>;
 export type Outcome = (typeof OUTCOMES)[number];
 export type LaySupport = z.infer<typeof LaySupport>;
+export type BuiltPose = z.infer<typeof BuiltPose>;
+export type Tolerance = z.infer<typeof Tolerance>;
+export type Built = NonNullable<z.infer<typeof Lay>['built']>;
 export type Flow = z.infer<typeof Flow>;
 export type Lay = z.infer<typeof Lay>;
 export type Severity = z.infer<typeof Severity>;

@@ -1,6 +1,7 @@
 import { invariant } from '../../base/invariant.ts';
 import type { Project, RuleOverride } from '../project/schema.ts';
 import { BEND_RULES } from './bendRules.ts';
+import { BUILT_RULES } from './builtRules.ts';
 import { BUNDLE_RULES } from './bundleRules.ts';
 import { CLEARANCE_RULES } from './clearanceRules.ts';
 import { CLOCK_RULES } from './clockRules.ts';
@@ -26,6 +27,7 @@ export const RULES: readonly Rule[] = [
   ...SLACK_RULES,
   ...ROCK_RULES,
   ...TAPER_RULES,
+  ...BUILT_RULES,
   ...CLEARANCE_RULES,
   ...BUNDLE_RULES,
   ...DRAIN_RULES,

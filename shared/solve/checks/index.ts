@@ -1,6 +1,7 @@
 import type { Finding, Lay } from '../../document/lay/schema.ts';
 import type { ResolvedProject } from '../../document/project/resolve.ts';
 import { CHECK_NAMES, type CheckName } from '../../document/wording/findingWords.ts';
+import { asBuilt, tolerance } from './asBuilt.ts';
 import { bendRadius } from './bendRadius.ts';
 import { breathing } from './breathing.ts';
 import { bundlePressure } from './bundlePressure.ts';
@@ -36,6 +37,8 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   endRoom,
   slack,
   breathing,
+  tolerance,
+  asBuilt,
   rock,
   taperRange,
   clearance,

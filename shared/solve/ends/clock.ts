@@ -27,3 +27,12 @@ export function clockBetween(curve: CubicCurve, upA: Vec3, upB: Vec3): number {
   const tangent = curveAt(curve, curveLengthMm(curve)).tangent;
   return wrapDegrees(-radiansToDegrees(signedAngleAbout(tangent, arrived, upB)));
 }
+
+/**
+ * By how much a hose that was made with `clockDeg` is wrung when it lies so, degrees in (-180, 180]: the clock it was made with less the
+ * one that this shape asks for. Arguments as of `clockBetween`.
+ */
+export function clockMissDeg(curve: CubicCurve, upA: Vec3, upB: Vec3, clockDeg: number): number {
+  const off = wrapDegrees(clockDeg - clockBetween(curve, upA, upB));
+  return off > 180 ? off - 360 : off;
+}

@@ -6,7 +6,7 @@ import { CHASSIS_BODY } from '../../document/project/schema.ts';
 import { frameMotion } from '../../geometry/frameMotion.ts';
 import { AT_REST } from '../../geometry/rigidMotion.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
-import { clockBetween } from '../ends/clock.ts';
+import { clockMissDeg } from '../ends/clock.ts';
 import { measureEndRoom } from '../layRun/measureEndRoom.ts';
 import { runSetting } from '../layRun/runLimits.ts';
 import { fittedAt, type RunSetting } from '../layRun/runSetting.ts';
@@ -164,9 +164,7 @@ function told(
 function twistOf({ taken }: HeldHose, { curve, setting }: RockedHose, clocks: OwnClocks): number | undefined {
   const { clock } = taken.lay;
   if (clock.kind === 'free' || curve === undefined) return undefined;
-  const wanted = clockBetween(curve, fittedAt(setting.a, clocks.a).up, fittedAt(setting.b, clocks.b).up);
-  const off = wrapDegrees(clock.deg - wanted);
-  return off > 180 ? off - 360 : off;
+  return clockMissDeg(curve, fittedAt(setting.a, clocks.a).up, fittedAt(setting.b, clocks.b).up, clock.deg);
 }
 
 function tightestRoom(poses: readonly TaperPose[]): number | undefined {

@@ -23,6 +23,15 @@ it('finds nothing in a sound lay', () => {
   expect(runChecks(resolved(), [straightLay({ clearances: clear })])).toEqual([]);
 });
 
+const TIGHT_AS_BUILT = {
+  name: 'as measured',
+  cutLengthMm: 690,
+  outcome: 'tight',
+  slackLeftMm: -3,
+  ownClockDeg: { a: 0, b: 0 },
+  room: {},
+} as const;
+
 const TIGHT_TAPER: Lay['taper'] = {
   ranges: [{ end: 'a', adapter: 'elbow', fromDeg: 0, toDeg: 10, laidAtDeg: 5 }],
   poses: [
@@ -59,6 +68,8 @@ function everythingWrong(): { project: ResolvedProject; lay: Lay } {
       breathing: [{ change: -0.04, liveLengthMm: 700, taut: true }],
       rock: rockWith({ slackLeftMm: -3 }),
       taper: TIGHT_TAPER,
+      tolerance: { lengthMm: 4.8, poses: [TIGHT_AS_BUILT] },
+      built: TIGHT_AS_BUILT,
       minRadius: { radiusMm: 50, provenAtLeastMm: 49, limitMm: 107.9, at: { arcLengthMm: 9, point: [9, 0, 0] } },
       clearances: [
         clearanceTo({ kind: 'skin', id: 'plain' }, 3, 12),
