@@ -7,6 +7,7 @@ import { BayMesh } from './BayMesh.tsx';
 import { CameraWork } from './CameraWork.tsx';
 import { ContextWatch } from './ContextWatch.tsx';
 import { FindingFlags } from './FindingFlags.tsx';
+import { GhostInBay } from './GhostInBay.tsx';
 import { HandThread } from './HandThread.tsx';
 import { HoverMarker } from './HoverMarker.tsx';
 import { PortMarks } from './PortMarks.tsx';
@@ -62,6 +63,11 @@ export function BayScene() {
         />
       )}
       <HandThread colour={palette.selected} />
+      {drawn
+        .filter((lay) => lay.run === chosen)
+        .map((lay) => (
+          <GhostInBay key={lay.run} lay={lay} palette={palette} />
+        ))}
       <RodInBay colour={palette.selected} />
       <BayAim bay={open.bay} palette={palette} />
       <PortMarks project={project} bay={open.bay} step={step} palette={palette} />

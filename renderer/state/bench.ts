@@ -12,6 +12,7 @@ import { createHandStore, NO_TOOL } from './handStore.ts';
 import { createJobsStore } from './jobsStore.ts';
 import { keepAnswers } from './keepAnswers.ts';
 import { createOnBay } from './onBay.ts';
+import { createOnBuilt } from './onBuilt.ts';
 import { createOnRod } from './onRod.ts';
 import { createOnRuns } from './onRuns.ts';
 import { createDrawerStore } from './parts/drawerStore.ts';
@@ -35,17 +36,6 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const { desktop } = ports;
   const byHand = createByHand({ document, session, hover, jobs, hand, host: ports.jobs });
   const onBay = createOnBay({ document, jobs, hand });
-  const onRod = createOnRod({ document, session, jobs, hand, desktop });
-  const onRuns = createOnRuns({ document, session, hand });
-  const onParts = createOnParts({ document, drawer, jobs, desktop });
-  keepAnswers(document);
-  session.subscribe(({ run, step }, before) => {
-    if (run !== before.run) byHand.letGo();
-    if (run !== before.run) onRod.clear();
-    if (run !== before.run) hand.set({ support: null, stretch: null, stating: false });
-    if (run !== before.run || step !== before.step) hand.take(NO_TOOL);
-  });
-
   /** The project as it stands, with its files, for a job. */
   const filesNow = (): { files: ProjectFiles; project: Project } | null => {
     const { open } = document.getState();
@@ -53,6 +43,19 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     const project = open.history.present;
     return { project, files: { projectText: serialiseProject(project), files: open.files.files } };
   };
+
+  const onBuilt = createOnBuilt({ document, jobs, filesNow });
+  const onRod = createOnRod({ document, session, jobs, hand, desktop, onBuilt });
+  const onRuns = createOnRuns({ document, session, hand });
+  const onParts = createOnParts({ document, drawer, jobs, desktop });
+  keepAnswers(document);
+  session.subscribe(({ run, step }, before) => {
+    if (run !== before.run) byHand.letGo();
+    if (run !== before.run) onRod.clear();
+    if (run !== before.run) session.set({ ghost: null });
+    if (run !== before.run) hand.set({ support: null, stretch: null, stating: false });
+    if (run !== before.run || step !== before.step) hand.take(NO_TOOL);
+  });
 
   const take = async (got: Result<OpenedProject> | null): Promise<void> => {
     if (got === null) return;
@@ -165,6 +168,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     onParts,
     byHand,
     onBay,
+    onBuilt,
     onRod,
     onRuns,
     openGiven: async (): Promise<void> => take(await desktop.openGiven()),

@@ -55,6 +55,7 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'i', words: 'the drawer of parts', fits: plain('i'), act: toggleDrawer },
   { shown: 'o', words: 'new port: click the bay', fits: plain('o'), act: newPort },
   { shown: 'm', words: 'move the chosen port: click the bay', fits: plain('m'), act: movePort },
+  { shown: 'y', words: 'END B as the clock read backwards would have it', fits: plain('y'), act: toggleBackwards },
   { shown: 'q', words: 'pick points along a bent rod', fits: plain('q'), act: (bench) => bench.onRod.begin() },
   { shown: 'Backspace', words: 'take the last point of the rod back', fits: plain('Backspace'), act: pickLess },
   { shown: 'Delete', words: 'remove the chosen support or port', fits: plain('Delete'), act: removeChosen },
@@ -151,6 +152,10 @@ function removeChosen(bench: Bench): void {
   if (bench.session.getState().step === 'ports') {
     if (port !== null) bench.onBay.remove(port);
   } else if (support !== null && run !== undefined) bench.byHand.remove(run.id, support);
+}
+
+function toggleBackwards({ session }: Bench): void {
+  session.set(({ ghost }) => ({ ghost: ghost === 'backwards' ? null : 'backwards' }));
 }
 
 function pickLess({ hand, onRod }: Bench): void {

@@ -6,9 +6,9 @@ import { type ResolvedEnd, resolveProject } from '../../shared/document/project/
 import { parsePathPoints } from '../../shared/document/straightened/parsePathPoints.ts';
 import type { Straightened } from '../../shared/document/straightened/schema.ts';
 import type { DocumentStore } from './documentStore.ts';
-import { setAsBuilt } from './edits/runEdits.ts';
 import { type Aim, type HandStore, NO_TOOL } from './handStore.ts';
 import type { JobsStore } from './jobsStore.ts';
+import type { OnBuilt } from './onBuilt.ts';
 import type { SessionStore } from './sessionStore.ts';
 
 /** A place picked on the surface of a rod. From a file of points along the axis the normal is zero. */
@@ -39,10 +39,11 @@ interface RodNeeds {
   readonly jobs: JobsStore;
   readonly hand: HandStore;
   readonly desktop: DesktopApi;
+  readonly onBuilt: OnBuilt;
 }
 
 /** A bent rod that stands for the chosen run's hose: picked on its scan or read from a file, then straightened. */
-export function createOnRod({ document, session, jobs, hand, desktop }: RodNeeds) {
+export function createOnRod({ document, session, jobs, hand, desktop, onBuilt }: RodNeeds) {
   const store = createStore<RodState>(() => NONE);
   /** Whatever changes the rod makes its numbers old. */
   const change = (to: Partial<RodState>): void => store.setState({ ...to, straightened: null });
@@ -98,18 +99,16 @@ export function createOnRod({ document, session, jobs, hand, desktop }: RodNeeds
       if (done !== null && store.getState().picks === picks) store.setState({ straightened: done });
     },
     /** States the straightened rod as the run's hose as measured, so that the bench says whether it fits; one step back. */
-    takeAsBuilt: (): void => {
+    takeAsBuilt: async (): Promise<void> => {
       const { run, straightened, picks } = store.getState();
       if (run === null || straightened === null) return;
       const { clock, cutLengthMm } = straightened;
       const tenth = (n: number): number => Math.round(n * 10) / 10;
-      document.edit('hose as built', (project) =>
-        setAsBuilt(project, run, {
-          cutLengthMm: tenth(cutLengthMm),
-          ...(clock.kind === 'angle' ? { clockDeg: tenth(clock.deg) } : {}),
-          note: `from a bent rod, ${picks.length} points`,
-        }),
-      );
+      await onBuilt.measured(run, {
+        cutLengthMm: tenth(cutLengthMm),
+        ...(clock.kind === 'angle' ? { clockDeg: tenth(clock.deg) } : {}),
+        note: `from a bent rod, ${picks.length} points`,
+      });
     },
   };
 }

@@ -46,6 +46,8 @@ export interface SessionState {
   readonly nudge: CameraNudge | null;
   /** counts requests to fit the whole bay into the picture */
   readonly fitSerial: number;
+  /** how the chosen hose might come out instead, drawn beside it; `null` = not drawn */
+  readonly ghost: 'backwards' | 'built' | null;
   readonly keysShown: boolean;
   /** the 3D picture: drawn, or why not */
   readonly picture: 'drawn' | 'no-webgl' | 'lost';
@@ -68,6 +70,7 @@ export function createSessionStore(choices: SessionChoices) {
     flight: null,
     nudge: null,
     fitSerial: 0,
+    ghost: null,
     keysShown: false,
     picture: 'drawn',
   }));

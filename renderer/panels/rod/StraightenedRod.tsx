@@ -39,7 +39,10 @@ export function StraightenedRod({ rod }: { rod: Straightened }) {
           {note}
         </p>
       ))}
-      <Button onPress={onRod.takeAsBuilt} hint="Takes length and clock as those of a hose made so, to see how it lies">
+      <Button
+        onPress={() => void onRod.takeAsBuilt()}
+        hint="Takes length and clock as those of a hose made so, to see how it lies"
+      >
         See how a hose made so lies
       </Button>
     </div>

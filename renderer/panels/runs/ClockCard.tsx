@@ -3,6 +3,7 @@ import { hasNoSwivel, NO_SWIVEL_SENTENCE, NO_SWIVEL_STEPS } from '../../../share
 import { DIALECT_WORDS, dialectSentence, formatDegrees } from '../../../shared/sheets/format/index.ts';
 import { useDocument } from '../../state/useBench.ts';
 import { ClockFace } from '../../widgets/ClockFace.tsx';
+import { BackwardsClock } from './BackwardsClock.tsx';
 import { ClockNote } from './ClockNote.tsx';
 import { clockSentence, farHandDeg } from './words.ts';
 
@@ -52,6 +53,7 @@ export function ClockCard({ lay }: { lay: Lay }) {
           </ol>
         </>
       )}
+      <BackwardsClock lay={lay} />
       <ClockNote clock={clock} />
     </section>
   );

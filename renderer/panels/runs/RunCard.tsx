@@ -5,6 +5,7 @@ import { layOf, RUN_STATE_WORDS, runState } from '../../state/runState.ts';
 import { useBench, useDocument, useJobs, useSession } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Shape } from '../../widgets/Shape.tsx';
+import { BuiltSection } from '../asBuilt/BuiltSection.tsx';
 import { ByHand } from '../byHand/ByHand.tsx';
 import { EndTrialList } from '../endTrial/EndTrialList.tsx';
 import { FindingList } from '../findings/FindingList.tsx';
@@ -74,6 +75,7 @@ export function RunCard() {
       {lay !== undefined && <RunTaper lay={lay} project={open.history.present} />}
       {lay !== undefined && <Nearest lay={lay} project={open.history.present} />}
       <ByHand run={run} lay={lay} />
+      {lay?.outcome === 'laid' && <BuiltSection run={run} lay={lay} />}
       <RodSection run={run} />
       <RunChanges run={run} open={open} />
       <EndTrialList run={run} open={open} />
