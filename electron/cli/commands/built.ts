@@ -34,7 +34,7 @@ export const builtCommand = defineCommand({
   usage: [
     [
       'built  PROJECT --run NAME --lay REPORT.json [--cut LENGTH] [--clock ANGLE] [--json]',
-      'lay a hose as it was made: measured cut (652mm, 25 5/8 in) and clock (268)',
+      'lay a hose as it was made: measured cut (652mm, 25 5/8 in) and clock (268, as the card has it)',
     ],
   ],
   options: OPTIONS,
@@ -51,7 +51,10 @@ function readOptions(project: string, { run, lay, cut, clock, json }: Values<typ
     problems.push({ path: '--cut', message: 'expected the measured cut length, such as --cut 652mm, or --clock' });
   const length = cut === undefined ? undefined : readLength(cut, 'mm');
   if (length?.ok === false) problems.push({ path: '--cut', message: length.message, got: JSON.stringify(cut) });
-  const read = clock === undefined ? undefined : readClock(clock);
+  // A bare number is the clock as the card has it.
+  const bare = clock !== undefined && /^\d+(\.\d+)?$/.test(clock.trim());
+  const read =
+    clock === undefined ? undefined : readClock(bare ? `${clock} counter-clockwise from near to far` : clock);
   if (read?.ok === false) problems.push({ path: '--clock', message: read.message, got: JSON.stringify(clock) });
   const shapes = read?.ok ? read.shapes : [];
   if (shapes.length > 1)

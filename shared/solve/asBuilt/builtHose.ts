@@ -1,3 +1,4 @@
+import { SAME_POINT_MM } from '../../base/tolerances.ts';
 import { degreesToRadians, radiansToDegrees, wrapDegrees } from '../../base/units.ts';
 import { distance } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
@@ -57,7 +58,7 @@ const NO_TWIST_DEG = 0.5;
 
 /**
  * How a hose lies that was made `as` it was, fitted to the ports of its plan: ends at their planned own clocks, clamps where they are; the
- * length that it has more or less goes to the stretches next to its ends, and what its clock is off wrings it. Where
+ * length that it has more or less is shared by its stretches, and what its clock is off wrings it. Where
  * that breaks something or wrings it and an end swivels, the swivel is turned to where the hose comes to rest before its nut is tight, and
  * the better of the two is told. Method: the rod between its holds, from its planned shape, its proofs of radius and
  * clearance; ends turned as for taper threads. A hose with clamps takes its twist between its ends as a whole.
@@ -84,21 +85,24 @@ function asTaper(pose: BuiltPose): Parameters<typeof faultAtPose>[1] {
   return { ...pose, clocks: [] };
 }
 
+function chordOf({ from, to }: HeldSpan): number {
+  return distance(from.pose.point, to.pose.point);
+}
+
 function heldAt(end: EndSetting, clockRad: number): EndSetting {
   return { ...end, turns: false, clockRad };
 }
 
-/** The hose as it was made: its clock, and its length, the difference shared by the stretches next to its ends as they are long. */
+/** The hose as it was made: its clock, and its length, the difference shared by its stretches as each is longer than its chord: a straight one takes none. */
 function madeHose(hose: HeldHose, { cutLengthMm, clockDeg }: MadeAs): HeldHose {
   const { lay } = hose.taken;
   const moreMm = cutLengthMm - lay.cutLengthMm;
-  const last = hose.spans.length - 1;
-  const isOuter = (i: number): boolean => i === 0 || i === last;
-  const outerMm = hose.spans.reduce((sum, span, i) => sum + (isOuter(i) ? span.lengthMm : 0), 0);
-  const spans = hose.spans.map(
-    (span, i): HeldSpan =>
-      isOuter(i) ? { ...span, lengthMm: span.lengthMm + (moreMm * span.lengthMm) / outerMm } : span,
-  );
+  const over = hose.spans.map((span) => Math.max(0, span.lengthMm - chordOf(span)));
+  const overMm = over.reduce((sum, mm) => sum + mm, 0);
+  const wholeMm = hose.spans.reduce((sum, span) => sum + span.lengthMm, 0);
+  const share = (span: HeldSpan, i: number): number =>
+    overMm > SAME_POINT_MM ? (over[i] as number) / overMm : span.lengthMm / wholeMm;
+  const spans = hose.spans.map((span, i): HeldSpan => ({ ...span, lengthMm: span.lengthMm + moreMm * share(span, i) }));
   const clock = lay.clock.kind === 'angle' && clockDeg !== undefined ? { ...lay.clock, deg: clockDeg } : lay.clock;
   const made: Lay = { ...lay, cutLengthMm, liveLengthMm: lay.liveLengthMm + moreMm, clock };
   return { ...hose, spans, taken: { ...hose.taken, lay: made } };
@@ -114,7 +118,8 @@ function lain(
 ): Built {
   const { lay } = hose.taken;
   const slackLeftMm = lay.liveLengthMm - lay.tautLengthMm;
-  const missingMm = Math.max(0, ...hose.spans.map((s) => distance(s.from.pose.point, s.to.pose.point) - s.lengthMm));
+  const short = Math.max(0, ...hose.spans.map((span) => chordOf(span) - span.lengthMm));
+  const missingMm = short > SAME_POINT_MM ? short : 0;
   const deg = (rad: number): number => wrapDegrees(radiansToDegrees(rad));
   const told = (clocks: OwnClocks) => ({
     name: as.name,
@@ -123,7 +128,8 @@ function lain(
     ownClockDeg: { a: deg(clocks.a), b: deg(clocks.b) },
     room: roomOf(setting, clocks, bay),
   });
-  const refit = missingMm > 0 ? undefined : refittedHose(hose, around.bays, () => AT_REST, BODIES, setting, own, watch);
+  const refit =
+    missingMm > 0 ? undefined : refittedHose(hose, around.bays, () => AT_REST, BODIES, setting, own, watch, true);
   if (refit === undefined) {
     const outcome = missingMm > 0 ? 'too-short' : 'unsettled';
     return { ...told(own), outcome, slackLeftMm, ...(missingMm > 0 ? { missingMm } : {}) };

@@ -22,7 +22,7 @@ export interface OwnClocks {
 
 /**
  * A hose fitted anew between ports that have moved, its swivel ends turned to where it comes to rest. The stretches beyond
- * its first and its last clamp stay as they lie. setting: the run with its ports where they stand then. bodies: those of
+ * its first and its last clamp stay as they lie, unless all are let go. setting: the run with its ports where they stand then. bodies: those of
  * the ends that move or turn; an end that does neither is held by another. A hose of one stretch
  * between two angled ends keeps the clock it was made with; one with clamps in between turns in them as it is fitted.
  */
@@ -34,17 +34,19 @@ export function refittedHose(
   setting: RunSetting,
   was: OwnClocks,
   watch: Watch,
+  letsGoAll = false,
 ): { readonly rocked: RockedHose; readonly clocks: OwnClocks } | undefined {
   const clocks = { ...was };
   const relaxed: (RelaxedSpan | undefined)[] = hose.spans.map((span, i) => {
     const sides = { a: i === 0, b: i === hose.spans.length - 1 };
-    if (!sides.a && !sides.b) return undefined;
+    if (!sides.a && !sides.b && !letsGoAll) return undefined;
     const lain = fitted(hose, span, bays, motions, setting, clocks, sides, watch);
     if (lain !== undefined && sides.a) clocks.a = lain.clocks.a;
     if (lain !== undefined && sides.b) clocks.b = lain.clocks.b;
     return lain?.span;
   });
-  if (relaxed.some((r, i) => r === undefined && (i === 0 || i === relaxed.length - 1))) return undefined;
+  const isLetGo = (i: number): boolean => letsGoAll || i === 0 || i === relaxed.length - 1;
+  if (relaxed.some((r, i) => r === undefined && isLetGo(i))) return undefined;
   const works = relaxed.filter((r) => r !== undefined);
   const curves = hose.spans.map((span, i) => relaxed[i]?.curve ?? carriedCurve(span, motions));
   const ends = {
