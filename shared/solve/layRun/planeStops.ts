@@ -85,7 +85,8 @@ function rootsOf(valueAt: (clockRad: number) => number): number[] {
     let low = i * step;
     let high = low + step;
     const below = valueAt(low) <= 0;
-    if (valueAt(high) <= 0 === below) return [];
+    // The last piece ends where the first began: asked at the same clock, so that rounding loses no zero between them.
+    if (valueAt(i + 1 === CLOCKS ? 0 : high) <= 0 === below) return [];
     for (let n = 0; n < HALVINGS; n++) {
       const middle = (low + high) / 2;
       if (valueAt(middle) <= 0 === below) low = middle;
