@@ -246,7 +246,9 @@ export const BuiltPose = RockExtreme.omit({ pose: true })
 
 export const Tolerance = z
   .strictObject({
-    lengthMm: finite.describe('of the cut, +/-, by the published table'),
+    lengthMm: finite
+      .optional()
+      .describe('of the cut, +/-, by the published table; absent for convoluted hose, which has none'),
     clockDeg: finite.optional().describe('of the clock, +/-; absent where there is none'),
     poses: z.array(BuiltPose).describe('cut short, cut long, clock missed either way: each by its whole tolerance'),
   })
@@ -355,7 +357,9 @@ export const Lay = z.strictObject({
   profile: Profile.optional().describe('absent in reports of the first builds'),
   breathing: z.array(Breath).optional().describe('absent where the run was not laid'),
   rock: Rock.optional().describe('absent where no body moves, and where there is no hose to move'),
-  tolerance: Tolerance.optional().describe('absent where there is no hose to make, and for convoluted hose'),
+  tolerance: Tolerance.optional().describe(
+    'absent where there is no hose to make, and for convoluted hose without a clock',
+  ),
   built: BuiltPose.extend({
     centreline: z.strictObject({ points: z.array(point), arcLengthMm: z.array(finite) }).optional(),
   })

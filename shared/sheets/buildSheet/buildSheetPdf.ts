@@ -20,6 +20,7 @@ import { drawFoot, sheetFrame } from './sheetFrame.ts';
 import { signOff } from './signOff.ts';
 import { straightView } from './straightView.ts';
 import type { LaidSubject, Subject } from './subject.ts';
+import { toleranceBlock } from './toleranceBlock.ts';
 
 const GAP_MM = 4;
 
@@ -78,6 +79,8 @@ function drawLaid(flow: Flow, subject: LaidSubject): void {
   if (viewFirst) next();
   flow.add(stack([clockCard(subject), checkBar(subject.widthMm)], GAP_MM), GAP_MM);
   if (!lengthsFirst) flow.add(lengths, GAP_MM);
+  const tolerance = mayCut ? toleranceBlock(subject) : undefined;
+  if (tolerance !== undefined) flow.add(tolerance, GAP_MM);
   if (mayCut) {
     drawFindings(flow, subject);
     flow.add(signOff(subject), GAP_MM);

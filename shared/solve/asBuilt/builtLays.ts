@@ -38,11 +38,14 @@ function toleranceOf(
   watch: Watch,
 ): { tolerance: Tolerance } | undefined {
   const { applies, toleranceMm } = lengthTolerance(lay.cutLengthMm, hose.core);
-  if (!applies) return undefined;
   const { clock, cutLengthMm } = lay;
   const made: MadeAs[] = [
-    { name: `cut ${lengthText(toleranceMm)} short`, cutLengthMm: cutLengthMm - toleranceMm },
-    { name: `cut ${lengthText(toleranceMm)} long`, cutLengthMm: cutLengthMm + toleranceMm },
+    ...(applies
+      ? [
+          { name: `cut ${lengthText(toleranceMm)} short`, cutLengthMm: cutLengthMm - toleranceMm },
+          { name: `cut ${lengthText(toleranceMm)} long`, cutLengthMm: cutLengthMm + toleranceMm },
+        ]
+      : []),
     ...(clock.kind === 'free'
       ? []
       : [-1, 1].map((sign) => ({
@@ -51,13 +54,18 @@ function toleranceOf(
           clockDeg: clock.deg + sign * clock.toleranceDeg,
         }))),
   ];
+  if (made.length === 0) return undefined;
   const poses = made.map((as) => {
     stopIfCancelled(watch);
     const { centreline: _line, ...pose } = builtHose(planned, as, watch);
     return pose;
   });
   return {
-    tolerance: { lengthMm: toleranceMm, ...(clock.kind === 'free' ? {} : { clockDeg: clock.toleranceDeg }), poses },
+    tolerance: {
+      ...(applies ? { lengthMm: toleranceMm } : {}),
+      ...(clock.kind === 'free' ? {} : { clockDeg: clock.toleranceDeg }),
+      poses,
+    },
   };
 }
 

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { readProjectFiles } from '../../../../electron/node/readProjectFiles.ts';
 import { UNWATCHED } from '../../../../shared/base/watch.ts';
-import type { Finding, Lay } from '../../../../shared/document/lay/schema.ts';
+import type { BuiltPose, Finding, Lay } from '../../../../shared/document/lay/schema.ts';
 import { cutSquarenessMm, en853Tolerance, lengthTolerance } from '../../../../shared/document/rules/lengthTolerance.ts';
 import { readProject } from '../../../../shared/jobs/readProject.ts';
 import { newJobMemory, runJob } from '../../../../shared/jobs/runJob.ts';
@@ -169,7 +169,11 @@ function storedNumbers(input: SheetInput, id: string): Stored {
   const lay = input.report.lays.find(({ run }) => run === id)!;
   const run = input.runs.find((one) => one.run.id === id)!;
   const findings = input.report.findings.filter((finding) => finding.run === id);
-  const said = numbersSaid([lay.reason ?? '', ...findings.flatMap(wordsOf), ...sourcesOf(run)].join(' '));
+  const said = numbersSaid(
+    [lay.reason ?? '', ...madeOf(lay).map(({ name }) => name), ...findings.flatMap(wordsOf), ...sourcesOf(run)].join(
+      ' ',
+    ),
+  );
   const own: Stored = {
     mm: [
       ...lengthsOfLay(lay, run, input),
@@ -206,6 +210,11 @@ function lengthsOfLay(lay: Lay, { hose, a, b }: SheetRun, input: SheetInput): nu
       : [lay.sleeve.cutLengthMm, lay.sleeve.stiffMm, lay.sleeve.allowanceMm, lay.sleeve.reachMm]),
     lay.minRadius.radiusMm,
     lay.minRadius.limitMm,
+    ...madeOf(lay).flatMap((p) => [
+      Math.abs(p.slackLeftMm),
+      p.minRadius?.provenAtLeastMm ?? 0,
+      p.tightest?.clearanceMm ?? 0,
+    ]),
     ...lay.supports.map(({ at }) => at.arcLengthMm),
     hose.outsideDiameterMm,
     hose.insideDiameterMm,
@@ -222,8 +231,21 @@ function lengthsOfLay(lay: Lay, { hose, a, b }: SheetRun, input: SheetInput): nu
   ];
 }
 
-function anglesOf({ clock, ends, sleeve, liveLengthMm }: Lay, { a, b }: SheetRun): number[] {
-  const own = [ends.a.ownClockDeg, ends.b.ownClockDeg, a.end.bendAngleDeg, b.end.bendAngleDeg, sleeve?.turnedDeg ?? 0];
+/** The hose made otherwise than planned, as the sheet tells of it. */
+function madeOf({ tolerance, built }: Pick<Lay, 'tolerance' | 'built'>): BuiltPose[] {
+  return [...(tolerance?.poses ?? []), ...(built === undefined ? [] : [built])];
+}
+
+function anglesOf({ clock, ends, sleeve, liveLengthMm, ...lay }: Lay, { a, b }: SheetRun): number[] {
+  const twists = madeOf(lay).map((p) => Math.abs(p.twistDeg ?? 0));
+  const own = [
+    ...twists,
+    ends.a.ownClockDeg,
+    ends.b.ownClockDeg,
+    a.end.bendAngleDeg,
+    b.end.bendAngleDeg,
+    sleeve?.turnedDeg ?? 0,
+  ];
   if (clock.kind === 'free') return own;
   const { deg, toleranceDeg } = clock;
   const off = Math.abs(360 - 2 * deg);
