@@ -73,6 +73,7 @@ export const RUNS: readonly Run[] = [
     service: { purpose: 'oil-cooler', fluid: 'engine-oil', pressureKpa: 550, temperatureC: 115, flowLPerMin: 45 },
     hose: 'ptfe-convoluted-10',
     slack: 0.05,
+    asBuilt: { cutLengthMm: 245, clockDeg: 90, note: 'invented for the example: rule and protractor' },
     supports: [],
   },
   {
