@@ -1,4 +1,9 @@
 import { z } from 'zod';
+import { Clearance, EndPose, finite, Place, point, Thing } from './places.ts';
+import { BuiltPose, Rock, Taper, Tolerance } from './poses.ts';
+
+export { AdapterPose, Clearance, EndPose, EndRoom, Place, Thing } from './places.ts';
+export { BuiltPose, ROCK_OUTCOMES, Rock, RockExtreme, RockPose, Taper, TaperPose, Tolerance } from './poses.ts';
 
 /**
  * The lay report: what the program answers, published as JSON Schema by `hosewright schema lay-report`. Plain data:
@@ -6,68 +11,6 @@ import { z } from 'zod';
  * grows along the centreline to shoulder B, so a place on the hose has the same number in the bay, on the straight
  * view and on the bench.
  */
-const finite = z.number();
-const point = z.tuple([finite, finite, finite]);
-
-export const AdapterPose = z
-  .strictObject({
-    id: z.string().describe('in the table of adapters'),
-    clockDeg: finite.describe("about the axis it is screwed on along, from that seat's 12 o'clock"),
-    points: z.array(point).describe('middle of its body: the seat it stands on, its bend, the seat it offers'),
-    branch: z.array(point).optional().describe('of a tee: from where its axes meet to its other outlet'),
-    diameterMm: finite,
-  })
-  .describe('an adapter as it stands under an end');
-
-export const EndRoom = z
-  .strictObject({ roomMm: finite, part: z.string(), point, adapter: z.string().optional() })
-  .describe(
-    "least room round the end itself, bend to mouth, at its collar's radius, or round an adapter under it, which is then named; negative = it stands in that part. Its own port is let be",
-  );
-
-export const EndPose = z.strictObject({
-  seatPoint: point.describe('of the port, or of the last adapter on it'),
-  bendPoint: point.describe(
-    'where port axis and hose axis meet; for a straight end on the axis, for one of 180 degrees the middle of its turn',
-  ),
-  shoulderPoint: point,
-  mouthPoint: point,
-  body: z
-    .array(point)
-    .optional()
-    .describe('middle of the end from seat to mouth; absent = straight from seat over bend and shoulder to mouth'),
-  adapters: z.array(AdapterPose).optional().describe('what stands between port and end, from the part outwards'),
-  outletAxis: point.describe('unit; the way the end faces its port'),
-  up: point.describe(
-    "unit, square to the hose axis at the shoulder: the clock reference; an angled end's own outlet direction there",
-  ),
-  hoseAxis: point.describe('unit; along the hose axis from the end into the hose'),
-  ownClockDeg: finite.describe("about the port axis from the port's 12 o'clock; 0 for straight ends"),
-  room: EndRoom.optional(),
-  ownClockChosen: z.boolean().describe('true = a swivel the program turned; false = stated by the user or straight'),
-});
-
-export const Place = z.strictObject({
-  arcLengthMm: finite.describe('from shoulder A'),
-  point,
-});
-
-export const Thing = z.strictObject({
-  kind: z.enum(['skin', 'run']),
-  id: z.string(),
-  part: z.string().optional().describe('name of the bay part, for a skin'),
-});
-
-export const Clearance = z.strictObject({
-  to: Thing,
-  clearanceMm: finite.describe(
-    'from the surface of hose or sleeve to the thing; the least along the run outside its own port zones',
-  ),
-  provenAtLeastMm: finite.describe('no place along the run is nearer than this'),
-  requiredMm: finite.describe('what the rule asks for, scan uncertainty included'),
-  at: Place,
-  onThing: point,
-});
 
 export const Clock = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -122,137 +65,6 @@ export const Breath = z
     tightest: Clearance.optional().describe('the clearance that is then furthest under, or least over, what is asked'),
   })
   .describe('the same hose, ends where they stand, at the length that pressure gives it');
-
-export const RockPose = z
-  .strictObject({
-    name: z.string().describe('in words, such as: engine at roll +2, pitch -1 degrees, z +3 mm; or: at rest'),
-    bodies: z.array(
-      z.strictObject({
-        body: z.string(),
-        rollDeg: finite,
-        pitchDeg: finite,
-        yawDeg: finite,
-        shiftMm: point,
-      }),
-    ),
-  })
-  .describe("where the moving bodies stand, as the project's motions have it; bodies not named stand as scanned");
-
-export const ROCK_OUTCOMES = ['lies', 'tight', 'too-short', 'unsettled'] as const;
-
-export const RockExtreme = z.strictObject({
-  pose: RockPose,
-  outcome: z
-    .enum(ROCK_OUTCOMES)
-    .describe(
-      'lies: lies still there; tight: shorter than its shortest lay there, so it pulls on its ends or bends tighter than its limit; too-short: does not reach, so there is no hose to measure; unsettled: no lay at rest was found',
-    ),
-  slackLeftMm: finite.describe(
-    'of the stretch between two places that hold it that has least: its length less its shortest lay there; below zero = tight',
-  ),
-  missingMm: finite.optional().describe('too-short only: what it lacks to reach in a straight line'),
-  minRadius: z.strictObject({ provenAtLeastMm: finite, at: Place }).optional(),
-  tightest: Clearance.optional().describe(
-    'the clearance that is then furthest under, or least over, what is asked; the place is on the hose as it lies there',
-  ),
-  tensionN: finite
-    .optional()
-    .describe(
-      'greatest pull along the hose where it is held; below zero = it pushes. As good as its bending stiffness',
-    ),
-  twistDeg: finite
-    .optional()
-    .describe('of the stretch that is wrung most, right-handed about the hose from END A to END B'),
-  torqueNmm: finite.optional().describe('with which that stretch is wrung; as good as its torsional stiffness'),
-});
-
-export const Rock = z
-  .strictObject({
-    carried: z.boolean().describe('true = all that holds the hose moves as one, and the hose with it: its shape stays'),
-    holds: z
-      .array(z.strictObject({ id: z.string(), body: z.string() }))
-      .describe(
-        'what holds the hose from END A to END B, a and b among it, and the body each is fixed to; a proposed clamp is taken to be fixed where both its neighbours are, else to what is nearest',
-      ),
-    extremes: z
-      .array(RockExtreme)
-      .describe(
-        'the first is at rest, which may differ a little from the lay: the straight tails are how a hose is fitted, and nothing holds them when its ends move',
-      ),
-    worst: z
-      .strictObject({
-        slackLeft: z.int(),
-        minRadius: z.int().optional(),
-        clearance: z.int().optional(),
-        tension: z.int().optional(),
-        twist: z.int().optional(),
-      })
-      .describe('which extreme is worst in what: numbers in extremes'),
-    tightAt: z
-      .strictObject({ share: finite, extreme: z.int() })
-      .optional()
-      .describe(
-        'share of the motion at which the hose first goes tight, on the way from rest to that extreme: under 1 = within the motion; absent = not within twice the motion',
-      ),
-  })
-  .describe(
-    'the hose as it lies, ends and clocks as tightened at rest, when bodies stand at the extremes of their motion',
-  );
-
-const SIDES = ['a', 'b'] as const;
-
-export const TaperPose = RockExtreme.omit({ pose: true })
-  .extend({
-    name: z.string().describe('in words, such as: npt-elbow at END A at 45 degrees'),
-    clocks: z.array(z.strictObject({ end: z.enum(SIDES), adapter: z.string(), clockDeg: finite })),
-    ownClockDeg: z
-      .strictObject({ a: finite, b: finite })
-      .describe('own clocks of the ends there: as laid, or as a swivel is turned where the hose needs it'),
-    room: z.strictObject({ a: EndRoom.optional(), b: EndRoom.optional() }).describe('as at the ends of the lay'),
-  })
-  .describe('the hose at one clock of its taper threads');
-
-export const Taper = z
-  .strictObject({
-    ranges: z.array(
-      z.strictObject({ end: z.enum(SIDES), adapter: z.string(), fromDeg: finite, toDeg: finite, laidAtDeg: finite }),
-    ),
-    poses: z.array(TaperPose),
-    worst: z
-      .strictObject({
-        slackLeft: z.int(),
-        minRadius: z.int().optional(),
-        clearance: z.int().optional(),
-        room: z.int().optional(),
-        twist: z.int().optional(),
-      })
-      .describe('which pose is worst in what: numbers in poses'),
-  })
-  .describe(
-    'the hose as laid for the middle of the ranges in which the taper threads of its ports come tight, same cut length and clock, at both limits of each range and in between, at most 15 degrees apart',
-  );
-
-export const BuiltPose = RockExtreme.omit({ pose: true })
-  .extend({
-    name: z.string().describe('in words, such as: cut 4.8 mm short; or: as measured'),
-    cutLengthMm: finite,
-    clockDeg: finite.optional().describe('between two angled ends, as made'),
-    ownClockDeg: z
-      .strictObject({ a: finite, b: finite })
-      .describe('own clocks of the ends there: as planned, or as a swivel is turned where the hose needs it'),
-    room: z.strictObject({ a: EndRoom.optional(), b: EndRoom.optional() }).describe('as at the ends of the lay'),
-  })
-  .describe('the hose made with another length or clock than planned, fitted to the same ports, clamps where they are');
-
-export const Tolerance = z
-  .strictObject({
-    lengthMm: finite
-      .optional()
-      .describe('of the cut, +/-, by the published table; absent for convoluted hose, which has none'),
-    clockDeg: finite.optional().describe('of the clock, +/-; absent where there is none'),
-    poses: z.array(BuiltPose).describe('cut short, cut long, clock missed either way: each by its whole tolerance'),
-  })
-  .describe('what an error within the tolerance does to the hose');
 
 export const Flow = z
   .strictObject({
@@ -407,27 +219,15 @@ export const LayReport = z.strictObject({
   findings: z.array(Finding),
 });
 
-export type AdapterPose = z.infer<typeof AdapterPose>;
-export type EndPose = z.infer<typeof EndPose>;
-export type Place = z.infer<typeof Place>;
-export type Thing = z.infer<typeof Thing>;
 export type LengthConvention = (typeof LENGTH_CONVENTIONS)[number];
 export type LengthDatum = (typeof LENGTH_DATUMS)[number];
 export type NamedLength = z.infer<typeof NamedLength>;
 export type SleeveCut = z.infer<typeof SleeveCut>;
 export type Wish = (typeof WISHES)[number];
 export type Breath = z.infer<typeof Breath>;
-export type RockPose = z.infer<typeof RockPose>;
-export type RockExtreme = z.infer<typeof RockExtreme>;
-export type Rock = z.infer<typeof Rock>;
-export type TaperPose = z.infer<typeof TaperPose>;
-export type Taper = z.infer<typeof Taper>;
-export type Clearance = z.infer<typeof Clearance>;
 export type Clock = z.infer<typeof Clock>;
 export type Outcome = (typeof OUTCOMES)[number];
 export type LaySupport = z.infer<typeof LaySupport>;
-export type BuiltPose = z.infer<typeof BuiltPose>;
-export type Tolerance = z.infer<typeof Tolerance>;
 export type Built = NonNullable<z.infer<typeof Lay>['built']>;
 export type Flow = z.infer<typeof Flow>;
 export type Lay = z.infer<typeof Lay>;

@@ -45,103 +45,110 @@ interface Told {
   readonly mend: string;
 }
 
-/** What a hose made so breaks; what the planned one breaks already is said there, not again here. */
-function judgeBuilt({ project, run, lay }: CheckContext, pose: BuiltPose, told: Told): Finding[] {
-  const { check, severity, head, mend } = told;
-  const rule = (id: string) => ruleValue(project, id, run.run.id);
-  const shared = { check, run: run.run.id, mend } as const;
-  const slack = rule('built-slack');
-  const slackMm = slackOrLackMm(pose);
-  const tight = judge({
-    ...shared,
-    use: slack,
+/** What a hose made so breaks. */
+function judgeBuilt(context: CheckContext, pose: BuiltPose, told: Told): Finding[] {
+  return [goesTight, bendsTight, comesNear, standsIn, isWrung, findsNoRest].flatMap((look) =>
+    look(context, pose, told),
+  );
+}
+
+function goesTight({ project, run }: CheckContext, pose: BuiltPose, { head, ...told }: Told): Finding[] {
+  const use = ruleValue(project, 'built-slack', run.run.id);
+  return judge({
+    ...told,
+    run: run.run.id,
+    use,
     sense: 'at-least',
-    limit: slack.value,
-    measured: slackMm,
+    limit: use.value,
+    measured: slackOrLackMm(pose),
     unit: 'mm',
-    severity,
     message: `${head} ${tightnessText(pose)}`,
   });
-  const fits = rule('built-fits');
-  const limitMm = lay.minRadius.limitMm * fits.value;
-  const bend = pose.minRadius;
-  const isTight = bend !== undefined && bend.provenAtLeastMm < limitMm * (1 - RADIUS_RELATIVE);
-  const bends = isTight
-    ? judge({
-        ...shared,
-        use: fits,
-        sense: 'at-least',
-        limit: limitMm,
-        ruleLimit: lay.minRadius.limitMm * fits.rule.value,
-        measured: bend.provenAtLeastMm,
-        unit: 'mm',
-        severity,
-        at: bend.at,
-        message: `${head} it bends to ${lengthText(bend.provenAtLeastMm)} at the centreline; ${lengthText(limitMm)} is asked for.`,
-      })
-    : [];
-  const near = pose.tightest;
-  const nears =
-    near === undefined
-      ? []
-      : judge({
-          ...shared,
-          use: fits,
-          sense: 'at-least',
-          limit: near.requiredMm * fits.value,
-          ruleLimit: near.requiredMm * fits.rule.value,
-          measured: near.clearanceMm,
-          unit: 'mm',
-          severity,
-          at: near.at,
-          with: near.to,
-          message: `${head} it comes within ${lengthText(near.clearanceMm)} of ${thingText(project, near)}; ${lengthText(near.requiredMm * fits.value)} is asked for.`,
-        });
-  const stands = SIDES.flatMap((side) => {
-    const room = pose.room[side];
-    return room === undefined
-      ? []
-      : judge({
-          ...shared,
-          use: rule('built-slack'),
-          sense: 'at-least',
-          limit: 0,
-          measured: room.roomMm,
-          unit: 'mm',
-          severity,
-          message: `${head} ${sideText(side)} stands ${lengthText(-room.roomMm)} in ${room.part}.`,
-        });
+}
+
+function bendsTight({ project, run, lay }: CheckContext, { minRadius }: BuiltPose, { head, ...told }: Told): Finding[] {
+  const use = ruleValue(project, 'built-fits', run.run.id);
+  const limit = lay.minRadius.limitMm * use.value;
+  if (minRadius === undefined || minRadius.provenAtLeastMm >= limit * (1 - RADIUS_RELATIVE)) return [];
+  return judge({
+    ...told,
+    run: run.run.id,
+    use,
+    sense: 'at-least',
+    limit,
+    ruleLimit: lay.minRadius.limitMm * use.rule.value,
+    measured: minRadius.provenAtLeastMm,
+    unit: 'mm',
+    at: minRadius.at,
+    message: `${head} it bends to ${lengthText(minRadius.provenAtLeastMm)} at the centreline; ${lengthText(limit)} is asked for.`,
   });
-  return [...tight, ...bends, ...nears, ...stands, ...wrung(), ...restless()];
+}
 
-  function wrung(): Finding[] {
-    const use = rule('built-twist');
-    const twistDeg = Math.abs(pose.twistDeg ?? 0);
+function comesNear({ project, run }: CheckContext, { tightest }: BuiltPose, { head, ...told }: Told): Finding[] {
+  if (tightest === undefined) return [];
+  const use = ruleValue(project, 'built-fits', run.run.id);
+  const limit = tightest.requiredMm * use.value;
+  return judge({
+    ...told,
+    run: run.run.id,
+    use,
+    sense: 'at-least',
+    limit,
+    ruleLimit: tightest.requiredMm * use.rule.value,
+    measured: tightest.clearanceMm,
+    unit: 'mm',
+    at: tightest.at,
+    with: tightest.to,
+    message: `${head} it comes within ${lengthText(tightest.clearanceMm)} of ${thingText(project, tightest)}; ${lengthText(limit)} is asked for.`,
+  });
+}
+
+function standsIn({ project, run }: CheckContext, { room }: BuiltPose, { head, ...told }: Told): Finding[] {
+  return SIDES.flatMap((side) => {
+    const least = room[side];
+    if (least === undefined) return [];
     return judge({
-      ...shared,
-      use,
-      sense: 'at-most',
-      limit: use.value,
-      ruleLimit: use.rule.value,
-      measured: twistDeg,
-      unit: 'deg',
-      severity: 'look',
-      message: `${head} it is wrung by ${degreesText(twistDeg)} when its ends are tight; up to ${degreesText(use.value)} is let pass, none is best.`,
+      ...told,
+      run: run.run.id,
+      use: ruleValue(project, 'end-room', run.run.id),
+      sense: 'at-least',
+      limit: 0,
+      measured: least.roomMm,
+      unit: 'mm',
+      message: `${head} ${sideText(side)} stands ${lengthText(-least.roomMm)} in ${least.part}.`,
     });
-  }
+  });
+}
 
-  function restless(): Finding[] {
-    return pose.outcome !== 'unsettled'
-      ? []
-      : judge({
-          ...shared,
-          use: fits,
-          sense: 'at-least',
-          limit: fits.value,
-          measured: 0,
-          unit: 'ratio',
-          severity: 'look',
-          message: `${head} no lay at rest was found for it.`,
-        });
-  }
+function isWrung({ project, run }: CheckContext, { twistDeg = 0 }: BuiltPose, { head, ...told }: Told): Finding[] {
+  const use = ruleValue(project, 'built-twist', run.run.id);
+  const measured = Math.abs(twistDeg);
+  return judge({
+    ...told,
+    severity: 'look',
+    run: run.run.id,
+    use,
+    sense: 'at-most',
+    limit: use.value,
+    ruleLimit: use.rule.value,
+    measured,
+    unit: 'deg',
+    message: `${head} it is wrung by ${degreesText(measured)} when its ends are tight; up to ${degreesText(use.value)} is let pass, none is best.`,
+  });
+}
+
+function findsNoRest({ project, run }: CheckContext, { outcome }: BuiltPose, { head, ...told }: Told): Finding[] {
+  if (outcome !== 'unsettled') return [];
+  const use = ruleValue(project, 'built-fits', run.run.id);
+  return judge({
+    ...told,
+    severity: 'look',
+    run: run.run.id,
+    use,
+    sense: 'at-least',
+    limit: use.value,
+    measured: 0,
+    unit: 'ratio',
+    message: `${head} no lay at rest was found for it.`,
+  });
 }
