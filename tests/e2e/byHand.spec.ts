@@ -63,10 +63,10 @@ rig('a hose is clamped and pulled by hand, taken back, and saved', async ({ open
 rig('a port is dropped on the bay, named, and saved', async ({ opened: { page }, folder }) => {
   await page.getByRole('button', { name: 'Ports', exact: true }).click();
   await page.getByRole('button', { name: 'New port' }).click();
-  const bay = await page.locator('.bay canvas').boundingBox();
-  if (bay === null) throw new Error('no picture');
-  // On a slow machine the bay may be drawn after it is first clicked: who sees nothing happen clicks again.
+  // On a slow machine the bay may be drawn, and find its size, after it is first clicked: who sees nothing happen clicks again.
   await expect(async () => {
+    const bay = await page.locator('.bay canvas').boundingBox();
+    if (bay === null) throw new Error('no picture');
     await page.mouse.click(bay.x + bay.width / 2, bay.y + bay.height / 2);
     await expect(page.getByRole('textbox', { name: 'Name' })).toHaveValue('Port 3', { timeout: 2000 });
   }).toPass({ timeout: 60_000 });
