@@ -8,6 +8,7 @@ import { rockLays } from '../solve/rock/rockLays.ts';
 import { taperLays } from '../solve/taper/taperLays.ts';
 import type { JobInput, JobOutput } from './contract.ts';
 import { bayIndex, bayMesh, bodiesOfBay, type JobMemory } from './jobMemory.ts';
+import { measuredAround } from './measuredAround.ts';
 import { readProject, unknownRuns } from './readProject.ts';
 import { reportOf } from './reportOf.ts';
 
@@ -108,7 +109,9 @@ export async function relayRunJob(
   const bodies = bodiesOfBay(read.value, opened.value.mesh, memory, partOf(watch, 0.7, 0.8));
   const rocked = rockLays(resolved, bodies, still, partOf(watch, 0.8, 0.95), input.run);
   const tapered = taperLays({ resolved, bay }, rocked, partOf(watch, 0.95, 0.98), input.run);
-  const lays = builtLays({ resolved, bay }, tapered, partOf(watch, 0.98, 1), input.run).map((lay) => {
+  const made = builtLays({ resolved, bay }, tapered, partOf(watch, 0.98, 0.99), input.run);
+  const measured = measuredAround({ resolved, bay, lays: made }, [input.run], partOf(watch, 0.99, 1));
+  const lays = measured.map((lay) => {
     const inputHash = read.value.runHashes[lay.run];
     return lay.run === input.run && inputHash !== undefined ? { ...lay, inputHash } : lay;
   });

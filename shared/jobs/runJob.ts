@@ -11,6 +11,7 @@ import type { JobEnd, JobInput, JobName, JobOutput } from './contract.ts';
 import { endTrialJob } from './endTrialJob.ts';
 import { moveRunJob, relayRunJob, takeRunJob } from './handJobs.ts';
 import { bayIndex, bayMesh, bodiesOfBay, type JobMemory } from './jobMemory.ts';
+import { measuredAround } from './measuredAround.ts';
 import { readProject, unknownRuns } from './readProject.ts';
 import { reportOf } from './reportOf.ts';
 import { rockTogether } from './rockTogether.ts';
@@ -99,8 +100,9 @@ async function layRunsJob(input: JobInput<'layRuns'>, watch: Watch, memory: JobM
   const bodies = bodiesOfBay(read.value, mesh, memory, partOf(watch, 0.8, 0.85));
   const tapered = taperWell({ resolved, bay }, still, wanted, partOf(watch, 0.85, 0.9));
   const made = builtLays({ resolved, bay }, tapered, partOf(watch, 0.9, 0.93));
-  const laid = await rockTogether(context, resolved, bodies, made, memory, partOf(watch, 0.93, 1));
-  const lays = laid.map((lay) => {
+  const rocked = await rockTogether(context, resolved, bodies, made, memory, partOf(watch, 0.93, 0.97));
+  const measured = measuredAround({ resolved, bay, lays: rocked }, wanted, partOf(watch, 0.97, 1));
+  const lays = measured.map((lay) => {
     const inputHash = read.value.runHashes[lay.run];
     return wanted.includes(lay.run) && inputHash !== undefined ? { ...lay, inputHash } : lay;
   });
