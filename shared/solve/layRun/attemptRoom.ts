@@ -6,7 +6,7 @@ import type { Effort } from '../search/problem.ts';
 import type { Attempt } from './attempts.ts';
 import { contactOfRun } from './contactOfRun.ts';
 import { fieldOfRun } from './fieldOfRun.ts';
-import { type Candidate, findShape } from './findShape.ts';
+import { type Candidate, findShape, type TrialRange } from './findShape.ts';
 import type { LayContext } from './layContext.ts';
 import { nearLineField } from './nearLine.ts';
 import { withReserve } from './reserve.ts';
@@ -25,7 +25,7 @@ export interface AttemptRoom {
   /** up to `count` routes of at least this radius, mm */
   routes(radiusMm: number, count: number, effort: Effort, watch: Watch): readonly Route[];
   /** the hose that lies best along one of the routes; close: the shortest routes known, which tell what is taut */
-  lie(routes: readonly Route[], close: readonly Route[], watch: Watch, plainly?: boolean): Candidate | undefined;
+  lie(routes: readonly Route[], close: readonly Route[], watch: Watch, range?: TrialRange): Candidate | undefined;
 }
 
 /** Opens the room of an attempt; nothing where a glance tells that the service bars every way. */
@@ -56,10 +56,10 @@ export function openAttempt(
     led,
     tailMm,
     routes: (radiusMm, count, effort, part) => routeRun(setting, led, radiusMm, tailMm, count, effort, part).routes,
-    lie: (routes, close, part, plainly) => {
+    lie: (routes, close, part, range) => {
       const taut = new Map(routes.map((route) => [route, tautLiveMm(setting, route, close, led, part)]));
       const tautLiveOf = (route: Route): number => taut.get(route) ?? liveMmOf(route);
-      return findShape(setting, routes, { field, contact: contact(), tautLiveOf }, part, plainly);
+      return findShape(setting, routes, { field, contact: contact(), tautLiveOf }, part, range);
     },
   };
 }

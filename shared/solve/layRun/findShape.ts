@@ -48,6 +48,9 @@ interface Trial {
  */
 const LESS_SLACK = [-0.02, -0.035, -0.045] as const;
 
+/** Which trials: `plain` only those without a proposed clamp and with the handbook's slack, `snug` with clamps too. */
+export type TrialRange = 'plain' | 'snug' | 'all';
+
 /** What is tried, in order of what a builder would rather have: few clamps and a snug hose before more of either. */
 const TRIALS: readonly Trial[] = [
   { clamps: 0, slack: 'snug' },
@@ -85,31 +88,33 @@ export interface Surroundings {
  * From routes, the shortest first, to the hose that lies best: each route is relaxed with growing slack, with its swivel ends free and then
  * held at the route's clock; if that does not keep radius and clearance, clamps are proposed one by one where the hose
  * goes furthest wrong. The first trial with a candidate that leaves nothing to wish for
- * wins; else the candidate with the least fault, then the least regret. plainly: only snug, with no clamp but the user's.
+ * wins; else the candidate with the least fault, then the least regret.
  */
 export function findShape(
   setting: RunSetting,
   routes: readonly Route[],
   surroundings: Surroundings,
   watch: Watch,
-  plainly = false,
+  range: TrialRange = 'all',
 ): Candidate | undefined {
   let best: Candidate | undefined;
   const clamped = new Map(routes.map((route) => [route, ownClamps(route)]));
+  const crowded = new Set<readonly ProposedClamp[]>();
   const [shortest] = routes;
   const isBent = shortest !== undefined && isBentAllAlong(shortest, setting.minRadiusMm);
   const all = isBent ? BENT_TRIALS : TRIALS;
-  const trials = all.filter((t) => isTried(setting, t, plainly && !isBent));
+  const trials = all.filter((t) => isTried(setting, t, isBent ? 'all' : range));
   for (const [i, trial] of trials.entries()) {
     // More slack than the handbook's is not worth what only the service wishes for.
     if (best?.judgement.fault === 0 && trial.slack !== 'snug') continue;
     watch.report({ fraction: i / trials.length, doing: 'letting the hose lie' });
     for (const [route, byCount] of clamped) {
       const clamps = byCount[trial.clamps];
-      if (clamps === undefined) continue;
+      if (clamps === undefined || (trial.slack !== 'snug' && crowded.has(clamps))) continue;
       const here = bestOfRoute(setting, route, clamps, SLACK_STEPS[trial.slack], surroundings, watch);
       if (here === undefined) continue;
       best = worthAClamp(best, here);
+      if (isCrowded(setting, here)) crowded.add(clamps);
       const more = byCount[trial.clamps + 1] ?? oneMoreClamp(setting, route, clamps, here);
       if (more !== undefined) byCount[trial.clamps + 1] = more;
     }
@@ -119,8 +124,9 @@ export function findShape(
 }
 
 /** A hose already cut has no slack to choose. */
-function isTried({ cutLengthMm }: RunSetting, { clamps, slack }: Trial, plainly: boolean): boolean {
-  return (slack === 'snug' || cutLengthMm === undefined) && (!plainly || (slack === 'snug' && clamps === 0));
+function isTried({ cutLengthMm }: RunSetting, { clamps, slack }: Trial, range: TrialRange): boolean {
+  if (slack !== 'snug') return cutLengthMm === undefined && range === 'all';
+  return clamps === 0 || range !== 'plain';
 }
 
 function isBentAllAlong({ ways }: Route, minRadiusMm: number): boolean {
@@ -163,9 +169,14 @@ export function bestOfRoute(
       if (rough === undefined || rough.judgement.fault > FAR_FROM_CLEAN_MM) best = betterOf(best, rough);
       else best = betterOf(best, refined(setting, rough, surroundings, watch));
     }
-    if (best?.judgement.content === true) return best;
+    if (best?.judgement.content === true || (best !== undefined && isCrowded(setting, best))) return best;
   }
   return best;
+}
+
+/** Whether a hose is bent no tighter than it may be and lies far too near to something: more of it would lie nearer still. */
+function isCrowded({ minRadiusMm }: RunSetting, { judgement }: Candidate): boolean {
+  return judgement.radiusMm >= minRadiusMm && judgement.marginMm < -FAR_FROM_CLEAN_MM;
 }
 
 /** mm of fault. A shape that is so bad roughly is not made good by looking finely. */

@@ -36,6 +36,12 @@ export function layAsAsked(context: LayContext, resolved: ResolvedRun, others: T
   return layWith([EVERYTHING, WITHOUT_CHARACTER], context, resolved, others, watch);
 }
 
+/** As `layRun`, for a run known to find no way that keeps all that is asked, such as among fewer hoses: that is not looked for again. */
+export function layWithLess(context: LayContext, resolved: ResolvedRun, others: TubeField, watch: Watch): Lay {
+  const less = ATTEMPTS.filter((attempt) => attempt !== EVERYTHING && attempt !== WITHOUT_CHARACTER);
+  return layWith(less, context, resolved, others, watch);
+}
+
 function layWith(
   attempts: readonly Attempt[],
   context: LayContext,
@@ -72,7 +78,7 @@ function bestAttempt(
   watch: Watch,
 ): Tried | undefined {
   let best: Tried | undefined;
-  let isShut = false;
+  let isShut = attempts[0] !== EVERYTHING && !hasAnyWay(context, setting, others, watch);
   for (const [i, attempt] of attempts.entries()) {
     if (isShut && attempt !== BLIND) continue;
     if (attempt === WITHOUT_CHARACTER && !hasCharacter(setting.character)) continue;

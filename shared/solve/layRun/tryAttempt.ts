@@ -32,14 +32,17 @@ export function tryAttempt(
   const effort = attempt !== EVERYTHING || context.near !== undefined ? 'quick' : 'normal';
   const shortest = room.routes(setting.minRadiusMm, 1, effort, partOf(watch, 0, 0.3));
   if (shortest.length === 0) return undefined;
-  const plainly = attempt.brief !== true && attempt.blind !== true;
-  const along = room.lie(shortest, shortest, partOf(watch, 0.3, 0.4), plainly);
+  const isQuickLook = attempt.brief === true || attempt.blind === true;
+  const along = room.lie(shortest, shortest, partOf(watch, 0.3, 0.4), isQuickLook ? 'all' : 'plain');
   if (along?.judgement.content === true || attempt.brief === true) return along;
   if (along?.judgement.fault === 0) return findAsWished(room, along, shortest, watch);
   return findOnOtherSides(room, along, shortest, watch);
 }
 
-/** Where the hose does not lie clean along the shortest way: gentler ways and those on other sides of things. */
+/**
+ * Where the hose does not lie clean along the shortest way: a gentler way first, which leaves it room and mostly goes the
+ * same sides, with clamps where it needs them; only then gentler ways and those on other sides of things.
+ */
 function findOnOtherSides(
   room: AttemptRoom,
   along: Candidate | undefined,
@@ -47,12 +50,15 @@ function findOnOtherSides(
   watch: Watch,
 ): Candidate | undefined {
   const { minRadiusMm } = room.setting;
+  const gentlier = room.routes(minRadiusMm * GENTLER, 1, 'quick', partOf(watch, 0.4, 0.45));
+  const beside = betterOf(along, room.lie([...shortest, ...gentlier], shortest, partOf(watch, 0.45, 0.5), 'snug'));
+  if (beside?.judgement.fault === 0) return beside;
   const sideRoutes = (radiusMm: number, part: Watch): readonly Route[] => room.routes(radiusMm, WAYS, 'quick', part);
-  const close = sideRoutes(minRadiusMm, partOf(watch, 0.4, 0.6));
+  const close = sideRoutes(minRadiusMm, partOf(watch, 0.5, 0.6));
   const gentle = sideRoutes(minRadiusMm * GENTLER, partOf(watch, 0.6, 0.8));
   // The close routes are looked for anew: mostly the first of them is the shortest again.
   const sides = distinctRoutes([...shortest, ...close], room.led);
-  const best = betterOf(along, room.lie([...sides, ...gentle], sides, partOf(watch, 0.8, 0.9)));
+  const best = betterOf(beside, room.lie([...sides, ...gentle], sides, partOf(watch, 0.8, 0.9)));
   if (best?.judgement.fault === 0) return best;
   const gentlest = sideRoutes(minRadiusMm * GENTLEST, partOf(watch, 0.9, 0.95));
   return betterOf(best, room.lie(gentlest, sides, partOf(watch, 0.95, 1)));

@@ -3,7 +3,7 @@ import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedProject, ResolvedRun } from '../../document/project/resolve.ts';
 import type { LayContext } from '../layRun/layContext.ts';
 import { tubesAmong } from '../layRun/tubesOf.ts';
-import type { LayCrew, LayTask, Line } from './layTask.ts';
+import type { LayCrew, LayHow, LayTask, Line } from './layTask.ts';
 import { shareWatch } from './shareWatch.ts';
 
 /** What laying several runs works on. */
@@ -29,7 +29,7 @@ export interface Bench {
 export async function layEach(
   bench: Bench,
   runs: readonly ResolvedRun[],
-  how: 'as-asked' | 'as-well-as-can-be',
+  how: Exclude<LayHow, 'if-clean'>,
   laid: ReadonlyMap<string, Lay>,
   watch: Watch,
   doing: (name: string) => string,

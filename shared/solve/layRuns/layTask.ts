@@ -5,11 +5,17 @@ import { buildTubeField, type Tube } from '../bay/tubeField.ts';
 import { lineOfBreath } from '../layRun/breathe.ts';
 import type { LayContext } from '../layRun/layContext.ts';
 import { layIfClean } from '../layRun/layIfClean.ts';
-import { layAsAsked, layRun } from '../layRun/layRun.ts';
+import { layAsAsked, layRun, layWithLess } from '../layRun/layRun.ts';
+
+/**
+ * as-asked: clean or not at all; as-well-as-can-be: with what it breaks; with-less: the same for a run that is known to find
+ * no way that keeps all; if-clean: no lay where it is not clean.
+ */
+export type LayHow = 'as-asked' | 'as-well-as-can-be' | 'with-less' | 'if-clean';
 
 /** One run to be laid, in words that can be sent to another worker: plain data, and all that the lay depends on beside its context. */
 export interface LayTask {
-  readonly how: 'as-asked' | 'as-well-as-can-be' | 'if-clean';
+  readonly how: LayHow;
   readonly run: ResolvedRun;
   /** hoses that lie already */
   readonly others: readonly Tube[];
@@ -26,7 +32,12 @@ export interface LaidTask {
 
 /** Does one task. A pure function of the context and the task, whichever worker does it, but for the times it tells. */
 export function doLayTask(context: LayContext, { how, run, others }: LayTask, watch: Watch): LaidTask {
-  const work = { 'as-asked': layAsAsked, 'as-well-as-can-be': layRun, 'if-clean': layIfClean }[how];
+  const work = {
+    'as-asked': layAsAsked,
+    'as-well-as-can-be': layRun,
+    'with-less': layWithLess,
+    'if-clean': layIfClean,
+  }[how];
   const lay = work(context, run, buildTubeField(others), watch);
   return lay === undefined ? { breathLines: [] } : { lay, breathLines: (lay.breathing ?? []).map(lineOfBreath) };
 }

@@ -4,16 +4,17 @@ import type { ResolvedRun } from '../../document/project/resolve.ts';
 import { type Bench, layEach } from './bench.ts';
 import { meetsUnknown } from './conflicts.ts';
 
-/** Runs laid as well as can be, none of them knowing of the others. */
+/** Runs laid as well as can be, none of them knowing of the others. hopeless: known to find no clean way, and laid while there is nothing else to do. */
 export function layAsWellAsCanBe(
   bench: Bench,
   runs: readonly ResolvedRun[],
   laid: ReadonlyMap<string, Lay>,
   watch: Watch,
-  isIdleWork = false,
+  hopeless = false,
 ): Promise<Lay[]> {
   const doing = (name: string): string => `laying ${name} as well as can be`;
-  return layEach(bench, runs, 'as-well-as-can-be', laid, watch, doing, isIdleWork);
+  const how = hopeless ? 'with-less' : 'as-well-as-can-be';
+  return layEach(bench, runs, how, laid, watch, doing, hopeless);
 }
 
 /**
