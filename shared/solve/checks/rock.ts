@@ -5,7 +5,7 @@ import { ruleValue } from '../../document/rules/index.ts';
 import { degreesText, lengthText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
-import { thingText } from './skins.ts';
+import { skinOfClearance, thingText } from './skins.ts';
 import { slackOrLackMm, tightnessText } from './tightness.ts';
 
 /**
@@ -120,7 +120,8 @@ function comesNear({ project, run, lay }: CheckContext, moved: readonly RockExtr
     ruleLimit: use.rule.value * requiredMm,
     measured: clearanceMm,
     unit: 'mm',
-    severity: touches ? 'stop' : 'look',
+    // Heat burns whether it comes near for long or for short; other things are only touched where it touches them.
+    severity: touches || skinOfClearance(project, tightest)?.kind === 'hot' ? 'stop' : 'look',
     at,
     with: to,
     message: `${withPose(worst.extreme)} ${near} ${thingText(project, tightest)}; ${lengthText(use.value * requiredMm)} is asked for.`,
