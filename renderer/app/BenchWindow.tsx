@@ -72,7 +72,7 @@ function Benchtop() {
 function useKeys(bench: Bench): void {
   useEffect(() => {
     const press = (event: KeyboardEvent): void => {
-      const typing = event.target instanceof Element && event.target.closest('input, select, textarea') !== null;
+      const typing = event.target instanceof Element && event.target.closest(TYPED_IN) !== null;
       const action = KEY_ACTIONS.find((a) => a.fits(event));
       const anywhere = event.ctrlKey || event.metaKey || event.key === 'Escape';
       if (action === undefined || event.defaultPrevented || (typing && !anywhere)) return;
@@ -83,3 +83,6 @@ function useKeys(bench: Bench): void {
     return () => window.removeEventListener('keydown', press);
   }, [bench]);
 }
+
+/** Fields that take letters; a slider or a tick does not. */
+const TYPED_IN = 'input:not([type="range"], [type="checkbox"], [type="radio"]), select, textarea';

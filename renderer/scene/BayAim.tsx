@@ -3,6 +3,7 @@ import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import type { OpenDocument } from '../state/documentStore.ts';
 import { upFor } from '../state/edits/portEdits.ts';
+import type { Tool } from '../state/handStore.ts';
 import { useBench } from '../state/useBench.ts';
 import { aimAt, withRim } from './aimAt.ts';
 import { PortMark } from './PortMark.tsx';
@@ -24,9 +25,9 @@ export function BayAim({ bay, palette }: BayAimProps) {
   const { hand } = useBench();
   const tool = useStore(hand, (state) => state.tool);
   const aim = useStore(hand, (state) => state.aim);
-  const looking = tool.kind === 'seat' || tool.kind === 'skin' || tool.kind === 'rod';
+  const looking = tool.kind === 'seat' || tool.kind === 'skin' || tool.kind === 'rod' || tool.kind === 'measure';
   useAim(bay, looking);
-  if (aim === null || tool.kind !== 'seat') return null;
+  if (aim === null || (tool.kind !== 'seat' && tool.kind !== 'measure')) return null;
   const [at, axis] = aim.rim ? [aim.rim.centre, aim.rim.axis] : [aim.point, aim.normal];
   return (
     <PortMark at={at} axis={axis} up={upFor(axis)} radiusMm={aim.rim?.radiusMm ?? 4} colour={palette.selected} solid />
@@ -34,7 +35,7 @@ export function BayAim({ bay, palette }: BayAimProps) {
 }
 
 function useAim(bay: BayAimProps['bay'], looking: boolean): void {
-  const { hand, onBay, onRod, session } = useBench();
+  const { hand, onBay, onMeasure, onRod, section, session } = useBench();
   const canvas = useThree((three) => three.gl.domElement);
   const camera = useThree((three) => three.camera);
   const invalidate = useThree((three) => three.invalidate);
@@ -42,14 +43,15 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
     if (!looking) return;
     let rest: ReturnType<typeof setTimeout> | undefined;
     let pressed: { x: number; y: number } | null = null;
-    const look = (event: PointerEvent) => aimAt(bay, rayAt(event, canvas, camera), session.getState().parts);
+    const look = (event: PointerEvent) =>
+      aimAt(bay, rayAt(event, canvas, camera), session.getState().parts, section.getState());
     const move = (event: PointerEvent): void => {
       clearTimeout(rest);
       if (event.buttons !== 0) return;
       const aim = look(event);
       hand.set({ aim });
       invalidate();
-      if (aim !== null && hand.getState().tool.kind === 'seat')
+      if (aim !== null && wantsRim(hand.getState().tool.kind))
         rest = setTimeout(() => hand.getState().aim === aim && hand.set({ aim: withRim(bay, aim) }), REST_MS);
     };
     const down = (event: PointerEvent): void => {
@@ -61,8 +63,10 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
       const aim = click ? look(event) : null;
       if (aim === null) return;
       const { kind } = hand.getState().tool;
+      const taken = wantsRim(kind) ? withRim(bay, aim) : aim;
       if (kind === 'rod') onRod.pick(aim);
-      else onBay.take(kind === 'seat' ? withRim(bay, aim) : aim);
+      else if (kind === 'measure') onMeasure.take(taken);
+      else onBay.take(taken);
     };
     canvas.addEventListener('pointermove', move);
     canvas.addEventListener('pointerdown', down);
@@ -73,5 +77,10 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
       canvas.removeEventListener('pointerdown', down);
       canvas.removeEventListener('pointerup', up);
     };
-  }, [bay, looking, canvas, camera, hand, onBay, onRod, session, invalidate]);
+  }, [bay, looking, canvas, camera, hand, onBay, onMeasure, onRod, section, session, invalidate]);
+}
+
+/** Ports sit in round rims, and distances are mostly wanted from the middle of one. */
+function wantsRim(kind: Tool['kind']): boolean {
+  return kind === 'seat' || kind === 'measure';
 }

@@ -6,6 +6,7 @@ import type { OpenDocument } from '../state/documentStore.ts';
 import type { PartView } from '../state/sessionStore.ts';
 import { useBench, useSession } from '../state/useBench.ts';
 import type { ScenePalette } from './palette.ts';
+import { SectionPlanes } from './SectionPlanes.tsx';
 import { bayGeometry, type PartGeometry } from './three/bayGeometry.ts';
 import { skinMaterial } from './three/skinMaterial.ts';
 import { useDisposed } from './useDisposed.ts';
@@ -24,13 +25,19 @@ export function BayMesh({ bay, project, palette }: BayMeshProps) {
   const seeThrough = useSession((session) => session.seeThrough);
   const { hand } = useBench();
   const aimed = useStore(hand, ({ tool, aim }) => (tool.kind === 'skin' ? aim?.part : undefined));
-  return geometry.parts.map((part, i) => {
+  const parts = geometry.parts.map((part, i) => {
     const chosen = views[part.name] ?? 'shown';
     const view: PartView = seeThrough && chosen === 'shown' ? 'ghost' : chosen;
     const { kind } = skinOfPart(project, part.name);
     // biome-ignore lint/suspicious/noArrayIndexKey: a scan may name two parts alike; their order never changes
     return <BayPart key={i} part={part} view={view} materials={materials} kind={kind} aimed={part.name === aimed} />;
   });
+  return (
+    <>
+      {parts}
+      <SectionPlanes materials={materials.all} />
+    </>
+  );
 }
 
 type BayMaterials = ReturnType<typeof bayMaterials>;
@@ -54,10 +61,11 @@ function bayMaterials(palette: ScenePalette, flat: boolean) {
     transparent: true,
     opacity: palette.edgeOpacity * 0.25,
   });
+  const all = [...solid.values(), ...ghost.values(), edge, aimedEdge, ghostEdge];
   const dispose = (): void => {
-    for (const material of [...solid.values(), ...ghost.values(), edge, aimedEdge, ghostEdge]) material.dispose();
+    for (const material of all) material.dispose();
   };
-  return { solid, ghost, edge, aimedEdge, ghostEdge, dispose };
+  return { all, solid, ghost, edge, aimedEdge, ghostEdge, dispose };
 }
 
 interface BayPartProps {

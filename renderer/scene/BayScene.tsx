@@ -10,6 +10,7 @@ import { FindingFlags } from './FindingFlags.tsx';
 import { GhostInBay } from './GhostInBay.tsx';
 import { HandThread } from './HandThread.tsx';
 import { HoverMarker } from './HoverMarker.tsx';
+import { MeasureInBay } from './MeasureInBay.tsx';
 import { PortMarks } from './PortMarks.tsx';
 import { PortTags } from './PortTags.tsx';
 import { SCENE_PALETTES } from './palette.ts';
@@ -69,6 +70,7 @@ export function BayScene() {
           <GhostInBay key={lay.run} lay={lay} palette={palette} />
         ))}
       <RodInBay colour={palette.selected} />
+      <MeasureInBay colour={palette.selected} />
       <BayAim bay={open.bay} palette={palette} />
       <PortMarks project={project} bay={open.bay} step={step} palette={palette} />
       <PortTags ports={taggedPorts(project, chosen, step)} palette={palette} />

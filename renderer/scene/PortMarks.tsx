@@ -25,14 +25,15 @@ const RADIUS_PER_DASH_MM = 25.4 / 32;
 
 /** While ports are worked on each stands as a mark on its seat; one that is pulled over the bay sits down where it is let go. */
 export function PortMarks({ project, bay, step, palette }: PortMarksProps) {
-  const { hand, onBay, session } = useBench();
+  const { hand, onBay, section, session } = useBench();
   const chosen = useStore(hand, (state) => state.port);
   const press = useBayDrag();
   if (step !== 'ports') return null;
   const drag = (port: Port) => ({
     begin: () => hand.take({ kind: 'seat', port: port.id }),
     move: (ray: Parameters<typeof aimAt>[1]) => {
-      if (hand.getState().tool.kind === 'seat') hand.set({ aim: aimAt(bay, ray, session.getState().parts) });
+      if (hand.getState().tool.kind === 'seat')
+        hand.set({ aim: aimAt(bay, ray, session.getState().parts, section.getState()) });
     },
     end: (moved: boolean) => {
       const { tool, aim } = hand.getState();

@@ -1,14 +1,21 @@
 import { fitRim } from '../../shared/geometry/fitRim.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
 import type { Aim } from '../state/handStore.ts';
+import { isCutAway, type SectionState } from '../state/sectionStore.ts';
 import type { PartView } from '../state/sessionStore.ts';
 import { type BayRay, pickBay } from './pickBay.ts';
 
 type Bay = NonNullable<OpenDocument['bay']>;
 
-/** The place of the bay under a look; parts taken off or made see-through one by one are looked through. */
-export function aimAt(bay: Bay, ray: BayRay, views: Readonly<Record<string, PartView>>): Aim | null {
-  return pickBay(bay, ray, (part) => views[part] === 'off' || views[part] === 'ghost');
+/** The place of the bay under a look; what is cut away, and parts taken off or made see-through one by one, are looked through. */
+export function aimAt(
+  bay: Bay,
+  ray: BayRay,
+  views: Readonly<Record<string, PartView>>,
+  section: Pick<SectionState, 'plane' | 'box'>,
+): Aim | null {
+  const isOff = (part: string): boolean => views[part] === 'off' || views[part] === 'ghost';
+  return pickBay(bay, ray, (part, at) => isOff(part) || isCutAway(section, at));
 }
 
 /** The same place with the round rim by it, or told that there is none. Some tenths of a second on a dense scan. */

@@ -35,8 +35,8 @@ function indexOf(bay: Bay): Bvh {
   return made;
 }
 
-/** The first place of the bay that a look meets, parts that `isOff` looked through; null where it meets none. */
-export function pickBay(bay: Bay, ray: BayRay, isOff: (part: string) => boolean): BayHit | null {
+/** The first place of the bay that a look meets, what `isOff` says of a part at a place looked through; null where it meets none. */
+export function pickBay(bay: Bay, ray: BayRay, isOff: (part: string, at: Vec3) => boolean): BayHit | null {
   const bvh = indexOf(bay);
   const hit = newRayHit();
   let [x, y, z] = ray.from;
@@ -44,7 +44,8 @@ export function pickBay(bay: Bay, ray: BayRay, isOff: (part: string) => boolean)
   for (let layer = 0; layer < MOST_LAYERS; layer++) {
     if (!firstHit(bvh, x, y, z, dx, dy, dz, Number.POSITIVE_INFINITY, hit)) return null;
     const part = partOfTriangle(bay, hit.triangle).name;
-    if (!isOff(part)) return { point: [hit.x, hit.y, hit.z], normal: facing(bay, hit.triangle, ray.along), part };
+    const at: Vec3 = [hit.x, hit.y, hit.z];
+    if (!isOff(part, at)) return { point: at, normal: facing(bay, hit.triangle, ray.along), part };
     x = hit.x + dx * BEHIND_MM;
     y = hit.y + dy * BEHIND_MM;
     z = hit.z + dz * BEHIND_MM;

@@ -2,8 +2,8 @@ import type { Vec3 } from '../../shared/base/vec3.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
 import type { Hold } from '../state/handStore.ts';
 import { useBench } from '../state/useBench.ts';
+import { aimAt } from './aimAt.ts';
 import { onSurface, onViewPlane } from './handTarget.ts';
-import { pickBay } from './pickBay.ts';
 import { type BayDrag, useBayDrag } from './useBayDrag.ts';
 
 type Press = Parameters<ReturnType<typeof useBayDrag>>[0];
@@ -16,15 +16,13 @@ const STAND_OFF_MM = 5;
  * with Alt along the bay's surface.
  */
 export function useHoseDrag(bay: OpenDocument['bay'], hoseDiameterMm: number) {
-  const { session, byHand } = useBench();
+  const { section, session, byHand } = useBench();
   const press = useBayDrag();
   return (event: Press, at: Hold['at'], from: Vec3): void => {
     const drag: BayDrag = {
       begin: () => byHand.grasp(at, from),
       move: (ray, eyeAlong, { altKey, shiftKey }) => {
-        const { parts } = session.getState();
-        const isOff = (part: string): boolean => parts[part] === 'off' || parts[part] === 'ghost';
-        const hit = altKey && bay !== null ? pickBay(bay, ray, isOff) : null;
+        const hit = altKey && bay !== null ? aimAt(bay, ray, session.getState().parts, section.getState()) : null;
         const to = hit === null ? onViewPlane(ray, from, eyeAlong) : onSurface(hit, hoseDiameterMm / 2 + STAND_OFF_MM);
         byHand.drag(to, shiftKey);
       },

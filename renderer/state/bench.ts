@@ -13,6 +13,7 @@ import { createJobsStore } from './jobsStore.ts';
 import { keepAnswers } from './keepAnswers.ts';
 import { createOnBay } from './onBay.ts';
 import { createOnBuilt } from './onBuilt.ts';
+import { createOnMeasure } from './onMeasure.ts';
 import { createOnRod } from './onRod.ts';
 import { createOnRuns } from './onRuns.ts';
 import { createDrawerStore } from './parts/drawerStore.ts';
@@ -20,6 +21,7 @@ import { createOnParts } from './parts/onParts.ts';
 import { tablesToWrite } from './parts/partShelf.ts';
 import type { BenchPorts } from './ports.ts';
 import { readDocument } from './readDocument.ts';
+import { createSectionStore } from './sectionStore.ts';
 import { createHoverStore, createSessionStore, type SessionChoices } from './sessionStore.ts';
 
 /** Mm of bay seen around a finding: enough to know where one is, close enough to see what touches. */
@@ -33,6 +35,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const jobs = createJobsStore(ports.jobs);
   const hand = createHandStore();
   const drawer = createDrawerStore();
+  const section = createSectionStore();
+  const onMeasure = createOnMeasure(hand);
   const { desktop } = ports;
   const byHand = createByHand({ document, session, hover, jobs, hand, host: ports.jobs });
   const onBay = createOnBay({ document, jobs, hand });
@@ -67,6 +71,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     onRod.clear();
     hand.empty();
     drawer.empty();
+    section.empty();
+    onMeasure.clear();
     document.opened(project, got.value, sheets);
     session.set({ step: 'runs', run: project.runs[0]?.id ?? null, finding: null, parts: {} });
     hover.setState({ place: null });
@@ -165,6 +171,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     jobs,
     hand,
     drawer,
+    section,
+    onMeasure,
     onParts,
     byHand,
     onBay,

@@ -13,6 +13,8 @@ export type Tool =
   | { readonly kind: 'seat'; readonly port: string | null }
   /** points along a bent rod */
   | { readonly kind: 'rod' }
+  /** two places to measure between */
+  | { readonly kind: 'measure' }
   /** a bay part into a skin; null = out of all skins */
   | { readonly kind: 'skin'; readonly skin: string | null };
 

@@ -73,6 +73,13 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: '-', words: 'further off', fits: plain('-'), act: nudge({ nearer: 0.8 }) },
   { shown: 'f', words: 'whole bay', fits: plain('f'), act: fitBay },
   { shown: 'x', words: 'see through the bay', fits: plain('x'), act: toggleSeeThrough },
+  { shown: 'Shift X', words: 'cut the bay open', fits: plain('X'), act: toggleSection },
+  {
+    shown: 'Shift M',
+    words: 'measure between two places',
+    fits: plain('M'),
+    act: ({ onMeasure }) => onMeasure.begin(),
+  },
   { shown: 'u', words: 'mm or inches first', fits: plain('u'), act: toggleUnits },
   { shown: 't', words: 'light or dark', fits: plain('t'), act: toggleTheme },
   { shown: 'Ctrl Z', words: 'undo', fits: withControl('z'), act: (bench) => bench.document.undo() },
@@ -163,13 +170,15 @@ function pickLess({ hand, onRod }: Bench): void {
 }
 
 function stopOrClose(bench: Bench): void {
-  const { session, jobs, hand, byHand, drawer } = bench;
+  const { session, jobs, hand, byHand, drawer, onMeasure, section } = bench;
   if (session.getState().keysShown) session.set({ keysShown: false });
   else if (drawer.getState().isOpen) shutDrawer(bench);
   else if (hand.getState().hold !== null) byHand.letGo();
+  else if (hand.getState().tool.kind === 'measure') onMeasure.clear();
   else if (hand.getState().tool.kind !== 'none') hand.take(NO_TOOL);
   else if (hand.getState().stretch !== null) hand.set({ stretch: null });
   else if (hand.getState().stating) hand.set({ stating: false });
+  else if (section.getState().isOpen) section.shut();
   else if (jobs.getState().current !== null) jobs.cancel();
   else jobs.dismiss();
 }
@@ -193,6 +202,11 @@ function fitBay({ session }: Bench): void {
 
 function toggleSeeThrough({ session }: Bench): void {
   session.set((state) => ({ seeThrough: !state.seeThrough }));
+}
+
+function toggleSection({ section }: Bench): void {
+  if (section.getState().isOpen) section.shut();
+  else section.open();
 }
 
 function toggleUnits({ session }: Bench): void {

@@ -1,6 +1,7 @@
-import { UP, type Vec3, ZERO } from '../../shared/base/vec3.ts';
+import { scale, add as sum, UP, type Vec3 } from '../../shared/base/vec3.ts';
 import { CHASSIS_BODY, type Project } from '../../shared/document/project/schema.ts';
 import { bodyOfPart, skinOfPart } from '../../shared/document/project/skinOfPart.ts';
+import { bayBounds } from './bayBounds.ts';
 import type { DocumentStore, OpenDocument } from './documentStore.ts';
 import { addPort, newPort, removePort, runsAt, type Seat, seatPort } from './edits/portEdits.ts';
 import { addSkin, type NewSkin, setPartSkin } from './edits/skinEdits.ts';
@@ -87,15 +88,7 @@ function seatOf({ point, normal, rim }: Aim): Seat {
 }
 
 /** Middle of the box round everything that is drawn. */
-function middleOf({ positions, indices }: NonNullable<OpenDocument['bay']>): Vec3 {
-  const low = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-  const high = low.map((n) => -n);
-  for (const vertex of indices)
-    for (let axis = 0; axis < 3; axis++) {
-      const at = positions[vertex * 3 + axis] as number;
-      low[axis] = Math.min(low[axis] as number, at);
-      high[axis] = Math.max(high[axis] as number, at);
-    }
-  const middle = (axis: number): number => ((low[axis] as number) + (high[axis] as number)) / 2;
-  return indices.length === 0 ? ZERO : [middle(0), middle(1), middle(2)];
+function middleOf(bay: NonNullable<OpenDocument['bay']>): Vec3 {
+  const { low, high } = bayBounds(bay);
+  return scale(sum(low, high), 0.5);
 }

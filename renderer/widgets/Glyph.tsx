@@ -7,6 +7,8 @@ const PATHS = {
   whole: 'M4 9V4h5M15 4h5v5M20 15v5h-5M9 20H4v-5',
   eye: 'M2 12s3.6-6.5 10-6.5S22 12 22 12s-3.6 6.5-10 6.5S2 12 2 12zM12 9.2a2.8 2.8 0 1 0 0 5.6 2.8 2.8 0 0 0 0-5.6z',
   drawer: 'M3 5h18v14H3zM3 12h18M10 8.5h4M10 15.5h4',
+  caliper: 'M4 4v16M4 8h16M20 4v8M10 8v6',
+  cut: 'M4 6h16v12H4zM12 3v18M15 9l2 2M15 14l2 2',
   close: 'M5 5l14 14M19 5 5 19',
 } as const;
 

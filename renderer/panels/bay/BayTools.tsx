@@ -1,14 +1,19 @@
+import { useStore } from 'zustand';
 import { PLAIN_SKIN, type SkinKind } from '../../../shared/document/project/schema.ts';
 import { skinOfPart } from '../../../shared/document/project/skinOfPart.ts';
 import { useBench, useDocument, useSession } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Glyph } from '../../widgets/Glyph.tsx';
 import { wordsOf } from '../runs/words.ts';
+import { SectionCard } from './SectionCard.tsx';
 import { SkinSwatch } from './SkinSwatch.tsx';
 
 /** On the edge of the bay: how its skins are drawn, and the two ways to look at it anew. */
 export function BayTools() {
-  const { session } = useBench();
+  const { hand, onMeasure, section, session } = useBench();
+  const measuring = useStore(hand, ({ tool }) => tool.kind === 'measure');
+  const cutting = useStore(section, ({ isOpen }) => isOpen);
+  const isCut = useStore(section, ({ plane, box }) => plane !== null || box !== null);
   const open = useDocument((state) => state.open);
   const seeThrough = useSession((state) => state.seeThrough);
   if (open?.bay === null || open === null) return null;
@@ -25,6 +30,23 @@ export function BayTools() {
         ))}
       </ul>
       <div className="bay-buttons">
+        {cutting && <SectionCard bay={open.bay} />}
+        <Button
+          look="quiet"
+          hint="Key Shift M"
+          pressed={measuring}
+          onPress={() => (measuring ? onMeasure.clear() : onMeasure.begin())}
+        >
+          <Glyph kind="caliper" /> Measure
+        </Button>
+        <Button
+          look="quiet"
+          hint="Key Shift X"
+          pressed={isCut || cutting}
+          onPress={cutting ? section.shut : section.open}
+        >
+          <Glyph kind="cut" /> Cut open
+        </Button>
         <Button look="quiet" pressed={seeThrough} onPress={() => session.set({ seeThrough: !seeThrough })}>
           <Glyph kind="eye" /> See through
         </Button>
