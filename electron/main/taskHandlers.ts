@@ -42,6 +42,15 @@ export function taskHandlers(ask: AskPlace, demoProject: string, given: GivenPro
   return {
     openGiven: async () => (given === undefined ? null : opened(given.place, given.savesInPlace)),
     openDemo: () => opened(demoProject, false),
+    exampleParts: async () => {
+      const read = await readProjectFiles(demoProject);
+      if (!read.ok) return read;
+      const { folder, projectText, files } = read.value;
+      return good({ label: path.basename(folder), savesInPlace: false, projectText, files });
+    },
+    beginNew: async () => {
+      open = undefined;
+    },
     chooseProject: async () => {
       const place = await ask.project();
       return place === undefined ? null : opened(place, true);

@@ -6,6 +6,8 @@ import { type DesktopApi, MENU_COMMANDS } from '../../shared/desktop/contract.ts
 const api: DesktopApi = {
   openGiven: () => ipcRenderer.invoke(TASK_CHANNELS.openGiven),
   openDemo: () => ipcRenderer.invoke(TASK_CHANNELS.openDemo),
+  exampleParts: () => ipcRenderer.invoke(TASK_CHANNELS.exampleParts),
+  beginNew: () => ipcRenderer.invoke(TASK_CHANNELS.beginNew),
   chooseProject: () => ipcRenderer.invoke(TASK_CHANNELS.chooseProject),
   chooseFiles: () => ipcRenderer.invoke(TASK_CHANNELS.chooseFiles),
   saveProject: (projectText, added, changed) =>

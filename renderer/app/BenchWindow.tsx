@@ -1,10 +1,12 @@
 import { useEffect } from 'react';
+import { useStore } from 'zustand';
 import { BayCard } from '../panels/bay/BayCard.tsx';
 import { HandReadout } from '../panels/byHand/HandReadout.tsx';
 import { ChecksCard } from '../panels/findings/ChecksCard.tsx';
 import { BenchCard } from '../panels/job/BenchCard.tsx';
 import { EmptyBench } from '../panels/job/EmptyBench.tsx';
 import { JobHead } from '../panels/job/JobHead.tsx';
+import { NewBay } from '../panels/newBay/NewBay.tsx';
 import { KeyList } from '../panels/notes/KeyList.tsx';
 import { WorkStrip } from '../panels/notes/WorkStrip.tsx';
 import { PapersCard } from '../panels/papers/PapersCard.tsx';
@@ -17,7 +19,7 @@ import { StraightView } from '../panels/straightView/StraightView.tsx';
 import type { Bench } from '../state/bench.ts';
 import { KEY_ACTIONS } from '../state/keys.ts';
 import type { Step } from '../state/sessionStore.ts';
-import { BenchContext, useDocument, useDrawer, useSession } from '../state/useBench.ts';
+import { BenchContext, useBench, useDocument, useDrawer, useSession } from '../state/useBench.ts';
 import { BayPlace } from './BayPlace.tsx';
 
 const CARDS: Record<Step, React.ComponentType> = {
@@ -32,6 +34,7 @@ const CARDS: Record<Step, React.ComponentType> = {
 /** The whole window. */
 export function BenchWindow({ bench }: { bench: Bench }) {
   useKeys(bench);
+  useDroppedScan(bench);
   return (
     <BenchContext value={bench}>
       <Benchtop />
@@ -42,19 +45,21 @@ export function BenchWindow({ bench }: { bench: Bench }) {
 
 function Benchtop() {
   const isOpen = useDocument((state) => state.open !== null);
+  const asking = useStore(useBench().onNewBay, ({ look }) => look !== null);
   const step = useSession((session) => session.step);
   const drawn = useDrawer((drawer) => drawer.isOpen);
+  const shown = isOpen && !asking;
   const Card = CARDS[step];
   return (
-    <div className={isOpen ? `window${drawn ? ' window-drawn' : ''}` : 'window window-empty'}>
+    <div className={shown ? `window${drawn ? ' window-drawn' : ''}` : 'window window-empty'}>
       <JobHead />
       <main className="bay">
-        {isOpen ? <BayPlace /> : <EmptyBench />}
+        {asking ? <NewBay /> : isOpen ? <BayPlace /> : <EmptyBench />}
         <WorkStrip />
-        {isOpen && <DrawerPull />}
+        {shown && <DrawerPull />}
         <HandReadout />
       </main>
-      {isOpen && (
+      {shown && (
         <>
           <aside className="side" aria-label="Runs and values">
             <RunList />
@@ -86,3 +91,26 @@ function useKeys(bench: Bench): void {
 
 /** Fields that take letters; a slider or a tick does not. */
 const TYPED_IN = 'input:not([type="range"], [type="checkbox"], [type="radio"]), select, textarea';
+
+/** A scan dropped anywhere on the window begins a new bay; nothing dropped ever leaves the window for the file itself. */
+function useDroppedScan({ onNewBay, jobs }: Bench): void {
+  useEffect(() => {
+    const over = (event: DragEvent): void => event.preventDefault();
+    const drop = (event: DragEvent): void => {
+      event.preventDefault();
+      const files = [...(event.dataTransfer?.files ?? [])];
+      if (files.length === 0 || jobs.getState().current !== null) return;
+      void Promise.all(
+        files.map(async (file) => ({ path: file.name, bytes: new Uint8Array(await file.arrayBuffer()) })),
+      ).then(onNewBay.begin, () =>
+        jobs.tell('Nothing was dropped that can be read', ['Drop the mesh files themselves, not a folder.']),
+      );
+    };
+    window.addEventListener('dragover', over);
+    window.addEventListener('drop', drop);
+    return () => {
+      window.removeEventListener('dragover', over);
+      window.removeEventListener('drop', drop);
+    };
+  }, [onNewBay, jobs]);
+}

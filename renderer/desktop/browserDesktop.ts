@@ -25,8 +25,10 @@ export function browserDesktop(page: Window): DesktopApi {
   }
 
   function downloadProject(projectText: string, written: readonly NamedFile[]): Promise<Result<Saved>> {
-    for (const file of written) newTables.set(file.path, file);
-    const named = namedPaths(projectText).flatMap(({ path }) => newTables.get(path) ?? []);
+    for (const file of written) if (file.path.endsWith('.csv')) newTables.set(file.path, file);
+    // A scan is handed over once; the tables go along every time.
+    const now = new Map([...newTables, ...written.map((file) => [file.path, file] as const)]);
+    const named = namedPaths(projectText).flatMap(({ path }) => now.get(path) ?? []);
     return downloadAll(page, [{ path: 'project.json', bytes: new TextEncoder().encode(projectText) }, ...named]);
   }
 
@@ -35,6 +37,12 @@ export function browserDesktop(page: Window): DesktopApi {
     openDemo: async () => {
       const demo = await opened(server.open('demo'));
       return demo ?? bad([{ path: '', message: 'the example bay is not beside the program' }]);
+    },
+    exampleParts: async () =>
+      (await server.open('demo')) ?? bad([{ path: '', message: 'the example bay is not beside the program' }]),
+    beginNew: async () => {
+      savesInPlace = false;
+      newTables.clear();
     },
     chooseProject: () => opened(pickFiles(page, { folder: true }).then((files) => files && projectFromFolder(files))),
     chooseFiles: async () => {

@@ -25,7 +25,7 @@ export function BayAim({ bay, palette }: BayAimProps) {
   const { hand } = useBench();
   const tool = useStore(hand, (state) => state.tool);
   const aim = useStore(hand, (state) => state.aim);
-  const looking = tool.kind === 'seat' || tool.kind === 'skin' || tool.kind === 'rod' || tool.kind === 'measure';
+  const looking = tool.kind !== 'none' && tool.kind !== 'put';
   useAim(bay, looking);
   if (aim === null || (tool.kind !== 'seat' && tool.kind !== 'measure')) return null;
   const [at, axis] = aim.rim ? [aim.rim.centre, aim.rim.axis] : [aim.point, aim.normal];
@@ -35,7 +35,7 @@ export function BayAim({ bay, palette }: BayAimProps) {
 }
 
 function useAim(bay: BayAimProps['bay'], looking: boolean): void {
-  const { hand, onBay, onMeasure, onRod, section, session } = useBench();
+  const { hand, onBay, onMeasure, onRod, onSquareUp, section, session } = useBench();
   const canvas = useThree((three) => three.gl.domElement);
   const camera = useThree((three) => three.camera);
   const invalidate = useThree((three) => three.invalidate);
@@ -66,6 +66,7 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
       const taken = wantsRim(kind) ? withRim(bay, aim) : aim;
       if (kind === 'rod') onRod.pick(aim);
       else if (kind === 'measure') onMeasure.take(taken);
+      else if (kind === 'level') onSquareUp.pick(aim);
       else onBay.take(taken);
     };
     canvas.addEventListener('pointermove', move);
@@ -77,7 +78,7 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
       canvas.removeEventListener('pointerdown', down);
       canvas.removeEventListener('pointerup', up);
     };
-  }, [bay, looking, canvas, camera, hand, onBay, onMeasure, onRod, section, session, invalidate]);
+  }, [bay, looking, canvas, camera, hand, onBay, onMeasure, onRod, onSquareUp, section, session, invalidate]);
 }
 
 /** Ports sit in round rims, and distances are mostly wanted from the middle of one. */

@@ -16,20 +16,26 @@ import { useDisposed } from './useDisposed.ts';
 /** mm. A bead that is seen on any part. */
 const BEAD_MM = 3.5;
 
-/** The two places that are measured between, and the straight line from one to the other. Draws itself. */
+/** The places that are measured between, or by which the bay is levelled, and the line from one to the next. Draws itself. */
 export function MeasureInBay({ colour }: { colour: string }) {
-  const { onMeasure } = useBench();
+  const { onMeasure, onSquareUp } = useBench();
   const invalidate = useThree((three) => three.invalidate);
   const drawn = useDisposed(() => beadsAndLine(colour), [colour]);
   useEffect(() => {
     const draw = (): void => {
       const { from, to } = onMeasure.getState();
-      drawn.show([from, to].flatMap((place) => (place === null ? [] : [place.point])));
+      const { picks } = onSquareUp.getState();
+      const [first] = picks;
+      const face = picks.length === 3 && first !== undefined ? [...picks, first] : picks;
+      drawn.show(picks.length > 0 ? face : [from, to].flatMap((place) => (place === null ? [] : [place.point])));
       invalidate();
     };
     draw();
-    return onMeasure.subscribe(draw);
-  }, [onMeasure, drawn, invalidate]);
+    const unsubscribe = [onMeasure.subscribe(draw), onSquareUp.subscribe(draw)];
+    return () => {
+      for (const stop of unsubscribe) stop();
+    };
+  }, [onMeasure, onSquareUp, drawn, invalidate]);
   return <primitive object={drawn.group} />;
 }
 

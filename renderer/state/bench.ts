@@ -1,4 +1,4 @@
-import type { Result } from '../../shared/base/result.ts';
+import { good, type Result } from '../../shared/base/result.ts';
 import { distance, type Vec3 } from '../../shared/base/vec3.ts';
 import type { OpenedProject, Saved } from '../../shared/desktop/contract.ts';
 import type { Project } from '../../shared/document/project/schema.ts';
@@ -11,11 +11,14 @@ import type { NumberedFinding } from './findingOrder.ts';
 import { createHandStore, NO_TOOL } from './handStore.ts';
 import { createJobsStore } from './jobsStore.ts';
 import { keepAnswers } from './keepAnswers.ts';
+import { keepPicture } from './keepPicture.ts';
 import { createOnBay } from './onBay.ts';
 import { createOnBuilt } from './onBuilt.ts';
 import { createOnMeasure } from './onMeasure.ts';
+import { createOnNewBay } from './onNewBay.ts';
 import { createOnRod } from './onRod.ts';
 import { createOnRuns } from './onRuns.ts';
+import { createOnSquareUp } from './onSquareUp.ts';
 import { createDrawerStore } from './parts/drawerStore.ts';
 import { createOnParts } from './parts/onParts.ts';
 import { tablesToWrite } from './parts/partShelf.ts';
@@ -37,6 +40,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const drawer = createDrawerStore();
   const section = createSectionStore();
   const onMeasure = createOnMeasure(hand);
+  const onSquareUp = createOnSquareUp({ document, hand });
   const { desktop } = ports;
   const byHand = createByHand({ document, session, hover, jobs, hand, host: ports.jobs });
   const onBay = createOnBay({ document, jobs, hand });
@@ -53,6 +57,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const onRuns = createOnRuns({ document, session, hand });
   const onParts = createOnParts({ document, drawer, jobs, desktop });
   keepAnswers(document);
+  keepPicture(document, jobs, filesNow);
   session.subscribe(({ run, step }, before) => {
     if (run !== before.run) byHand.letGo();
     if (run !== before.run) onRod.clear();
@@ -61,7 +66,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     if (run !== before.run || step !== before.step) hand.take(NO_TOOL);
   });
 
-  const take = async (got: Result<OpenedProject> | null): Promise<void> => {
+  const take = async (got: Result<OpenedProject> | null, isNew = false): Promise<void> => {
     if (got === null) return;
     if (!got.ok) return jobs.tellProblems('The project could not be opened', got.problems);
     const read = readDocument(got.value);
@@ -73,12 +78,27 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     drawer.empty();
     section.empty();
     onMeasure.clear();
-    document.opened(project, got.value, sheets);
-    session.set({ step: 'runs', run: project.runs[0]?.id ?? null, finding: null, parts: {} });
+    onNewBay.clear();
+    document.opened(project, got.value, sheets, isNew);
+    session.set({
+      step: project.runs.length === 0 ? 'bay' : 'runs',
+      run: project.runs[0]?.id ?? null,
+      finding: null,
+      parts: {},
+    });
     hover.setState({ place: null });
     const output = await jobs.work('Opening the bay', 'openProject', got.value);
     if (output !== null) document.bayRead(output.bay, output.warnings);
   };
+
+  const onNewBay = createOnNewBay({
+    jobs,
+    desktop,
+    take: async (project) => {
+      await desktop.beginNew();
+      await take(good(project), true);
+    },
+  });
 
   const lay = async (runs?: readonly string[]): Promise<void> => {
     const now = filesNow();
@@ -119,7 +139,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     const { open } = document.getState();
     if (now === null || open === null) return;
     const { added, changed } = tablesToWrite(open.shelf.tableFilesOf(now.project), open.onDisk);
-    const done = await desktop.saveProject(now.files.projectText, added, changed);
+    const meshes = meshesToWrite(now.project, open.files.files, open.onDisk);
+    const done = await desktop.saveProject(now.files.projectText, [...meshes, ...added], changed);
     if (tellSaved('project', done)) document.savedAs(now.project);
   };
 
@@ -173,6 +194,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     drawer,
     section,
     onMeasure,
+    onNewBay,
+    onSquareUp,
     onParts,
     byHand,
     onBay,
@@ -191,6 +214,17 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     showRun,
     papers,
   };
+}
+
+/** The meshes of a bay that do not stand beside its project yet. */
+function meshesToWrite(
+  project: Project,
+  files: readonly NamedFile[],
+  onDisk: readonly NamedFile[],
+): readonly NamedFile[] {
+  const standing = new Set(onDisk.map(({ path }) => path));
+  const meshes = new Set(project.bay.meshes.map(({ path }) => path));
+  return files.filter(({ path }) => meshes.has(path) && !standing.has(path));
 }
 
 /** Middle of the box around some points. */

@@ -57,7 +57,8 @@ export function createDocumentStore() {
   };
   return {
     ...store,
-    opened: (project: Project, files: OpenedProject, sheets: readonly PartSheet[]): void => {
+    /** isNew: none of it stands on a disk yet. */
+    opened: (project: Project, files: OpenedProject, sheets: readonly PartSheet[], isNew = false): void => {
       const shelf = createPartShelf(project, sheets, files.files);
       store.setState({
         open: {
@@ -65,13 +66,14 @@ export function createDocumentStore() {
           files,
           tables: shelf.tablesOf(project),
           shelf,
-          onDisk: files.files,
+          onDisk: isNew ? [] : files.files,
           bay: null,
           warnings: [],
           report: null,
           laidFrom: {},
           trials: {},
-          saved: project,
+          // A project that was never saved differs from what is on disk, which is nothing.
+          saved: isNew ? { ...project } : project,
         },
       });
     },
@@ -110,7 +112,11 @@ export function createDocumentStore() {
       change((open) => ({ ...open, trials: { ...open.trials, [trial.run]: { trial, from } } })),
     savedAs: (project: Project): void =>
       change((open) => {
-        const written = open.shelf.tableFilesOf(project);
+        const meshes = new Set(project.bay.meshes.map(({ path }) => path));
+        const written = [
+          ...open.files.files.filter(({ path }) => meshes.has(path)),
+          ...open.shelf.tableFilesOf(project),
+        ];
         const paths = new Set(written.map(({ path }) => path));
         const onDisk = [...open.onDisk.filter(({ path }) => !paths.has(path)), ...written];
         return { ...open, saved: project, onDisk };

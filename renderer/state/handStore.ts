@@ -15,6 +15,8 @@ export type Tool =
   | { readonly kind: 'rod' }
   /** two places to measure between */
   | { readonly kind: 'measure' }
+  /** three places on a face that is truly level */
+  | { readonly kind: 'level' }
   /** a bay part into a skin; null = out of all skins */
   | { readonly kind: 'skin'; readonly skin: string | null };
 

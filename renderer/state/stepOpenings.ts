@@ -18,7 +18,7 @@ export function stepOpenings(document: OpenDocument | null): Record<Step, Openin
   const bench = waits('not built yet');
   if (document === null) {
     const nothing = waits('waits for a bay');
-    return { bay: open('open a project'), ports: nothing, runs: nothing, checks: nothing, papers: nothing, bench };
+    return { bay: open('bring in a bay'), ports: nothing, runs: nothing, checks: nothing, papers: nothing, bench };
   }
   return {
     bay: bayOpening(document),
@@ -38,11 +38,14 @@ function bayOpening({ bay, warnings }: OpenDocument): Opening {
 function portsOpening({ history: { present } }: OpenDocument): Opening {
   const used = new Set(present.runs.flatMap((run) => [run.a.port, run.b.port]));
   const unused = present.ports.filter((port) => !used.has(port.id)).length;
+  if (present.ports.length === 0) return open('put the first');
   return unused > 0 ? open(`${unused} without a run`) : done(count(present.ports.length, 'port', 'ports'));
 }
 
 function runsOpening(document: OpenDocument): Opening {
-  const states = document.history.present.runs.map((run) => runState(document, run.id));
+  const { runs } = document.history.present;
+  if (runs.length === 0) return open('state the first');
+  const states = runs.map((run) => runState(document, run.id));
   const toLay = states.filter((state) => state === 'not-laid' || state === 'stale').length;
   if (toLay > 0) return open(`${toLay} to lay`);
   const blocked = document.report?.lays.filter((lay) => lay.outcome !== 'laid').length ?? 0;

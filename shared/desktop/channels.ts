@@ -7,6 +7,8 @@ export type DesktopTask = Exclude<keyof DesktopApi, 'onMenu'>;
 export const TASK_CHANNELS: Readonly<Record<DesktopTask, string>> = {
   openGiven: 'hosewright:open-given',
   openDemo: 'hosewright:open-demo',
+  exampleParts: 'hosewright:example-parts',
+  beginNew: 'hosewright:begin-new',
   chooseProject: 'hosewright:choose-project',
   chooseFiles: 'hosewright:choose-files',
   saveProject: 'hosewright:save-project',

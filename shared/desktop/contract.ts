@@ -24,6 +24,10 @@ export interface DesktopApi {
   /** The project the program was started on; `null` = none. */
   openGiven(): Promise<Result<OpenedProject> | null>;
   openDemo(): Promise<Result<OpenedProject>>;
+  /** The example's files, to take its parts from; what is open stays open. */
+  exampleParts(): Promise<Result<OpenedProject>>;
+  /** A project that stands nowhere yet is on the bench: saving it asks where, and touches no project opened before. */
+  beginNew(): Promise<void>;
   chooseProject(): Promise<Result<OpenedProject> | null>;
   /** Files to bring into a project: meshes or tables, named by their plain file name. */
   chooseFiles(): Promise<Result<readonly NamedFile[]> | null>;

@@ -1,4 +1,5 @@
 import type { Problem } from '../base/result.ts';
+import type { LengthUnit } from '../base/units.ts';
 import type { Vec3 } from '../base/vec3.ts';
 import type { Progress } from '../base/watch.ts';
 import type { EndTrial } from '../document/endTrial/schema.ts';
@@ -21,7 +22,24 @@ export interface BayPicture {
   readonly parts: readonly { name: string; firstTriangle: number; triangleCount: number; skin: string; body: string }[];
 }
 
+/** What is seen of mesh files before anything is said about them: lengths in the numbers of the files. */
+export interface MeshLook {
+  readonly meshes: readonly { readonly path: string; readonly sha256: string }[];
+  readonly triangles: number;
+  readonly parts: readonly string[];
+  /** corners of triangles strewn over the meshes, x y z each: enough to draw an outline */
+  readonly sample: Float32Array;
+  readonly box: { readonly min: Vec3; readonly max: Vec3 };
+  /** what the numbers are probably in; to be asked about */
+  readonly unit: LengthUnit;
+}
+
 export interface JobTable {
+  /** Looks at mesh files that are to become a bay. */
+  readonly lookAtMeshes: {
+    input: { readonly files: readonly NamedFile[] };
+    output: MeshLook & { warnings: readonly Problem[] };
+  };
   /** Read, validate and hash a project and its meshes; the bay as a picture. */
   readonly openProject: { input: ProjectFiles; output: { bay: BayPicture; warnings: readonly Problem[] } };
   /** Lay all runs, or the named ones (others are kept as laid in `earlier`), and check them. */

@@ -5,6 +5,7 @@ import { isLeftOut, skinOfPart } from '../document/project/skinOfPart.ts';
 import { mergeMeshes } from '../geometry/meshImport/mergeMeshes.ts';
 import { openMesh } from '../geometry/meshImport/openMesh.ts';
 import { placeMesh } from '../geometry/meshImport/placeMesh.ts';
+import { squareUp } from '../geometry/meshImport/squareUp.ts';
 import type { TriMesh } from '../geometry/triMesh.ts';
 import { withoutParts } from '../geometry/withoutParts.ts';
 import { type BayIndex, buildBayIndex } from '../solve/bay/bayIndex.ts';
@@ -37,8 +38,13 @@ export async function bayMesh(
   memory: JobMemory,
 ): Promise<Result<{ mesh: TriMesh; warnings: readonly Problem[] }>> {
   const { project } = read.resolved;
-  const { meshes, leftOut } = project.bay;
-  const key = JSON.stringify([leftOut, ...meshes.map((m, i) => [read.meshes[i]?.sha256, m.unit, m.upAxis])]);
+  const { meshes, leftOut, scale, level } = project.bay;
+  const key = JSON.stringify([
+    leftOut,
+    scale,
+    level,
+    ...meshes.map((m, i) => [read.meshes[i]?.sha256, m.unit, m.upAxis]),
+  ]);
   if (memory.mesh?.key === key) return good(withDoubts(project, memory.mesh, memory));
   const placed: TriMesh[] = [];
   const warnings: Problem[] = [];
@@ -52,7 +58,8 @@ export async function bayMesh(
     }
   }
   if (problems.length > 0) return bad(problems);
-  const mesh = withoutParts(mergeMeshes(placed), (part) => isLeftOut(project, part));
+  const merged = squareUp(mergeMeshes(placed), { ...(scale && { scale }), ...(level && { level }) });
+  const mesh = withoutParts(merged, (part) => isLeftOut(project, part));
   if (mesh.indices.length === 0)
     return bad([
       { path: 'bay', message: 'nothing is left of the bay: its meshes are empty or all parts are left out' },

@@ -11,6 +11,7 @@ import type { JobEnd, JobInput, JobName, JobOutput } from './contract.ts';
 import { endTrialJob } from './endTrialJob.ts';
 import { moveRunJob, relayRunJob, takeRunJob } from './handJobs.ts';
 import { bayIndex, bayMesh, bodiesOfBay, type JobMemory } from './jobMemory.ts';
+import { lookAtMeshesJob } from './lookAtMeshesJob.ts';
 import { measuredAround } from './measuredAround.ts';
 import { readProject, unknownRuns } from './readProject.ts';
 import { reportOf } from './reportOf.ts';
@@ -22,6 +23,7 @@ export { type JobMemory, newJobMemory } from './jobMemory.ts';
 type Job<N extends JobName> = (input: JobInput<N>, watch: Watch, memory: JobMemory) => Promise<Result<JobOutput<N>>>;
 
 const JOBS: { [N in JobName]: Job<N> } = {
+  lookAtMeshes: lookAtMeshesJob,
   openProject,
   layRuns: layRunsJob,
   endTrial: endTrialJob,

@@ -183,6 +183,8 @@ export function sampleBench(
   const desktop: DesktopApi = {
     openGiven: async () => ({ ok: true, value: sampleFiles() }),
     openDemo: async () => ({ ok: true, value: sampleFiles() }),
+    exampleParts: async () => ({ ok: true, value: sampleFiles() }),
+    beginNew: async () => undefined,
     chooseProject: async () => null,
     chooseFiles: async () => null,
     saveProject: async () => ({ ok: true, value: { kind: 'saved', where: 'the project folder' } }),

@@ -5,6 +5,7 @@ import { useDocument } from '../../state/useBench.ts';
 import { Length } from '../Length.tsx';
 import { NewSkin } from './NewSkin.tsx';
 import { SkinParts } from './SkinParts.tsx';
+import { SquareUp } from './SquareUp.tsx';
 
 /** The bay's skins and parts: which part is what, and which are looked through or taken off. */
 export function BayCard() {
@@ -26,6 +27,7 @@ export function BayCard() {
           {describeProblem(warning)}
         </p>
       ))}
+      {open.bay !== null && <SquareUp />}
       {open.bay !== null && <NewSkin />}
       {open.bay !== null &&
         skins.map((skin) => (
@@ -36,10 +38,6 @@ export function BayCard() {
           />
         ))}
       {open.bay === null && <p className="teach">The mesh is being read.</p>}
-      <p className="teach">
-        Bringing in a mesh, cutting a part in two and measuring the unit by a bar are not built yet: state them in the
-        project file.
-      </p>
     </article>
   );
 }

@@ -1,10 +1,11 @@
 import { useStore } from 'zustand';
 import { SUPPORT_WORDS } from '../../../shared/document/wording/bayWords.ts';
 import type { Aim, Tool } from '../../state/handStore.ts';
-import { type MeasuredPlace, measured } from '../../state/onMeasure.ts';
 import { useBench, useDocument } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Length } from '../Length.tsx';
+import { LevelWords } from './LevelWords.tsx';
+import { MeasureWords } from './MeasureWords.tsx';
 
 /** What the next press does, what is under the pointer, and the way out. */
 export function ToolStrip() {
@@ -41,6 +42,8 @@ function toolWords(tool: Tool, port: string | undefined, skin: string | undefine
       return 'Bent rod: click along it, from END A to END B';
     case 'measure':
       return 'Measure: click two places';
+    case 'level':
+      return 'Level the bay: click three places on a face that is truly level, far apart';
     case 'skin':
       return `Click each part that is “${skin ?? 'plain'}”`;
   }
@@ -51,6 +54,7 @@ function AimWords({ tool, aim }: { tool: Tool; aim: Aim | null }) {
   if (tool.kind === 'put') return 'The chosen run’s hose is the outlined one.';
   if (tool.kind === 'rod') return <RodWords />;
   if (tool.kind === 'measure') return <MeasureWords aim={aim} />;
+  if (tool.kind === 'level') return <LevelWords aim={aim} />;
   if (aim === null) return 'Point at the bay.';
   if (tool.kind === 'skin')
     return (
@@ -71,31 +75,4 @@ function AimWords({ tool, aim }: { tool: Tool; aim: Aim | null }) {
 function RodWords() {
   const count = useStore(useBench().onRod, ({ picks }) => picks.length);
   return count === 0 ? 'Begin where END A will be.' : `${count} points. Backspace takes the last one back.`;
-}
-
-function MeasureWords({ aim }: { aim: Aim | null }) {
-  const state = useStore(useBench().onMeasure);
-  const result = measured(state);
-  if (result === null)
-    return (
-      <>
-        {state.from === null ? 'From: ' : `From ${placeWords(state.from)} to: `}
-        {aim === null ? 'point at the bay' : aim.rim ? `middle of the round rim of ${aim.part}` : aim.part}
-      </>
-    );
-  const [x, y, z] = result.alongMm;
-  return (
-    <>
-      <b>
-        <Length mm={result.straightMm} denominator={32} both />
-      </b>{' '}
-      from {placeWords(state.from)} to {placeWords(state.to)}; along x <Length mm={x} />, y <Length mm={y} />, z{' '}
-      <Length mm={z} />
-    </>
-  );
-}
-
-function placeWords(place: MeasuredPlace | null): string {
-  if (place === null) return '';
-  return place.rimRadiusMm === undefined ? place.part : `the middle of the rim of ${place.part}`;
 }

@@ -2,7 +2,7 @@ import { useBench, useJobs } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { BareRule } from '../straightView/BareRule.tsx';
 
-/** Nothing on the bench yet: what the program is for and the two ways to begin. */
+/** Nothing on the bench yet: what the program is for and the ways to begin. */
 export function EmptyBench() {
   const bench = useBench();
   const busy = useJobs((jobs) => jobs.current !== null);
@@ -17,10 +17,14 @@ export function EmptyBench() {
         <Button look="main" disabled={busy} onPress={() => void bench.openDemo()}>
           Open the example bay
         </Button>
+        <Button disabled={busy} onPress={() => void bench.onNewBay.choose()}>
+          New bay from a scan
+        </Button>
         <Button disabled={busy} onPress={() => void bench.openChosen()}>
           Open a project
         </Button>
       </div>
+      <p className="empty-drop">A scan can also be dropped on this window: STL, OBJ, GLB or glTF.</p>
       <div className="empty-rule">
         <BareRule />
       </div>

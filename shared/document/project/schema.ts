@@ -94,6 +94,12 @@ export const Body = z.strictObject({ id, name, parts: z.array(name), motion: Mot
 
 export const Bay = z.strictObject({
   meshes: z.array(BayMesh).min(1),
+  scale: positive.optional().describe('true length over length in the meshes, from a length that is known; absent = 1'),
+  level: direction
+    .optional()
+    .describe(
+      'which way is truly up, as the meshes lie by their upAxis; the bay is turned by the least rotation that brings it to +Z; absent = +Z',
+    ),
   scanUncertaintyMm: nonNegative.describe('how far the mesh may lie from the real surface; added to every clearance'),
   leftOut: z
     .array(name)

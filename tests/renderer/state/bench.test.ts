@@ -19,7 +19,7 @@ const BOTH = sampleReport([sampleLay('feed'), sampleLay('drain')]);
 describe('bench', () => {
   it('opens the given project, reads its tables and asks for the bay', async () => {
     const { bench, asked } = sampleBench({ openProject: SAMPLE_BAY });
-    expect(stepOpenings(null).bay.words).toBe('open a project');
+    expect(stepOpenings(null).bay.words).toBe('bring in a bay');
     await bench.openGiven();
     const open = opened(bench);
     expect(asked.map((a) => a.name)).toEqual(['openProject']);
