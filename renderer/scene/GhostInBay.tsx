@@ -1,7 +1,8 @@
 import { DoubleSide, MeshBasicMaterial } from 'three';
+import { useStore } from 'zustand';
 import { backwardsEnd } from '../../shared/document/lay/backwardsEnd.ts';
 import type { Lay } from '../../shared/document/lay/schema.ts';
-import { useSession } from '../state/useBench.ts';
+import { useBench, useSession } from '../state/useBench.ts';
 import type { ScenePalette } from './palette.ts';
 import { ScreenLabel } from './ScreenLabel.tsx';
 import { elbowPath } from './three/endShape.ts';
@@ -16,9 +17,20 @@ interface GhostProps {
 
 type Line = readonly (readonly [number, number, number])[];
 
-/** The chosen hose as it might come out instead: as made, or its END B by the clock read backwards. In wire, with its name. */
+/** The chosen hose as it might come out instead: as made, its END B by the clock read backwards, or another way round. In wire, with its name. */
 export function GhostInBay({ lay, palette }: GhostProps) {
   const ghost = useSession((state) => state.ghost);
+  const { onWays } = useBench();
+  const way = useStore(onWays, ({ found, shown }) => (shown === null ? undefined : found?.ways.ways[shown]));
+  if (way !== undefined)
+    return (
+      <Ghost
+        line={way.lay.centreline.points}
+        radiusMm={lay.outsideDiameterMm / 2}
+        name="another way"
+        palette={palette}
+      />
+    );
   const backwards = ghost === 'backwards' ? backwardsEnd(lay) : undefined;
   if (backwards !== undefined)
     return (

@@ -19,6 +19,7 @@ import { createOnNewBay } from './onNewBay.ts';
 import { createOnRod } from './onRod.ts';
 import { createOnRuns } from './onRuns.ts';
 import { createOnSquareUp } from './onSquareUp.ts';
+import { createOnWays } from './onWays.ts';
 import { createDrawerStore } from './parts/drawerStore.ts';
 import { createOnParts } from './parts/onParts.ts';
 import { tablesToWrite } from './parts/partShelf.ts';
@@ -77,6 +78,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     hand.empty();
     drawer.empty();
     section.empty();
+    onWays.clear();
     onMeasure.clear();
     onNewBay.clear();
     document.opened(project, got.value, sheets, isNew);
@@ -110,6 +112,17 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     const report = await jobs.work(title, 'layRuns', input);
     if (report !== null) document.reported(report, now.project, runs);
   };
+
+  const onWays = createOnWays({
+    document,
+    jobs,
+    filesNow,
+    settle: async (run, along) => {
+      const hasHose = document.getState().open?.report?.lays.some((l) => l.run === run && l.outcome !== 'no-way');
+      return hasHose === true ? byHand.settle(run, along) : lay([run]);
+    },
+  });
+  session.subscribe(({ run }, before) => run !== before.run && onWays.clear());
 
   /** Lays one run with every pair of ends that fits; the other runs stay where they were laid. */
   const tryEnds = async (run: string): Promise<void> => {
@@ -202,6 +215,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     onBuilt,
     onRod,
     onRuns,
+    onWays,
     openGiven: async (): Promise<void> => take(await desktop.openGiven()),
     openDemo: async (): Promise<void> => take(await desktop.openDemo()),
     openChosen: async (): Promise<void> => take(await desktop.chooseProject()),

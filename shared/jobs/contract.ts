@@ -8,6 +8,7 @@ import type { LayReport } from '../document/lay/schema.ts';
 import type { NamedFile, ProjectFiles } from '../document/project/projectFiles.ts';
 import type { Paperwork } from '../document/project/schema.ts';
 import type { Straightened } from '../document/straightened/schema.ts';
+import type { WaysRound } from '../document/waysRound/schema.ts';
 
 /**
  * Long work by name: what goes in, what comes out. Inputs and outputs are plain records and typed arrays, so that a job
@@ -49,6 +50,8 @@ export interface JobTable {
   };
   /** Lay one run with every pair of ends that fits; the other runs stay as `earlier` has them. */
   readonly endTrial: { input: ProjectFiles & { run: string; earlier?: LayReport }; output: EndTrial };
+  /** Lay one run on different sides of things; the other runs stay as `earlier` has them. */
+  readonly waysRound: { input: ProjectFiles & { run: string; earlier?: LayReport }; output: WaysRound };
   /**
    * Take one laid run in the hand: what `moveRun` needs is made ready and kept by the worker under the name `hand`. Only
    * the last few hands are kept. A run without a hose to show (`no-way`) cannot be taken.

@@ -17,6 +17,7 @@ import { readProject, unknownRuns } from './readProject.ts';
 import { reportOf } from './reportOf.ts';
 import { rockTogether } from './rockTogether.ts';
 import { straightenRodJob } from './straightenRodJob.ts';
+import { waysRoundJob } from './waysRoundJob.ts';
 
 export { type JobMemory, newJobMemory } from './jobMemory.ts';
 
@@ -27,6 +28,7 @@ const JOBS: { [N in JobName]: Job<N> } = {
   openProject,
   layRuns: layRunsJob,
   endTrial: endTrialJob,
+  waysRound: waysRoundJob,
   takeRun: takeRunJob,
   moveRun: moveRunJob,
   relayRun: relayRunJob,

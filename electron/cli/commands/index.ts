@@ -12,11 +12,13 @@ import { serveCommand } from './serve.ts';
 import { sheetsCommand } from './sheets.ts';
 import { straightenCommand } from './straighten.ts';
 import { trialCommand } from './trial.ts';
+import { waysCommand } from './ways.ts';
 
 /** Every command, in the order of the help. A new one is a file beside these and a line here. */
 export const COMMANDS: readonly Command[] = [
   layCommand,
   trialCommand,
+  waysCommand,
   relayCommand,
   builtCommand,
   checkCommand,

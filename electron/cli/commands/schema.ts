@@ -5,6 +5,7 @@ import {
   layReportJsonSchema,
   partTableJsonSchema,
   projectJsonSchema,
+  waysRoundJsonSchema,
 } from '../../../shared/document/schemas/jsonSchemas.ts';
 import { defineCommand } from '../command.ts';
 import { EXIT } from '../exitCodes.ts';
@@ -13,6 +14,7 @@ const SCHEMAS: Readonly<Record<string, () => JsonSchema>> = {
   project: projectJsonSchema,
   'lay-report': layReportJsonSchema,
   'end-trial': endTrialJsonSchema,
+  'ways-round': waysRoundJsonSchema,
   'part-tables': partTableJsonSchema,
 };
 const NAMES = Object.keys(SCHEMAS);

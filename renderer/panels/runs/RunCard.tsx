@@ -11,6 +11,7 @@ import { EndTrialList } from '../endTrial/EndTrialList.tsx';
 import { FindingList } from '../findings/FindingList.tsx';
 import { RodSection } from '../rod/RodSection.tsx';
 import { STATE_SHAPES } from '../runStateShape.ts';
+import { WaysRoundList } from '../waysRound/WaysRoundList.tsx';
 import { ClockCard } from './ClockCard.tsx';
 import { Nearest } from './Nearest.tsx';
 import { NewRun } from './NewRun.tsx';
@@ -78,6 +79,7 @@ export function RunCard() {
       {lay?.outcome === 'laid' && <BuiltSection run={run} lay={lay} />}
       <RodSection run={run} />
       <RunChanges run={run} open={open} />
+      <WaysRoundList run={run} project={open.history.present} />
       <EndTrialList run={run} open={open} />
       <RunService run={run} />
     </article>

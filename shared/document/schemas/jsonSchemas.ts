@@ -3,6 +3,7 @@ import { EndTrial } from '../endTrial/schema.ts';
 import { LayReport, REPORT_VERSION } from '../lay/schema.ts';
 import { ROW_SCHEMAS } from '../parts/columns.ts';
 import { PROJECT_VERSION, Project } from '../project/schema.ts';
+import { WaysRound } from '../waysRound/schema.ts';
 
 /** A JSON Schema, draft 2020-12, as plain data. */
 export type JsonSchema = Readonly<Record<string, unknown>>;
@@ -23,6 +24,11 @@ export function layReportJsonSchema(): JsonSchema {
 /** The published shape of an end trial. */
 export function endTrialJsonSchema(): JsonSchema {
   return published(EndTrial, 'end-trial', 1, 'Hosewright end trial');
+}
+
+/** The published shape of a run's ways round things. */
+export function waysRoundJsonSchema(): JsonSchema {
+  return published(WaysRound, 'ways-round', 1, 'Hosewright ways round');
 }
 
 /** The published shape of the part tables once read: rows by kind. In the CSV files the same keys stand in snake case. */
