@@ -1,7 +1,11 @@
-import { LineBasicMaterial } from 'three';
+import { useMemo } from 'react';
+import { LineBasicMaterial, Matrix4, Vector3 } from 'three';
 import { useStore } from 'zustand';
+import { motionsAt } from '../../shared/document/lay/motionsAt.ts';
+import type { Lay } from '../../shared/document/lay/schema.ts';
 import type { Project, Skin } from '../../shared/document/project/schema.ts';
-import { skinOfPart } from '../../shared/document/project/skinOfPart.ts';
+import { bodyOfPart, skinOfPart } from '../../shared/document/project/skinOfPart.ts';
+import type { RigidMotion } from '../../shared/geometry/rigidMotion.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
 import type { PartView } from '../state/sessionStore.ts';
 import { useBench, useSession } from '../state/useBench.ts';
@@ -14,23 +18,35 @@ import { useDisposed } from './useDisposed.ts';
 interface BayMeshProps {
   readonly bay: NonNullable<OpenDocument['bay']>;
   readonly project: Project;
+  readonly lays: readonly Lay[];
   readonly palette: ScenePalette;
 }
 
-/** The bay: every part in the look of its skin, shown, see-through or taken off. */
-export function BayMesh({ bay, project, palette }: BayMeshProps) {
+/** The bay: every part in the look of its skin, shown, see-through or taken off; its bodies where the shown pose has them. */
+export function BayMesh({ bay, project, lays, palette }: BayMeshProps) {
   const geometry = useDisposed(() => bayGeometry(bay), [bay]);
   const materials = useDisposed(() => bayMaterials(palette, geometry.flat), [palette, geometry.flat]);
   const views = useSession((session) => session.parts);
   const seeThrough = useSession((session) => session.seeThrough);
   const { hand } = useBench();
+  const moved = useMotions(project, lays);
   const aimed = useStore(hand, ({ tool, aim }) => (tool.kind === 'skin' ? aim?.part : undefined));
   const parts = geometry.parts.map((part, i) => {
     const chosen = views[part.name] ?? 'shown';
     const view: PartView = seeThrough && chosen === 'shown' ? 'ghost' : chosen;
     const { kind } = skinOfPart(project, part.name);
-    // biome-ignore lint/suspicious/noArrayIndexKey: a scan may name two parts alike; their order never changes
-    return <BayPart key={i} part={part} view={view} materials={materials} kind={kind} aimed={part.name === aimed} />;
+    return (
+      <BayPart
+        // biome-ignore lint/suspicious/noArrayIndexKey: a scan may name two parts alike; their order never changes
+        key={i}
+        part={part}
+        view={view}
+        materials={materials}
+        kind={kind}
+        aimed={part.name === aimed}
+        motion={moved(bodyOfPart(project, part.name).id)}
+      />
+    );
   });
   return (
     <>
@@ -75,16 +91,37 @@ interface BayPartProps {
   readonly materials: BayMaterials;
   /** the pointer is on it, and a press would put it into a skin */
   readonly aimed: boolean;
+  /** where its body stands */
+  readonly motion: Matrix4;
 }
 
-function BayPart({ part, view, kind, materials, aimed }: BayPartProps) {
+function BayPart({ part, view, kind, materials, aimed, motion }: BayPartProps) {
   const material = (view === 'ghost' ? materials.ghost : materials.solid).get(kind);
   const edge = aimed ? materials.aimedEdge : view === 'ghost' ? materials.ghostEdge : materials.edge;
   if (view === 'off' || material === undefined) return null;
   return (
-    <group>
+    <group matrix={motion} matrixAutoUpdate={false}>
       <mesh geometry={part.surface} material={material} renderOrder={view === 'ghost' ? 2 : 0} />
       {part.edges !== null && <lineSegments geometry={part.edges} material={edge} />}
     </group>
   );
+}
+
+const STILL = new Matrix4();
+
+/** Where each body of the bay stands in the pose that is shown. */
+function useMotions(project: Project, lays: readonly Lay[]): (body: string) => Matrix4 {
+  const shown = useSession((session) => session.pose);
+  return useMemo(() => {
+    const extreme =
+      shown?.kind === 'rock' ? lays.find(({ rock }) => rock !== undefined)?.rock?.extremes[shown.extreme] : undefined;
+    if (extreme === undefined) return () => STILL;
+    const motions = motionsAt(project, extreme.pose, 1);
+    const matrices = new Map(extreme.pose.bodies.map(({ body }) => [body, matrixOf(motions(body))]));
+    return (body: string) => matrices.get(body) ?? STILL;
+  }, [shown, lays, project]);
+}
+
+function matrixOf({ axes: [x, y, z], shift }: RigidMotion): Matrix4 {
+  return new Matrix4().makeBasis(new Vector3(...x), new Vector3(...y), new Vector3(...z)).setPosition(...shift);
 }

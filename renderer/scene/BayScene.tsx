@@ -13,6 +13,7 @@ import { HoverMarker } from './HoverMarker.tsx';
 import { MeasureInBay } from './MeasureInBay.tsx';
 import { PortMarks } from './PortMarks.tsx';
 import { PortTags } from './PortTags.tsx';
+import { PoseInBay } from './PoseInBay.tsx';
 import { SCENE_PALETTES } from './palette.ts';
 import { RodInBay } from './RodInBay.tsx';
 import { RunInBay } from './RunInBay.tsx';
@@ -49,7 +50,7 @@ export function BayScene() {
       <hemisphereLight args={[palette.skyLight, palette.groundLight, 1.5]} position={[0, 0, 1]} />
       <directionalLight position={[-0.35, -0.8, 1]} intensity={2.1} color={palette.skyLight} />
       <directionalLight position={[0.9, 0.3, 0.3]} intensity={0.35} color={palette.skyLight} />
-      <BayMesh bay={open.bay} project={project} palette={palette} />
+      <BayMesh bay={open.bay} project={project} lays={lays} palette={palette} />
       {drawn.map((lay) => (
         <RunInBay key={lay.run} lay={lay} open={open} chosen={lay.run === chosen} palette={palette} />
       ))}
@@ -69,6 +70,7 @@ export function BayScene() {
         .map((lay) => (
           <GhostInBay key={lay.run} lay={lay} palette={palette} />
         ))}
+      <PoseInBay lays={drawn} chosen={chosen} palette={palette} />
       <RodInBay colour={palette.selected} />
       <MeasureInBay colour={palette.selected} />
       <BayAim bay={open.bay} palette={palette} />

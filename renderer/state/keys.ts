@@ -56,6 +56,8 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'o', words: 'new port: click the bay', fits: plain('o'), act: newPort },
   { shown: 'm', words: 'move the chosen port: click the bay', fits: plain('m'), act: movePort },
   { shown: 'y', words: 'END B as the clock read backwards would have it', fits: plain('y'), act: toggleBackwards },
+  { shown: ']', words: 'next extreme of the engine’s movement', fits: plain(']'), act: stepPose(1) },
+  { shown: '[', words: 'extreme before; at rest after the first', fits: plain('['), act: stepPose(-1) },
   { shown: 'q', words: 'pick points along a bent rod', fits: plain('q'), act: (bench) => bench.onRod.begin() },
   { shown: 'Backspace', words: 'take the last point of the rod back', fits: plain('Backspace'), act: pickLess },
   { shown: 'Delete', words: 'remove the chosen support or port', fits: plain('Delete'), act: removeChosen },
@@ -161,6 +163,18 @@ function removeChosen(bench: Bench): void {
   } else if (support !== null && run !== undefined) bench.byHand.remove(run.id, support);
 }
 
+/** Through the extremes of the chosen run's rock; the first is at rest, which is no pose. */
+function stepPose(by: number): (bench: Bench) => void {
+  return ({ document, session }) => {
+    const { run, pose } = session.getState();
+    const rock = document.getState().open?.report?.lays.find((lay) => lay.run === run)?.rock;
+    if (rock === undefined) return;
+    const count = rock.extremes.length;
+    const at = ((pose?.kind === 'rock' ? pose.extreme : 0) + by + count) % count;
+    session.set({ pose: at === 0 ? null : { kind: 'rock', extreme: at } });
+  };
+}
+
 function toggleBackwards({ session }: Bench): void {
   session.set(({ ghost }) => ({ ghost: ghost === 'backwards' ? null : 'backwards' }));
 }
@@ -179,6 +193,7 @@ function stopOrClose(bench: Bench): void {
   else if (hand.getState().stretch !== null) hand.set({ stretch: null });
   else if (hand.getState().stating) hand.set({ stating: false });
   else if (section.getState().isOpen) section.shut();
+  else if (session.getState().pose !== null) session.set({ pose: null });
   else if (jobs.getState().current !== null) jobs.cancel();
   else jobs.dismiss();
 }

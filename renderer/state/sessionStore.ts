@@ -25,6 +25,11 @@ export interface CameraNudge {
   readonly nearer: number;
 }
 
+/** Another shape of the hoses: bodies at an extreme of their motion, by its number, or the chosen hose under pressure, by the number of its breath. */
+export type BayPose =
+  | { readonly kind: 'rock'; readonly extreme: number }
+  | { readonly kind: 'breath'; readonly breath: number };
+
 /** A place the camera is asked to fly to. `serial` makes asking twice for one place two flights. */
 export interface Flight {
   readonly point: Vec3;
@@ -48,6 +53,8 @@ export interface SessionState {
   readonly fitSerial: number;
   /** how the chosen hose might come out instead, drawn beside it; `null` = not drawn */
   readonly ghost: 'backwards' | 'built' | null;
+  /** which of its other shapes the bay is shown in; `null` = as it stands at rest */
+  readonly pose: BayPose | null;
   readonly keysShown: boolean;
   /** the 3D picture: drawn, or why not */
   readonly picture: 'drawn' | 'no-webgl' | 'lost';
@@ -71,6 +78,7 @@ export function createSessionStore(choices: SessionChoices) {
     nudge: null,
     fitSerial: 0,
     ghost: null,
+    pose: null,
     keysShown: false,
     picture: 'drawn',
   }));

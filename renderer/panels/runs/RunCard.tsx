@@ -15,6 +15,7 @@ import { WaysRoundList } from '../waysRound/WaysRoundList.tsx';
 import { ClockCard } from './ClockCard.tsx';
 import { Nearest } from './Nearest.tsx';
 import { NewRun } from './NewRun.tsx';
+import { PosePlayer } from './PosePlayer.tsx';
 import { RunChanges } from './RunChanges.tsx';
 import { RunFigures } from './RunFigures.tsx';
 import { RunFlow } from './RunFlow.tsx';
@@ -73,6 +74,7 @@ export function RunCard() {
       )}
       {lay !== undefined && <RunFlow lay={lay} />}
       {lay !== undefined && <RunRock lay={lay} project={open.history.present} />}
+      {lay !== undefined && <PosePlayer lay={lay} />}
       {lay !== undefined && <RunTaper lay={lay} project={open.history.present} />}
       {lay !== undefined && <Nearest lay={lay} project={open.history.present} />}
       <ByHand run={run} lay={lay} />

@@ -4,6 +4,14 @@ import { z } from 'zod';
 export const finite = z.number();
 export const point = z.tuple([finite, finite, finite]);
 
+/** mm. Between points of a line that is only to be drawn. */
+export const DRAWN_STEP_MM = 12;
+export const DrawnLine = z
+  .array(point)
+  .describe(
+    `where the hose then lies, shoulder A to shoulder B, a point about every ${DRAWN_STEP_MM} mm to a tenth: for drawing, not for measuring`,
+  );
+
 export const AdapterPose = z
   .strictObject({
     id: z.string().describe('in the table of adapters'),

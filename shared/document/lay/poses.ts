@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Clearance, EndRoom, finite, Place, point } from './places.ts';
+import { Clearance, DrawnLine, EndRoom, finite, Place, point } from './places.ts';
 
 /** What the lay report says of a hose that does not lie as planned: bodies moved, taper threads elsewhere, made otherwise. mm, degrees, N. */
 export const RockPose = z
@@ -43,6 +43,7 @@ export const RockExtreme = z.strictObject({
     .optional()
     .describe('of the stretch that is wrung most, right-handed about the hose from END A to END B'),
   torqueNmm: finite.optional().describe('with which that stretch is wrung; as good as its torsional stiffness'),
+  line: DrawnLine.optional(),
 });
 
 export const Rock = z

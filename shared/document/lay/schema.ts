@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Clearance, EndPose, finite, Place, point, Thing } from './places.ts';
+import { Clearance, DrawnLine, EndPose, finite, Place, point, Thing } from './places.ts';
 import { BuiltPose, Rock, Taper, Tolerance } from './poses.ts';
 
 export { AdapterPose, Clearance, EndPose, EndRoom, Place, Thing } from './places.ts';
@@ -63,6 +63,7 @@ export const Breath = z
     taut: z.boolean().describe('true = the hose is then shorter than its taut lay and pulls on its ends'),
     minRadius: z.strictObject({ provenAtLeastMm: finite, at: Place }).optional(),
     tightest: Clearance.optional().describe('the clearance that is then furthest under, or least over, what is asked'),
+    line: DrawnLine.optional(),
   })
   .describe('the same hose, ends where they stand, at the length that pressure gives it');
 

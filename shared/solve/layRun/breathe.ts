@@ -8,7 +8,7 @@ import { leastRadius } from '../../geometry/curveLimits.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
-import { centrelineOf } from './centreline.ts';
+import { centrelineOf, drawnLine } from './centreline.ts';
 import type { Candidate } from './findShape.ts';
 import { measureClearances } from './measureClearances.ts';
 import { relaxRoute } from './relaxRoute.ts';
@@ -58,6 +58,7 @@ export function breathe(
         at: { arcLengthMm: radius.arcLengthMm, point: [...radius.point] as [number, number, number] },
       },
       ...(tightest === undefined ? {} : { tightest }),
+      line: drawnLine(lain.curve),
     };
     lines.set(breath, centrelineOf(lain.curve));
     return breath;

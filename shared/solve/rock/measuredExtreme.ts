@@ -5,6 +5,7 @@ import { requiredRunClearance } from '../../document/rules/requiredClearance.ts'
 import { leastRadius } from '../../geometry/curveLimits.ts';
 import { movePoint } from '../../geometry/rigidMotion.ts';
 import type { TubeField } from '../bay/tubeField.ts';
+import { drawnLine } from '../layRun/centreline.ts';
 import { clearanceTo } from '../layRun/measureClearances.ts';
 import { type Neighbour, runNeighbour } from '../layRun/neighbours.ts';
 import type { BodyBay } from './bodyBays.ts';
@@ -32,7 +33,8 @@ export interface Surroundings {
  * it; so it is measured to everything else only, and its least radius is the one it was laid with.
  */
 export function measuredExtreme(hose: HeldHose, rocked: RockedHose, pose: RockPose, around: Surroundings): RockExtreme {
-  return { pose, ...measuredHose(hose, rocked, around) };
+  const { curve } = rocked;
+  return { pose, ...measuredHose(hose, rocked, around), ...(curve === undefined ? {} : { line: drawnLine(curve) }) };
 }
 
 /** What is told of a hose whose holds have moved, wherever they moved to. */

@@ -1,6 +1,7 @@
 import { LIMIT_RELATIVE } from '../../base/tolerances.ts';
 import { distance, type Vec3 } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
+import { motionsAt } from '../../document/lay/motionsAt.ts';
 import type { RockExtreme, RockPose } from '../../document/lay/schema.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { type CubicCurve, joinCurves, splineThrough, straightCurve } from '../../geometry/cubicCurve.ts';
@@ -12,7 +13,6 @@ import { chordMm, type HeldHose, type HeldSpan, isWorked } from './heldHose.ts';
 import type { Motions } from './movedBay.ts';
 import { movedSetting } from './movedSetting.ts';
 import { pullOf } from './pullOf.ts';
-import { motionsAt } from './rockPoses.ts';
 import { poseThen, slackLeftIn } from './slackLeft.ts';
 import { workedSpan } from './workedSpan.ts';
 

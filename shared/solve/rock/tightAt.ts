@@ -1,7 +1,7 @@
+import { motionsAt } from '../../document/lay/motionsAt.ts';
 import type { RockPose } from '../../document/lay/schema.ts';
 import type { Project } from '../../document/project/schema.ts';
 import type { HeldHose } from './heldHose.ts';
-import { motionsAt } from './rockPoses.ts';
 import { slackLeftIn } from './slackLeft.ts';
 
 /** Shares of the motion looked at on the way to each extreme, up to MOST_SHARE, before the crossing is closed in on. */

@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
+import { motionsAt } from '../../../../shared/document/lay/motionsAt.ts';
 import { Motion } from '../../../../shared/document/project/schema.ts';
 import { AT_REST, movePoint } from '../../../../shared/geometry/rigidMotion.ts';
-import { motionsAt, rockPoses } from '../../../../shared/solve/rock/rockPoses.ts';
+import { rockPoses } from '../../../../shared/solve/rock/rockPoses.ts';
 import { sampleProject } from '../../../arbitraries/projects.ts';
 import type { Ranges } from '../../../arbitraries/rockRig.ts';
 

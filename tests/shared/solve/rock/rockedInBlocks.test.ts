@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { distance, dot, sub, unit, type Vec3 } from '../../../../shared/base/vec3.ts';
 import { UNWATCHED } from '../../../../shared/base/watch.ts';
+import { motionsAt } from '../../../../shared/document/lay/motionsAt.ts';
 import { curveAt, curveLengthMm } from '../../../../shared/geometry/cubicCurve.ts';
 import { movePoint, turnDirection } from '../../../../shared/geometry/rigidMotion.ts';
 import type { TriMesh } from '../../../../shared/geometry/triMesh.ts';
@@ -12,7 +13,7 @@ import { heldHose } from '../../../../shared/solve/rock/heldHose.ts';
 import { letGoAtRest } from '../../../../shared/solve/rock/letGo.ts';
 import { measuredExtreme } from '../../../../shared/solve/rock/measuredExtreme.ts';
 import { rockedHose } from '../../../../shared/solve/rock/rockedHose.ts';
-import { motionsAt, rockPoses } from '../../../../shared/solve/rock/rockPoses.ts';
+import { rockPoses } from '../../../../shared/solve/rock/rockPoses.ts';
 import { ENGINE_BLOCKS, rockingBlocks } from '../../../arbitraries/rockingBlocks.ts';
 import { bruteForceDistance } from '../../../oracles/bruteForceDistance.ts';
 

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import type { Vec3 } from '../../../../shared/base/vec3.ts';
 import { UNWATCHED } from '../../../../shared/base/watch.ts';
+import { motionsAt } from '../../../../shared/document/lay/motionsAt.ts';
 import type { Port } from '../../../../shared/document/project/schema.ts';
 import { Motion, PLAIN_SKIN } from '../../../../shared/document/project/schema.ts';
 import { movePoint, type RigidMotion, turnDirection } from '../../../../shared/geometry/rigidMotion.ts';
@@ -10,7 +11,6 @@ import { buildTubeField } from '../../../../shared/solve/bay/tubeField.ts';
 import { layRun } from '../../../../shared/solve/layRun/layRun.ts';
 import { bodyBays } from '../../../../shared/solve/rock/bodyBays.ts';
 import { rockLays } from '../../../../shared/solve/rock/rockLays.ts';
-import { motionsAt } from '../../../../shared/solve/rock/rockPoses.ts';
 import { blockBay } from '../../../arbitraries/blockBays.ts';
 
 const NO_OTHERS = buildTubeField([]);
