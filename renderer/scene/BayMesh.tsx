@@ -30,7 +30,9 @@ export function BayMesh({ bay, project, lays, palette }: BayMeshProps) {
   const seeThrough = useSession((session) => session.seeThrough);
   const { hand } = useBench();
   const moved = useMotions(project, lays);
-  const aimed = useStore(hand, ({ tool, aim }) => (tool.kind === 'skin' ? aim?.part : undefined));
+  const aimed = useStore(hand, ({ tool, aim }) =>
+    tool.kind === 'skin' || tool.kind === 'body' ? aim?.part : undefined,
+  );
   const parts = geometry.parts.map((part, i) => {
     const chosen = views[part.name] ?? 'shown';
     const view: PartView = seeThrough && chosen === 'shown' ? 'ghost' : chosen;

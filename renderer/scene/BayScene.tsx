@@ -78,7 +78,7 @@ export function BayScene() {
       <PortTags ports={taggedPorts(project, chosen, step)} palette={palette} />
       <FindingFlags findings={shownFindings} palette={palette} />
       <HoverMarker lays={lays} colour={palette.selected} />
-      <CameraWork bay={open.bay} />
+      <CameraWork bay={open.bay} lays={lays} />
       <ContextWatch />
     </Canvas>
   );

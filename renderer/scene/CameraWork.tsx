@@ -1,8 +1,11 @@
 import { CameraControls } from '@react-three/drei';
 import { useThree } from '@react-three/fiber';
-import { useEffect, useRef } from 'react';
+import { type RefObject, useEffect, useRef } from 'react';
 import { Box3, PerspectiveCamera, Vector3 } from 'three';
+import { addScaled } from '../../shared/base/vec3.ts';
+import type { Lay } from '../../shared/document/lay/schema.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
+import { placeAt } from '../state/layPlaces.ts';
 import { useBench, useSession } from '../state/useBench.ts';
 import { fitView } from './three/fitView.ts';
 
@@ -19,7 +22,7 @@ function stillMotion(): boolean {
 }
 
 /** Turning, sliding and zooming by pointer; the first look; flights to a place. */
-export function CameraWork({ bay }: { bay: Bay }) {
+export function CameraWork({ bay, lays }: { bay: Bay; lays: readonly Lay[] }) {
   const controls = useRef<CameraControls>(null);
   const { session } = useBench();
   const camera = useThree((three) => three.camera);
@@ -72,6 +75,8 @@ export function CameraWork({ bay }: { bay: Bay }) {
     [session, invalidate],
   );
 
+  useHoseEye(controls, lays);
+
   return (
     <CameraControls ref={controls} makeDefault smoothTime={stillMotion() ? 0.001 : 0.22} draggingSmoothTime={0.04} />
   );
@@ -92,4 +97,47 @@ function cornersOf(bay: Bay): Float32Array {
     used.set(bay.positions.subarray(at, at + 3), i);
   }
   return used;
+}
+
+/** mm. How far ahead of itself the eye that rides along a hose looks, and how near it still sees. */
+const AHEAD_MM = 70;
+const NEAREST_MM = 2;
+
+/** While the eye rides along the chosen hose, the camera stands on its line and looks along it; then back where it was. */
+function useHoseEye(controls: RefObject<CameraControls | null>, lays: readonly Lay[]): void {
+  const { session } = useBench();
+  const camera = useThree((three) => three.camera);
+  const invalidate = useThree((three) => three.invalidate);
+  useEffect(() => {
+    let outside: { readonly eye: Vector3; readonly target: Vector3; readonly near: number } | null = null;
+    const ride = (): void => {
+      const { eyeMm, run } = session.getState();
+      const hands = controls.current;
+      const line = lays.find((lay) => lay.run === run)?.centreline;
+      if (hands === null || !(camera instanceof PerspectiveCamera)) return;
+      if (eyeMm !== null && line !== undefined) {
+        outside ??= {
+          eye: hands.getPosition(new Vector3()),
+          target: hands.getTarget(new Vector3()),
+          near: camera.near,
+        };
+        const [eye, ahead] = [placeAt(line, eyeMm), placeAt(line, eyeMm + AHEAD_MM)];
+        if (eye === null || ahead === null) return;
+        camera.near = NEAREST_MM;
+        const [x, y, z] = eye.point;
+        const [tx, ty, tz] = addScaled(ahead.point, ahead.along, 1);
+        hands.setLookAt(x, y, z, tx, ty, tz, false);
+      } else if (outside !== null) {
+        camera.near = outside.near;
+        const { eye, target } = outside;
+        hands.setLookAt(eye.x, eye.y, eye.z, target.x, target.y, target.z, !stillMotion());
+        outside = null;
+      } else return;
+      camera.updateProjectionMatrix();
+      invalidate();
+    };
+    return session.subscribe((state, before) => {
+      if (state.eyeMm !== before.eyeMm) ride();
+    });
+  }, [session, controls, lays, camera, invalidate]);
 }

@@ -3,7 +3,7 @@ import type { Lay } from '../../shared/document/lay/schema.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
 import { handLay } from '../state/handLay.ts';
 import { isStale } from '../state/runState.ts';
-import { useBench } from '../state/useBench.ts';
+import { useBench, useSession } from '../state/useBench.ts';
 import { AdapterBody } from './AdapterBody.tsx';
 import { HoseEnd } from './HoseEnd.tsx';
 import { HoseTube } from './HoseTube.tsx';
@@ -25,15 +25,18 @@ export function RunInBay({ lay: laid, open, chosen, palette }: RunInBayProps) {
   const run = open.history.present.runs.find((r) => r.id === laid.run);
   const shape = useStore(hand, (state) => (chosen ? state.shape : null));
   const lay = handLay(laid, shape);
+  const ridden = useSession(({ eyeMm }) => chosen && eyeMm !== null);
   const press = useHoseDrag(open.bay, lay.outsideDiameterMm);
   const hose = open.tables.hoses.find((h) => h.id === run?.hose);
   const endOf = (id: string | undefined) => open.tables.ends.find((end) => end.id === id);
   const choose = (arcLengthMm: number): void => {
     const { tool } = hand.getState();
-    if (tool.kind === 'seat' || tool.kind === 'skin') return;
+    if (tool.kind !== 'none' && tool.kind !== 'put') return;
     if (chosen && tool.kind === 'put') byHand.putAt(tool.support, arcLengthMm);
     else session.choose(laid.run);
   };
+  // The eye is inside it.
+  if (ridden) return null;
   return (
     <group>
       <HoseTube

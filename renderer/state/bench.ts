@@ -62,7 +62,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   session.subscribe(({ run, step }, before) => {
     if (run !== before.run) byHand.letGo();
     if (run !== before.run) onRod.clear();
-    if (run !== before.run) session.set(({ pose }) => ({ ghost: null, pose: pose?.kind === 'rock' ? pose : null }));
+    if (run !== before.run)
+      session.set(({ pose }) => ({ ghost: null, pose: pose?.kind === 'rock' ? pose : null, eyeMm: null }));
     if (run !== before.run) hand.set({ support: null, stretch: null, stating: false });
     if (run !== before.run || step !== before.step) hand.take(NO_TOOL);
   });

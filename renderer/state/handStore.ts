@@ -18,7 +18,9 @@ export type Tool =
   /** three places on a face that is truly level */
   | { readonly kind: 'level' }
   /** a bay part into a skin; null = out of all skins */
-  | { readonly kind: 'skin'; readonly skin: string | null };
+  | { readonly kind: 'skin'; readonly skin: string | null }
+  /** a bay part on a body; null = on the chassis */
+  | { readonly kind: 'body'; readonly body: string | null };
 
 export const NO_TOOL: Tool = { kind: 'none' };
 

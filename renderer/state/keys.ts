@@ -58,6 +58,7 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'y', words: 'END B as the clock read backwards would have it', fits: plain('y'), act: toggleBackwards },
   { shown: ']', words: 'next extreme of the engine’s movement', fits: plain(']'), act: stepPose(1) },
   { shown: '[', words: 'extreme before; at rest after the first', fits: plain('['), act: stepPose(-1) },
+  { shown: 'Shift E', words: 'look along the chosen hose from inside', fits: plain('E'), act: toggleEye },
   { shown: 'q', words: 'pick points along a bent rod', fits: plain('q'), act: (bench) => bench.onRod.begin() },
   { shown: 'Backspace', words: 'take the last point of the rod back', fits: plain('Backspace'), act: pickLess },
   { shown: 'Delete', words: 'remove the chosen support or port', fits: plain('Delete'), act: removeChosen },
@@ -175,6 +176,13 @@ function stepPose(by: number): (bench: Bench) => void {
   };
 }
 
+function toggleEye({ document, session }: Bench): void {
+  const { run, eyeMm } = session.getState();
+  const laid = document.getState().open?.report?.lays.some((lay) => lay.run === run) === true;
+  if (eyeMm !== null) session.set({ eyeMm: null });
+  else if (laid) session.set({ step: 'runs', eyeMm: 0 });
+}
+
 function toggleBackwards({ session }: Bench): void {
   session.set(({ ghost }) => ({ ghost: ghost === 'backwards' ? null : 'backwards' }));
 }
@@ -193,6 +201,7 @@ function stopOrClose(bench: Bench): void {
   else if (hand.getState().stretch !== null) hand.set({ stretch: null });
   else if (hand.getState().stating) hand.set({ stating: false });
   else if (section.getState().isOpen) section.shut();
+  else if (session.getState().eyeMm !== null) session.set({ eyeMm: null });
   else if (session.getState().pose !== null) session.set({ pose: null });
   else if (jobs.getState().current !== null) jobs.cancel();
   else jobs.dismiss();

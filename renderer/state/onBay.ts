@@ -3,6 +3,7 @@ import { CHASSIS_BODY, type Project } from '../../shared/document/project/schema
 import { bodyOfPart, skinOfPart } from '../../shared/document/project/skinOfPart.ts';
 import { bayBounds } from './bayBounds.ts';
 import type { DocumentStore, OpenDocument } from './documentStore.ts';
+import { addBody, setPartBody } from './edits/bodyEdits.ts';
 import { addPort, newPort, removePort, runsAt, type Seat, seatPort } from './edits/portEdits.ts';
 import { addSkin, type NewSkin, setPartSkin } from './edits/skinEdits.ts';
 import { type Aim, type HandStore, NO_TOOL } from './handStore.ts';
@@ -37,9 +38,15 @@ export function createOnBay({ document, jobs, hand }: BayNeeds) {
     document.edit('skin of a part', (project) => setPartSkin(project, part, skinId, parts));
   };
 
+  const body = (part: string, bodyId: string | null): void => {
+    const parts = document.getState().open?.bay?.parts.map(({ name }) => name) ?? [];
+    document.edit('body of a part', (project) => setPartBody(project, part, bodyId, parts));
+  };
+
   return {
     seat,
     skin,
+    body,
     /** A port in the middle of the bay, looking up, for those who type its place. */
     addByNumbers: (): void => {
       const bay = document.getState().open?.bay;
@@ -49,6 +56,7 @@ export function createOnBay({ document, jobs, hand }: BayNeeds) {
     take: (aim: Aim): void => {
       const { tool } = hand.getState();
       if (tool.kind === 'skin') skin(aim.part, tool.skin);
+      if (tool.kind === 'body') body(aim.part, tool.body);
       if (tool.kind !== 'seat') return;
       if (tool.port === null) add(aim);
       else seat(tool.port, aim);
@@ -71,6 +79,19 @@ export function createOnBay({ document, jobs, hand }: BayNeeds) {
       const added = addSkin(project, skinToAdd);
       document.edit('new skin', () => added.project);
       hand.take({ kind: 'skin', skin: added.id });
+    },
+    /** Adds a body and takes it in the hand, so that the next clicks put parts on it. */
+    newBody: (name: string): void => {
+      const project = present();
+      if (project === null) return;
+      const added = addBody(project, name);
+      document.edit('new body', () => added.project);
+      hand.take({ kind: 'body', body: added.id });
+    },
+    /** The body that a part is on now. */
+    bodyOf: (part: string): string => {
+      const project = present();
+      return project === null ? '' : bodyOfPart(project, part).name;
     },
     /** The skin that a part has now. */
     skinOf: (part: string): string => {

@@ -55,6 +55,8 @@ export interface SessionState {
   readonly ghost: 'backwards' | 'built' | null;
   /** which of its other shapes the bay is shown in; `null` = as it stands at rest */
   readonly pose: BayPose | null;
+  /** mm from shoulder A of the chosen hose, where the eye rides along it; `null` = it looks at the bay from outside */
+  readonly eyeMm: number | null;
   readonly keysShown: boolean;
   /** the 3D picture: drawn, or why not */
   readonly picture: 'drawn' | 'no-webgl' | 'lost';
@@ -79,6 +81,7 @@ export function createSessionStore(choices: SessionChoices) {
     fitSerial: 0,
     ghost: null,
     pose: null,
+    eyeMm: null,
     keysShown: false,
     picture: 'drawn',
   }));

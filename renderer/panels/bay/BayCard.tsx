@@ -3,6 +3,7 @@ import { PLAIN_SKIN, type Skin } from '../../../shared/document/project/schema.t
 import { skinOfPart } from '../../../shared/document/project/skinOfPart.ts';
 import { useDocument } from '../../state/useBench.ts';
 import { Length } from '../Length.tsx';
+import { Bodies } from './Bodies.tsx';
 import { NewSkin } from './NewSkin.tsx';
 import { SkinParts } from './SkinParts.tsx';
 import { SquareUp } from './SquareUp.tsx';
@@ -37,6 +38,7 @@ export function BayCard() {
             parts={names.filter((name) => skinOfPart(project, name).id === skin.id)}
           />
         ))}
+      {open.bay !== null && <Bodies project={project} names={names} />}
       {open.bay === null && <p className="teach">The mesh is being read.</p>}
     </article>
   );

@@ -1,4 +1,5 @@
 import { useStore } from 'zustand';
+import type { Project } from '../../../shared/document/project/schema.ts';
 import { SUPPORT_WORDS } from '../../../shared/document/wording/bayWords.ts';
 import type { Aim, Tool } from '../../state/handStore.ts';
 import { useBench, useDocument } from '../../state/useBench.ts';
@@ -14,11 +15,11 @@ export function ToolStrip() {
   const aim = useStore(hand, (state) => state.aim);
   const project = useDocument((state) => state.open?.history.present);
   if (tool.kind === 'none') return null;
-  const skin = tool.kind === 'skin' ? project?.bay.skins.find(({ id }) => id === tool.skin)?.name : undefined;
+  const group = groupName(tool, project);
   return (
     <section className="slip tool-strip" aria-label="In the hand" aria-live="polite">
       <div className="work-words">
-        <b>{toolWords(tool, project?.ports.find(({ id }) => tool.kind === 'seat' && id === tool.port)?.name, skin)}</b>
+        <b>{toolWords(tool, project?.ports.find(({ id }) => tool.kind === 'seat' && id === tool.port)?.name, group)}</b>
         <span>
           <AimWords tool={tool} aim={aim} />
         </span>
@@ -30,7 +31,14 @@ export function ToolStrip() {
   );
 }
 
-function toolWords(tool: Tool, port: string | undefined, skin: string | undefined): string {
+/** What parts are put into: the name of a skin or a body. */
+function groupName(tool: Tool, project: Project | undefined): string | undefined {
+  if (tool.kind === 'skin') return project?.bay.skins.find(({ id }) => id === tool.skin)?.name;
+  if (tool.kind === 'body') return project?.bay.bodies.find(({ id }) => id === tool.body)?.name;
+  return undefined;
+}
+
+function toolWords(tool: Tool, port: string | undefined, group: string | undefined): string {
   switch (tool.kind) {
     case 'none':
       return '';
@@ -45,7 +53,9 @@ function toolWords(tool: Tool, port: string | undefined, skin: string | undefine
     case 'level':
       return 'Level the bay: click three places on a face that is truly level, far apart';
     case 'skin':
-      return `Click each part that is “${skin ?? 'plain'}”`;
+      return `Click each part that is “${group ?? 'plain'}”`;
+    case 'body':
+      return `Click each part that moves with “${group ?? 'the chassis'}”`;
   }
 }
 
@@ -56,10 +66,10 @@ function AimWords({ tool, aim }: { tool: Tool; aim: Aim | null }) {
   if (tool.kind === 'measure') return <MeasureWords aim={aim} />;
   if (tool.kind === 'level') return <LevelWords aim={aim} />;
   if (aim === null) return 'Point at the bay.';
-  if (tool.kind === 'skin')
+  if (tool.kind === 'skin' || tool.kind === 'body')
     return (
       <>
-        {aim.part}: {onBay.skinOf(aim.part)}
+        {aim.part}: {tool.kind === 'skin' ? onBay.skinOf(aim.part) : onBay.bodyOf(aim.part)}
       </>
     );
   if (aim.rim === undefined) return aim.part;

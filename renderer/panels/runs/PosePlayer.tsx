@@ -3,16 +3,21 @@ import type { Breath, Lay, Rock } from '../../../shared/document/lay/schema.ts';
 import { formatNumber } from '../../../shared/sheets/format/index.ts';
 import { useBench, useSession } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
+import { Length } from '../Length.tsx';
 
-/** The hose shown in its other shapes, each laid and none drawn between: at the extremes of the bodies' motion, and under pressure. */
+/**
+ * The hose shown in its other shapes, each laid and none drawn between (at the extremes of the bodies' motion, and under
+ * pressure), and the bay as the hose sees it.
+ */
 export function PosePlayer({ lay }: { lay: Lay }) {
   const rock = lay.rock?.extremes.some(({ line }) => line !== undefined) === true ? lay.rock : undefined;
   const breaths = lay.breathing?.filter(({ line }) => line !== undefined) ?? [];
-  if (rock === undefined && breaths.length === 0) return null;
+  if (lay.centreline.points.length < 2) return null;
   return (
     <section className="poses" aria-label="Shown as it moves">
       <h3>Shown as it moves</h3>
       {rock !== undefined && <RockSlider rock={rock} />}
+      <HoseEye lay={lay} />
       {breaths.length > 0 && <Breaths breathing={lay.breathing ?? []} />}
     </section>
   );
@@ -69,6 +74,45 @@ function Breaths({ breathing }: { breathing: readonly Breath[] }) {
           </Button>
         );
       })}
+    </div>
+  );
+}
+
+/** mm. A step of the ride. */
+const RIDE_STEP_MM = 5;
+
+function HoseEye({ lay }: { lay: Lay }) {
+  const { hover, session } = useBench();
+  const eyeMm = useSession((state) => state.eyeMm);
+  const id = useId();
+  const ride = (to: number): void => {
+    session.set({ eyeMm: to });
+    hover.setState({ place: { run: lay.run, arcLengthMm: to, from: 'bay' } });
+  };
+  return (
+    <div className="pose-slider">
+      <label htmlFor={id}>
+        <Button
+          pressed={eyeMm !== null}
+          hint="Key Shift E"
+          onPress={() => (eyeMm === null ? ride(0) : session.set({ eyeMm: null }))}
+        >
+          Look along from inside
+        </Button>
+        {eyeMm !== null && <Length mm={eyeMm} both />}
+      </label>
+      {eyeMm !== null && (
+        <input
+          id={id}
+          type="range"
+          aria-label="Along the hose from END A to END B"
+          min={0}
+          max={Math.floor(lay.cutLengthMm)}
+          step={RIDE_STEP_MM}
+          value={eyeMm}
+          onChange={({ target }) => ride(Number(target.value))}
+        />
+      )}
     </div>
   );
 }

@@ -1,29 +1,12 @@
 import { PLAIN_SKIN, type Project, type Skin } from '../../../shared/document/project/schema.ts';
-import { fitsPattern, skinOfPart } from '../../../shared/document/project/skinOfPart.ts';
+import { skinOfPart } from '../../../shared/document/project/skinOfPart.ts';
 import { freshId } from './freshId.ts';
+import { withPartIn } from './partGroups.ts';
 
-/**
- * Puts a part of the bay into a skin, or into none (`null`). It leaves the skins it stood in by its name; a pattern with *
- * that took it in is written out as the names of the other parts it takes in. `parts`: names of all parts of the bay.
- */
+/** Puts a part of the bay into a skin, or into none (`null`). `parts`: names of all parts of the bay. */
 export function setPartSkin(project: Project, part: string, skinId: string | null, parts: readonly string[]): Project {
   if (skinOfPart(project, part).id === (skinId ?? PLAIN_SKIN.id)) return project;
-  const without = project.bay.skins.map((skin) => leave(skin, part, parts));
-  const skins = skinId === null ? without : without.map((s) => (s.id === skinId ? join(s, part) : s));
-  return { ...project, bay: { ...project.bay, skins } };
-}
-
-function leave(skin: Skin, part: string, parts: readonly string[]): Skin {
-  if (!skin.parts.some((pattern) => fitsPattern(pattern, part))) return skin;
-  const kept = skin.parts.flatMap((pattern) => {
-    if (!fitsPattern(pattern, part)) return [pattern];
-    return pattern === part ? [] : parts.filter((name) => name !== part && fitsPattern(pattern, name));
-  });
-  return { ...skin, parts: [...new Set(kept)] };
-}
-
-function join(skin: Skin, part: string): Skin {
-  return { ...skin, parts: [...skin.parts, part] };
+  return { ...project, bay: { ...project.bay, skins: withPartIn(project.bay.skins, part, skinId, parts) } };
 }
 
 export type NewSkin = Pick<Skin, 'name' | 'kind' | 'surfaceTemperatureC'>;
