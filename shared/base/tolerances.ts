@@ -59,3 +59,6 @@ export const RIM_ANGLE_AGREES_DEG = 3;
 
 /** mm. Two ways of measuring one short thing, such as a rim or a gap, agree within this: two caliper readings on a rounded edge. */
 export const CALIPER_AGREES_MM = 0.6;
+
+/** Relative. Heat that is out of balance at a node of a hose, against all that the place takes in: a thousandth of what a reader is told. */
+export const HEAT_BALANCE = 1e-6;
