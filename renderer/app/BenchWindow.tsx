@@ -9,6 +9,7 @@ import { JobHead } from '../panels/job/JobHead.tsx';
 import { NewBay } from '../panels/newBay/NewBay.tsx';
 import { KeyList } from '../panels/notes/KeyList.tsx';
 import { WorkStrip } from '../panels/notes/WorkStrip.tsx';
+import { PaperPreview } from '../panels/papers/PaperPreview.tsx';
 import { PapersCard } from '../panels/papers/PapersCard.tsx';
 import { DrawerPull } from '../panels/parts/DrawerPull.tsx';
 import { PartsDrawer } from '../panels/parts/PartsDrawer.tsx';
@@ -55,6 +56,7 @@ function Benchtop() {
       <JobHead />
       <main className="bay">
         {asking ? <NewBay /> : isOpen ? <BayPlace /> : <EmptyBench />}
+        {shown && step === 'papers' && <PaperPreview />}
         <WorkStrip />
         {shown && <DrawerPull />}
         <HandReadout />

@@ -9,6 +9,7 @@ import './styles/adapters.css';
 import './styles/parts.css';
 import './styles/rod.css';
 import './styles/section.css';
+import './styles/papers.css';
 import './styles/newBay.css';
 import './styles/lengths.css';
 import { createRoot } from 'react-dom/client';

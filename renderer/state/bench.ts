@@ -16,6 +16,7 @@ import { createOnBay } from './onBay.ts';
 import { createOnBuilt } from './onBuilt.ts';
 import { createOnMeasure } from './onMeasure.ts';
 import { createOnNewBay } from './onNewBay.ts';
+import { createOnPreview } from './onPreview.ts';
 import { createOnRod } from './onRod.ts';
 import { createOnRuns } from './onRuns.ts';
 import { createOnSquareUp } from './onSquareUp.ts';
@@ -57,6 +58,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const onRod = createOnRod({ document, session, jobs, hand, desktop, onBuilt });
   const onRuns = createOnRuns({ document, session, hand });
   const onParts = createOnParts({ document, drawer, jobs, desktop });
+  const onPreview = createOnPreview({ document, session, ports, filesNow });
   keepAnswers(document);
   keepPicture(document, jobs, filesNow);
   session.subscribe(({ run, step }, before) => {
@@ -211,6 +213,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     onNewBay,
     onSquareUp,
     onParts,
+    onPreview,
     byHand,
     onBay,
     onBuilt,

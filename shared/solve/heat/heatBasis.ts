@@ -1,0 +1,31 @@
+import type { ResolvedRun } from '../../document/project/resolve.ts';
+import type { Bay } from '../../document/project/schema.ts';
+import { runningFilm } from './fluidFilm.ts';
+import { ASSUMED, holdsFluid } from './heatCase.ts';
+import { HOT_SKIN_EMISSIVITY, type Known } from './materials.ts';
+import type { HotBay } from './radiationAlong.ts';
+
+/** What the estimate of a run's heat takes, stated and assumed, in lines for a reader. */
+export function heatBasis(run: ResolvedRun, bay: Bay, { hot }: HotBay): string[] {
+  const film = runningFilm(run).basis;
+  const guessed = hot.some(({ skin }) => skin.emissivity === undefined);
+  return [
+    `bay air ${taken(bay.airTemperatureC, ASSUMED.airC, 'deg C')}, across the hose at ${taken(bay.airSpeedMPerS, ASSUMED.airMPerS, 'm/s')}`,
+    `hot skins as stated${guessed ? `; their emissivity ${range(HOT_SKIN_EMISSIVITY)} where not stated, as oxidised metal` : ''}`,
+    `the fluid keeps ${run.run.service.temperatureC} deg C all along${film === undefined ? '' : `; ${film}`}`,
+    `hot soak: engine off, nothing flows${holdsFluid(run) ? '' : ', the hose runs empty'}, air stands at ${taken(bay.soakAirTemperatureC, ASSUMED.soakAirC, 'deg C')}, hot skins cool to a third of the way in ${range(minutes(ASSUMED.coolingS))} minutes`,
+    'no heat runs along the hose; other hoses and the ends neither shade nor radiate; walls, covers and fluids by figures from memory',
+  ];
+}
+
+function taken(stated: number | undefined, assumed: Known, unit: string): string {
+  return stated === undefined ? `${range(assumed)} ${unit} (assumed)` : `${stated} ${unit} (stated)`;
+}
+
+function range({ low, likely, high }: Known): string {
+  return `${likely} (${low} to ${high})`;
+}
+
+function minutes({ low, likely, high }: Known): Known {
+  return { low: low / 60, likely: likely / 60, high: high / 60 };
+}
