@@ -84,6 +84,7 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
     act: ({ onMeasure }) => onMeasure.begin(),
   },
   { shown: 'u', words: 'mm or inches first', fits: plain('u'), act: toggleUnits },
+  { shown: 'Shift G', words: 'large targets, for gloves', fits: plain('G'), act: toggleGloves },
   { shown: 't', words: 'light or dark', fits: plain('t'), act: toggleTheme },
   { shown: 'Ctrl Z', words: 'undo', fits: withControl('z'), act: (bench) => bench.document.undo() },
   { shown: 'Ctrl Shift Z', words: 'redo', fits: withControl('z', true), act: (bench) => bench.document.redo() },
@@ -235,6 +236,10 @@ function toggleSection({ section }: Bench): void {
 
 function toggleUnits({ session }: Bench): void {
   session.set((state) => ({ units: state.units === 'mm' ? 'inch' : 'mm' }));
+}
+
+function toggleGloves({ session }: Bench): void {
+  session.set(({ gloves }) => ({ gloves: !gloves }));
 }
 
 function toggleTheme({ session }: Bench): void {

@@ -44,6 +44,8 @@ export interface SessionState {
   readonly finding: number | null;
   readonly theme: Theme;
   readonly units: UnitChoice;
+  /** everything to be pressed is large, for a hand in a glove */
+  readonly gloves: boolean;
   readonly parts: Readonly<Record<string, PartView>>;
   /** every shown part drawn see-through, so that hoses behind covers can be followed */
   readonly seeThrough: boolean;
@@ -65,6 +67,7 @@ export interface SessionState {
 export interface SessionChoices {
   readonly theme: Theme;
   readonly units: UnitChoice;
+  readonly gloves?: boolean;
 }
 
 export function createSessionStore(choices: SessionChoices) {
@@ -74,6 +77,7 @@ export function createSessionStore(choices: SessionChoices) {
     finding: null,
     theme: choices.theme,
     units: choices.units,
+    gloves: choices.gloves ?? false,
     parts: {},
     seeThrough: false,
     flight: null,

@@ -9,6 +9,8 @@ const PATHS = {
   drawer: 'M3 5h18v14H3zM3 12h18M10 8.5h4M10 15.5h4',
   caliper: 'M4 4v16M4 8h16M20 4v8M10 8v6',
   cut: 'M4 6h16v12H4zM12 3v18M15 9l2 2M15 14l2 2',
+  glove:
+    'M7 21v-5L4.5 12.5a1.6 1.6 0 0 1 2.6-1.9L8.5 12V5a1.5 1.5 0 0 1 3 0v5M11.5 4a1.5 1.5 0 0 1 3 0v6M14.5 5.5a1.5 1.5 0 0 1 3 0V16l-1 5z',
   close: 'M5 5l14 14M19 5 5 19',
 } as const;
 

@@ -41,6 +41,7 @@ function HeadTools() {
   const open = useDocument((state) => state.open);
   const units = useSession((state) => state.units);
   const theme = useSession((state) => state.theme);
+  const gloves = useSession((state) => state.gloves);
   const back = open === null ? undefined : undoName(open.history);
   const again = open === null ? undefined : redoName(open.history);
   const unsaved = open !== null && hasUnsavedEdits(open);
@@ -75,6 +76,14 @@ function HeadTools() {
         onPress={() => session.set({ theme: theme === 'light' ? 'dark' : 'light' })}
       >
         <Glyph kind={theme === 'light' ? 'moon' : 'sun'} />
+      </Button>
+      <Button
+        look="quiet"
+        name="Large targets, for gloves"
+        pressed={gloves}
+        onPress={() => session.set({ gloves: !gloves })}
+      >
+        <Glyph kind="glove" />
       </Button>
       <Button look="quiet" name="Keys and about" onPress={() => session.set({ keysShown: true })}>
         <span className="unit-word">?</span>

@@ -1,0 +1,108 @@
+import path from 'node:path';
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { expect, test } from './window.ts';
+
+const RIG = path.resolve(import.meta.dirname, '../../models/bays/two-elbow-rig');
+/** WCAG 2.2 AA and all that it builds on. */
+const ASKED = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** What axe has against the page as it is, in both themes, a line each. */
+async function faultsOf(page: Page, screen: string): Promise<string[]> {
+  const faults: string[] = [];
+  for (const theme of ['light', 'dark']) {
+    await page.evaluate((to) => {
+      document.documentElement.dataset['theme'] = to;
+    }, theme);
+    const { violations } = await new AxeBuilder({ page }).withTags(ASKED).analyze();
+    for (const { id, nodes } of violations)
+      for (const { target, failureSummary } of nodes)
+        faults.push(`${screen}, ${theme}: ${id} at ${target.join(' ')}: ${failureSummary?.split('\n')[1]?.trim()}`);
+  }
+  return faults;
+}
+
+test('the empty bench and the questions about a scan', async ({ opened: { page } }) => {
+  const faults = await faultsOf(page, 'empty bench');
+  const choosing = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'New bay from a scan' }).click();
+  await (await choosing).setFiles(path.join(RIG, 'two-elbow-rig.glb'));
+  for (const question of ['How large', 'Which way', 'How far', 'What lies']) {
+    await expect(page.getByRole('heading', { name: question })).toBeVisible();
+    faults.push(...(await faultsOf(page, question)));
+    const next = page.getByRole('button', { name: 'Next' });
+    if (await next.isVisible()) await next.click();
+  }
+  expect(faults).toEqual([]);
+});
+
+test.describe('with a bay on the bench', () => {
+  test.use({ project: RIG });
+
+  test('every step, before and after laying, the drawer, and the list of keys', async ({ opened: { page } }) => {
+    await expect(page.getByRole('button', { name: 'Lay this run' })).toBeEnabled();
+    const faults: string[] = [];
+    const look = async (screen: string): Promise<void> => void faults.push(...(await faultsOf(page, screen)));
+    const steps = async (when: string): Promise<void> => {
+      for (const [i, step] of ['bay', 'ports', 'runs', 'checks', 'papers', 'bench'].entries()) {
+        await page.keyboard.press(String(i + 1));
+        await look(`${step}, ${when}`);
+      }
+    };
+    await steps('not laid');
+    await page.keyboard.press('3');
+    await page.getByRole('button', { name: 'Lay this run' }).click();
+    await expect(page.getByRole('button', { name: 'Cancel' })).toBeHidden({ timeout: 120_000 });
+    await steps('laid');
+    await page.keyboard.press('Shift+X');
+    await look('cut open');
+    await page.keyboard.press('Shift+M');
+    await look('measuring');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('i');
+    await look('drawer of parts');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('?');
+    await look('list of keys');
+    expect(faults).toEqual([]);
+  });
+});
+
+/** px. WCAG 2.5.5, target size (enhanced): 44 by 44. */
+const LEAST_TARGET_PX = 44;
+
+/** What can be pressed on the page and is too small for a glove, in words. A tick counts with the label it is in. */
+function smallTargets(page: Page): Promise<string[]> {
+  return page.evaluate((least) => {
+    const pressed = document.querySelectorAll('button, select, summary, input, [role="slider"]');
+    return [...pressed].flatMap((element) => {
+      const ticked = element.matches('input[type="radio"], input[type="checkbox"]');
+      const box = ((ticked && element.closest('label')) || element).getBoundingClientRect();
+      if (box.width === 0 || box.height === 0 || !element.checkVisibility({ visibilityProperty: true })) return [];
+      if (box.width >= least && box.height >= least) return [];
+      const name = element.getAttribute('aria-label') ?? element.textContent ?? '';
+      return [
+        `${element.tagName} ${element.className} “${name}”: ${Math.round(box.width)} x ${Math.round(box.height)}`,
+      ];
+    });
+  }, LEAST_TARGET_PX);
+}
+
+test.describe('with gloves on', () => {
+  test.use({ project: RIG });
+
+  test('everything to be pressed is at least 44 px', async ({ opened: { page } }) => {
+    await expect(page.getByRole('button', { name: 'Lay this run' })).toBeEnabled();
+    await page.keyboard.press('Shift+G');
+    await page.getByRole('button', { name: 'Lay this run' }).click();
+    await expect(page.getByRole('button', { name: 'Cancel' })).toBeHidden({ timeout: 120_000 });
+    const small: string[] = [];
+    for (const [i, step] of ['bay', 'ports', 'runs', 'checks', 'papers', 'bench'].entries()) {
+      await page.keyboard.press(String(i + 1));
+      small.push(...(await smallTargets(page)).map((words) => `${step}: ${words}`));
+    }
+    await page.keyboard.press('Shift+X');
+    small.push(...(await smallTargets(page)).map((words) => `cut open: ${words}`));
+    expect([...new Set(small)]).toEqual([]);
+  });
+});
