@@ -2,6 +2,7 @@ import { stopIfCancelled, type Watch } from '../base/watch.ts';
 import type { Lay } from '../document/lay/schema.ts';
 import type { ResolvedProject, ResolvedRun } from '../document/project/resolve.ts';
 import type { BayIndex } from '../solve/bay/bayIndex.ts';
+import { heatOf } from '../solve/heat/heatOf.ts';
 
 /** What is there to be measured against: the project, the bay, and all hoses where they lie. */
 export interface Around {
@@ -14,7 +15,7 @@ export interface Around {
 export type Measure = (around: Around, run: ResolvedRun, lay: Lay, watch: Watch) => Lay;
 
 /** What is measured, in this order. A check reads it off the lay. */
-const MEASURES: readonly Measure[] = [];
+const MEASURES: readonly Measure[] = [measureHeat];
 
 /**
  * The lays with what is measured of them once all hoses lie. Runs that are not `wanted` keep what was measured before;
@@ -29,4 +30,10 @@ export function measuredAround(around: Around, wanted: readonly string[], watch:
     watch.report({ fraction: i / lays.length, doing: `looking round ${run.run.name}` });
     return MEASURES.reduce((known, measure) => measure(around, run, known, watch), lay);
   });
+}
+
+/** The heat that the lay sees; what an earlier measure said of it goes. */
+function measureHeat({ resolved, bay }: Around, run: ResolvedRun, { heat: _before, ...lay }: Lay, watch: Watch): Lay {
+  const heat = heatOf(run, lay, bay, resolved.project.bay, watch);
+  return heat === undefined ? lay : { ...lay, heat };
 }

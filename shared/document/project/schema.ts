@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { LENGTH_UNITS } from '../../base/units.ts';
 import { FLUIDS } from '../parts/fluids.ts';
+import { END_MATERIALS } from '../parts/schema.ts';
 
 /**
  * The project file, version 1: what the user states, never what the program answers. One definition serves the parser,
@@ -45,6 +46,10 @@ export const Skin = z
     kind: z.enum(SKIN_KINDS),
     parts: z.array(name).describe('names of bay parts; * stands for any letters'),
     surfaceTemperatureC: finite.optional().describe('of a hot skin, running'),
+    emissivity: positive
+      .max(1)
+      .optional()
+      .describe('of a hot skin: what it radiates over what a black one would; absent = as oxidised metal'),
     clearanceMm: nonNegative
       .optional()
       .describe('own clearance from hose surface to this skin; else the rule for its kind'),
@@ -101,6 +106,11 @@ export const Bay = z.strictObject({
       'which way is truly up, as the meshes lie by their upAxis; the bay is turned by the least rotation that brings it to +Z; absent = +Z',
     ),
   scanUncertaintyMm: nonNegative.describe('how far the mesh may lie from the real surface; added to every clearance'),
+  airTemperatureC: finite.optional().describe("of the bay's air, running; absent = assumed"),
+  airSpeedMPerS: nonNegative.optional().describe('of the air across the hoses, running; absent = assumed'),
+  soakAirTemperatureC: finite
+    .optional()
+    .describe("of the bay's air once the engine is off and it stands; absent = assumed"),
   leftOut: z
     .array(name)
     .optional()
@@ -142,6 +152,10 @@ export const Port = z.strictObject({
   up: direction.describe("12 o'clock of the port; made square to the axis when read"),
   seat: name.describe('thread or seat, such as flare-37'),
   dash: z.int().positive(),
+  material: z
+    .enum(END_MATERIALS)
+    .optional()
+    .describe('of the part that the port is in, where metals matter: raw water, boats'),
   body: id.optional(),
   adapters: z
     .array(AdapterUse)

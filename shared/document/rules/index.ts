@@ -7,7 +7,9 @@ import { CLEARANCE_RULES } from './clearanceRules.ts';
 import { CLOCK_RULES } from './clockRules.ts';
 import { DRAIN_RULES } from './drainRules.ts';
 import { FLOW_RULES } from './flowRules.ts';
+import { HEAT_RULES } from './heatRules.ts';
 import { LAY_RULES } from './layRules.ts';
+import { MATERIAL_RULES } from './materialRules.ts';
 import { RATING_RULES } from './ratingRules.ts';
 import { ROCK_RULES } from './rockRules.ts';
 import type { Rule } from './rule.ts';
@@ -29,6 +31,7 @@ export const RULES: readonly Rule[] = [
   ...TAPER_RULES,
   ...BUILT_RULES,
   ...CLEARANCE_RULES,
+  ...HEAT_RULES,
   ...BUNDLE_RULES,
   ...DRAIN_RULES,
   ...SUCTION_RULES,
@@ -36,6 +39,7 @@ export const RULES: readonly Rule[] = [
   ...SUPPORT_RULES,
   ...CLOCK_RULES,
   ...RATING_RULES,
+  ...MATERIAL_RULES,
   ...STATIC_RULES,
 ];
 

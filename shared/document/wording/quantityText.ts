@@ -20,6 +20,11 @@ export function flowText(litresPerMinute: number): string {
   return `${plain(litresPerMinute, 1)} L/min`;
 }
 
+/** A temperature for a sentence, both ways: `150 deg C (302 F)`. Rounds to 1 degree. */
+export function temperatureText(celsius: number): string {
+  return `${plain(celsius, 0)} deg C (${plain(celsius * 1.8 + 32, 0)} F)`;
+}
+
 /** A ratio for a sentence, as per cent: `5.0 %`. */
 export function percentText(ratio: number): string {
   return `${plain(ratio * 100, 1)} %`;

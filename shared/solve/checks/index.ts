@@ -12,13 +12,17 @@ import { clearance } from './clearance.ts';
 import { coolantHighPoint } from './coolantHighPoint.ts';
 import { drainCapacity } from './drainCapacity.ts';
 import { drainFall } from './drainFall.ts';
+import { endMetals } from './endMetals.ts';
 import { endRoom } from './endRoom.ts';
 import { flowSpeed } from './flowSpeed.ts';
+import { fluidCore } from './fluidCore.ts';
 import { heatDistance } from './heatDistance.ts';
+import { heatEstimate } from './heatEstimate.ts';
 import { laid } from './laid.ts';
 import { onePlane } from './onePlane.ts';
 import { pressureDrop } from './pressureDrop.ts';
 import { pressureRating } from './pressureRating.ts';
+import { pushOn } from './pushOn.ts';
 import { rock } from './rock.ts';
 import { slack } from './slack.ts';
 import { staticCharge } from './staticCharge.ts';
@@ -28,6 +32,7 @@ import { suctionPressure } from './suctionPressure.ts';
 import { taperRange } from './taperRange.ts';
 import { temperatureRating } from './temperatureRating.ts';
 import { turboDrainEnds } from './turboDrainEnds.ts';
+import { vacuumKnown } from './vacuumKnown.ts';
 
 /** Every check under the name of its function. A new check is one file, a line here, and its words. */
 export const CHECKS: Readonly<Record<CheckName, Check>> = {
@@ -43,6 +48,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   taperRange,
   clearance,
   heatDistance,
+  heatEstimate,
   chafe,
   clampSpacing,
   drainFall,
@@ -56,6 +62,10 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   onePlane,
   bundlePressure,
   pressureRating,
+  vacuumKnown,
+  pushOn,
+  fluidCore,
+  endMetals,
   temperatureRating,
   staticCharge,
 };
@@ -66,6 +76,9 @@ const WITHOUT_PATH: readonly CheckName[] = [
   'turboDrainEnds',
   'bundlePressure',
   'pressureRating',
+  'vacuumKnown',
+  'pushOn',
+  'fluidCore',
   'temperatureRating',
   'staticCharge',
 ];

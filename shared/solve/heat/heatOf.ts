@@ -6,8 +6,8 @@ import type { Bay } from '../../document/project/schema.ts';
 import { partOfTriangle } from '../../geometry/triMesh.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
 import { blackExitanceWPerM2 } from './exitance.ts';
-import { type HeatCase, heatCases } from './heatCase.ts';
 import { heatBasis } from './heatBasis.ts';
+import { type HeatCase, heatCases } from './heatCase.ts';
 import { lookOut, shareOf } from './lookOut.ts';
 import { type PlaceHeat, type PlaceStates, placeHeat } from './placeHeat.ts';
 import {

@@ -28,12 +28,7 @@ export interface PlaceStates {
  * air stands, the skins cool as by Newton's law, and the hottest that each layer gets in 40 minutes is kept (liner, cover
  * and outside may each have their own time).
  */
-export function placeHeat(
-  one: HeatCase,
-  skins: readonly Skin[],
-  sight: HotSight,
-  raysASector: number,
-): PlaceStates {
+export function placeHeat(one: HeatCase, skins: readonly Skin[], sight: HotSight, raysASector: number): PlaceStates {
   const shares = sharesOf(sight, skins.length, raysASector, one.errors);
   const load: RingLoad = {
     incomingWPerM2: incoming(one, skins, shares, one.air.temperatureC, hotTemperature),

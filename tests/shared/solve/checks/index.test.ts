@@ -4,8 +4,9 @@ import type { ResolvedProject } from '../../../../shared/document/project/resolv
 import { RULES } from '../../../../shared/document/rules/index.ts';
 import { CHECK_NAMES } from '../../../../shared/document/wording/findingWords.ts';
 import { CHECKS, runChecks } from '../../../../shared/solve/checks/index.ts';
+import { heatAlong } from '../../../arbitraries/heat.ts';
 import { clearanceTo, layAlong, rockWith, straightLay } from '../../../arbitraries/lays.ts';
-import { sampleHose, sampleRun } from '../../../arbitraries/projects.ts';
+import { sampleEnd, sampleHose, sampleRun } from '../../../arbitraries/projects.ts';
 import { resolved } from './context.ts';
 
 it('lists every check under the name of its function', () => {
@@ -52,7 +53,7 @@ function everythingWrong(): { project: ResolvedProject; lay: Lay } {
   const service = { purpose: 'turbo-oil-drain', fluid: 'petrol', pressureKpa: 20_000, temperatureC: 300 } as const;
   const project = resolved(
     { runs: [sampleRun({ service, onePlane: ['a'] })] },
-    { hoses: [sampleHose({ conductiveCore: false })] },
+    { hoses: [sampleHose({ conductiveCore: false })], ends: [sampleEnd({ maxTemperatureC: 300 })] },
   );
   const lay = layAlong(
     [
@@ -68,6 +69,7 @@ function everythingWrong(): { project: ResolvedProject; lay: Lay } {
       breathing: [{ change: -0.04, liveLengthMm: 700, taut: true }],
       rock: rockWith({ slackLeftMm: -3 }),
       taper: TIGHT_TAPER,
+      heat: heatAlong({ low: 250, likely: 320, high: 400 }),
       tolerance: { lengthMm: 4.8, poses: [TIGHT_AS_BUILT] },
       built: TIGHT_AS_BUILT,
       minRadius: { radiusMm: 50, provenAtLeastMm: 49, limitMm: 107.9, at: { arcLengthMm: 9, point: [9, 0, 0] } },
