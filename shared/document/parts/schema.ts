@@ -55,6 +55,7 @@ export const Hose = z.strictObject({
 });
 
 export const END_MATERIALS = ['aluminium', 'steel', 'stainless', 'brass'] as const;
+export type EndMaterial = (typeof END_MATERIALS)[number];
 export const JOINTS = ['crimp', 'screw-together', 'push-on'] as const;
 
 export const END_FORMS = ['nut', 'male', 'banjo', 'flange', 'barb'] as const;

@@ -15,6 +15,7 @@ export interface Rule {
     | 'deg C'
     | 'kPa'
     | 'm/s'
+    | 'mV'
     | 'count';
   /** The band that the sources give, where they give one. Same unit. */
   readonly range?: { readonly low: number; readonly high: number };

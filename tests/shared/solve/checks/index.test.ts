@@ -99,6 +99,10 @@ it('gives findings that fit the schema, name a rule, and are negative in margin 
           'pressureDrop',
           'drainCapacity',
           'bundlePressure',
+          'vacuumKnown',
+          'pushOn',
+          'fluidCore',
+          'endMetals',
         ].includes(n),
     ),
   );

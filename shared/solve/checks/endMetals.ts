@@ -1,0 +1,93 @@
+import type { Finding, Severity } from '../../document/lay/schema.ts';
+import { galvanicPair } from '../../document/materials/galvanic.ts';
+import type { EndMaterial } from '../../document/parts/schema.ts';
+import type { ResolvedEnd } from '../../document/project/resolve.ts';
+import type { Fluid } from '../../document/project/schema.ts';
+import { ruleValue } from '../../document/rules/index.ts';
+import { FLUID_WORDS } from '../../document/wording/serviceWords.ts';
+import type { CheckContext } from './check.ts';
+import { judge } from './judge.ts';
+import { mouthPlace, SIDES, type Side, sideText } from './places.ts';
+
+interface Bad {
+  readonly grade: 0 | 0.5;
+  readonly severity: Severity;
+  readonly why: string;
+}
+
+/** Metals that a fluid attacks; all others are usual in it. */
+const ATTACKED: Partial<Record<Fluid, Partial<Record<EndMaterial, Bad>>>> = {
+  'raw-water': {
+    aluminium: { grade: 0, severity: 'look', why: 'raw water pits light alloy, salt water soon' },
+    steel: { grade: 0.5, severity: 'look', why: 'raw water rusts carbon steel' },
+  },
+  methanol: {
+    aluminium: {
+      grade: 0.5,
+      severity: 'note',
+      why: 'methanol attacks bare aluminium; anodised ends are usual, flushed after running',
+    },
+  },
+  e85: {
+    aluminium: { grade: 0.5, severity: 'note', why: 'ethanol attacks bare aluminium; anodised ends are usual' },
+    brass: { grade: 0.5, severity: 'note', why: 'ethanol fuel dezincifies brass' },
+  },
+};
+
+/** The metals of the ends in their fluid, and where it is salt or raw water each joint's metals beside each other in the galvanic series. */
+export function endMetals(context: CheckContext): Finding[] {
+  return SIDES.flatMap((side) => [...attacked(context, side), ...eatenPairs(context, side)]);
+}
+
+function attacked({ project, run, lay }: CheckContext, side: Side): Finding[] {
+  const { fluid } = run.run.service;
+  const { material } = run[side].end;
+  const bad = ATTACKED[fluid]?.[material];
+  if (bad === undefined) return [];
+  const use = ruleValue(project, 'ends-suit-fluid', run.run.id);
+  return judge({
+    check: 'endMetals',
+    run: run.run.id,
+    use,
+    sense: 'at-least',
+    limit: use.value,
+    ruleLimit: use.rule.value,
+    measured: bad.grade,
+    unit: 'count',
+    severity: bad.severity,
+    at: mouthPlace(lay, side),
+    message: `${FLUID_WORDS[fluid]} on ${material} at ${sideText(side)}: ${bad.why}.`,
+    mend: 'Ends of stainless or bronze there, or what their maker lists for this fluid.',
+  });
+}
+
+/** Metals that touch at one end of a hose, from the hose outwards. */
+function metalsAt({ end, stack, port }: ResolvedEnd): readonly EndMaterial[] {
+  const adapters = stack === undefined ? [] : [...stack.adapters].reverse().map(({ adapter }) => adapter.material);
+  const bare = (stack?.bare ?? port).material;
+  return [end.material, ...adapters, ...(bare === undefined ? [] : [bare])];
+}
+
+function eatenPairs({ project, run, lay }: CheckContext, side: Side): Finding[] {
+  if (run.run.service.fluid !== 'raw-water') return [];
+  const use = ruleValue(project, 'galvanic-apart', run.run.id);
+  const metals = metalsAt(run[side]);
+  return metals.slice(1).flatMap((metal, i) => {
+    const on = metals[i] as EndMaterial;
+    const { apartMv, eaten } = galvanicPair(on, metal);
+    return judge({
+      check: 'endMetals',
+      run: run.run.id,
+      use,
+      sense: 'at-most',
+      limit: use.value,
+      ruleLimit: use.rule.value,
+      measured: apartMv,
+      unit: 'mV',
+      severity: 'look',
+      at: mouthPlace(lay, side),
+      message: `At ${sideText(side)} ${on} is screwed to ${metal} in raw water: ${apartMv} mV apart, and the ${eaten} is eaten.`,
+      mend: 'The same metal on both sides, or a piece between that stands between them.',
+    });
+  });
+}
