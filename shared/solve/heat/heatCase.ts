@@ -50,12 +50,16 @@ export interface HeatCase {
 type Edge = 'cool' | 'likely' | 'hot';
 
 /**
- * The cases of a run: the likely one first, then all assumed inputs at their hot edges and at their cool ones, each with
+ * The cases of a run: the likely one first, then it with the error of the rays either way, then all assumed inputs at their
+ * hot edges and at their cool ones, each with
  * the wall letting through least and most, since that warms one side of it and cools the other.
  */
 export function heatCases(run: ResolvedRun, bay: Bay): HeatCase[] {
+  const likely = heatCase(run, bay, 'likely', 1);
   return [
-    heatCase(run, bay, 'likely', 1),
+    likely,
+    { ...likely, errors: -BAND_ERRORS },
+    { ...likely, errors: BAND_ERRORS },
     ...(['hot', 'cool'] as const).flatMap((edge) =>
       [WALL_BAND.low, WALL_BAND.high].map((factor) => heatCase(run, bay, edge, factor)),
     ),

@@ -9,7 +9,7 @@ import { blackExitanceWPerM2 } from './exitance.ts';
 import { heatBasis } from './heatBasis.ts';
 import { type HeatCase, heatCases } from './heatCase.ts';
 import { lookOut, shareOf } from './lookOut.ts';
-import { type PlaceHeat, type PlaceStates, placeHeat } from './placeHeat.ts';
+import { mixOf, type PlaceHeat, type PlaceStates, placeHeat } from './placeHeat.ts';
 import {
   type HotBay,
   type HotSight,
@@ -60,10 +60,11 @@ export function heatOf(
 /** Places that see nothing hot are all alike, and solved once. */
 function statesAlong(one: HeatCase, { hot }: HotBay, sights: readonly HotSight[], rays: number): PlaceStates[] {
   const skins = hot.map(({ skin }) => skin);
+  const mix = mixOf(sights, skins.length);
   let shaded: PlaceStates | undefined;
   return sights.map((sight) => {
-    if (sight.some((hits) => hits > 0)) return placeHeat(one, skins, sight, rays);
-    shaded ??= placeHeat(one, skins, sight, rays);
+    if (sight.some((hits) => hits > 0)) return placeHeat(one, skins, sight, mix, rays);
+    shaded ??= placeHeat(one, skins, sight, mix, rays);
     return shaded;
   });
 }
@@ -146,7 +147,7 @@ function sourcesAt(
   const count = SECTORS * raysASector;
   const byPart = new Map<string, { id: string; part: string; wPerM2: number }>();
   const bvhs = (skins: HotBay['hot']) => skins.map(({ bvh }) => bvh);
-  lookOut(bvhs(hot), bvhs(shading), raysOfPlace(lay, at, number, raysASector), count, (_, target, triangle) => {
+  lookOut(bvhs(hot), bvhs(shading), raysOfPlace(lay, at, number).source, count, (_, target, triangle) => {
     const skin = hot[target]?.skin;
     if (skin === undefined) return;
     const part = partOfTriangle(bay.mesh, triangle).name;

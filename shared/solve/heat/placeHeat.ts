@@ -26,10 +26,16 @@ export interface PlaceStates {
 /**
  * One place of a hose, from what it sees of the hot skins: steady while it runs; then the engine is off, nothing flows, the
  * air stands, the skins cool as by Newton's law, and the hottest that each layer gets in 40 minutes is kept (liner, cover
- * and outside may each have their own time).
+ * and outside may each have their own time). mix: as `mixOf` the whole hose.
  */
-export function placeHeat(one: HeatCase, skins: readonly Skin[], sight: HotSight, raysASector: number): PlaceStates {
-  const shares = sharesOf(sight, skins.length, raysASector, one.errors);
+export function placeHeat(
+  one: HeatCase,
+  skins: readonly Skin[],
+  sight: HotSight,
+  mix: ArrayLike<number>,
+  raysASector: number,
+): PlaceStates {
+  const shares = sharesOf(sight, mix, raysASector, one.errors);
   const load: RingLoad = {
     incomingWPerM2: incoming(one, skins, shares, one.air.temperatureC, hotTemperature),
     air: one.air,
@@ -72,22 +78,29 @@ function hotTemperature(skin: Skin): number {
   return hotTemperatureC(skin) ?? 0;
 }
 
-/** Which share of each side's view each skin has, the rays' error added so many times. A side that saw nothing has what its place saw. */
-function sharesOf(sight: HotSight, skins: number, raysASector: number, errors: number): Float64Array {
+/**
+ * Which share of each side's view each skin has, the rays' error added so many times. A side that saw nothing may have
+ * missed something: it is taken as `mix`, what the whole hose saw. Sides are filled by chance a little more or less than evenly.
+ */
+function sharesOf(sight: HotSight, mix: ArrayLike<number>, raysASector: number, errors: number): Float64Array {
+  const skins = mix.length;
   const shares = new Float64Array(sight.length);
-  const whole = new Float64Array(skins);
-  for (let i = 0; i < sight.length; i++) whole[i % skins]! += sight[i]!;
-  const total = whole.reduce((a, b) => a + b, 0);
-  if (total === 0) return shares;
   for (let sector = 0; sector < SECTORS; sector++) {
     const own = sight.subarray(sector * skins, (sector + 1) * skins);
     const hits = own.reduce((a, b) => a + b, 0);
     const { share, error } = shareOf(hits, raysASector);
     const wanted = Math.min(1, Math.max(0, share + errors * error));
-    for (let s = 0; s < skins; s++)
-      shares[sector * skins + s] = wanted * (hits > 0 ? own[s]! / hits : whole[s]! / total);
+    for (let s = 0; s < skins; s++) shares[sector * skins + s] = wanted * (hits > 0 ? own[s]! / hits : mix[s]!);
   }
   return shares;
+}
+
+/** Which share each hot skin has of all that a hose saw of them; nothing where it saw none. */
+export function mixOf(sights: readonly HotSight[], skins: number): Float64Array {
+  const mix = new Float64Array(skins);
+  for (const sight of sights) for (let i = 0; i < sight.length; i++) mix[i % skins]! += sight[i]!;
+  const total = mix.reduce((a, b) => a + b, 0);
+  return total > 0 ? mix.map((hits) => hits / total) : mix;
 }
 
 /** W/m2 on each side: hot skins as grey ones that reflect the air's temperature, all else as black at the air's. */

@@ -9,8 +9,8 @@ import { spreadPoints } from './spreadPoints.ts';
 
 /** Sides round the hose that are told apart. */
 export const SECTORS = 6;
-/** Rays from each side of each place: with twice as many no temperature of the example bay moves by more than its band. */
-export const RAYS_A_SECTOR = 512;
+/** Rays from each side of each place: with half as many no temperature of the example bay moves by more than its band. */
+export const RAYS_A_SECTOR = 1024;
 /** mm. Places along the hose lie at most this far apart: a hose's own thickness, finer than heat from inches away varies. */
 const PLACES_APART_MM = 20;
 /** mm. Half of what a tangent is taken over. */
@@ -41,7 +41,7 @@ export function heatPlaces(lay: Lay): Place[] {
   return Array.from({ length: steps + 1 }, (_, i) => placeAt(lay, from + ((to - from) * i) / steps));
 }
 
-/** Rays from one place that ended on each hot skin: number `sector * hot skins + skin`. */
+/** Rays from one place that ended on each hot skin: number `sector * hot skins + skin`, the first sector where most heat comes from. */
 export type HotSight = Float64Array;
 
 /**
@@ -52,38 +52,62 @@ export type HotSight = Float64Array;
 export function radiationAlong(
   lay: Lay,
   places: readonly Place[],
-  bay: HotBay,
+  { hot, shading }: HotBay,
   raysASector: number,
   watch: Watch,
 ): HotSight[] {
-  const { hot, shading } = bay;
+  const targets = hot.map((s) => s.bvh);
+  const blockers = shading.map((s) => s.bvh);
   return places.map((place, i) => {
     stopIfCancelled(watch);
-    const sight = new Float64Array(SECTORS * hot.length);
-    lookOut(
-      hot.map((s) => s.bvh),
-      shading.map((s) => s.bvh),
-      raysOfPlace(lay, place, i, raysASector),
-      SECTORS * raysASector,
-      (ray, target) => {
-        sight[Math.floor(ray / raysASector) * hot.length + target]! += 1;
-      },
-    );
-    return sight;
+    const rays = raysOfPlace(lay, place, i);
+    const turns: number[] = [];
+    const skins: number[] = [];
+    lookOut(targets, blockers, rays.source, SECTORS * raysASector, (ray, target) => {
+      turns.push(rays.turnOf(ray));
+      skins.push(target);
+    });
+    return inSectors(turns, skins, hot.length);
   });
 }
 
-/** The rays of place number `number`: side after side, `raysASector` of each. */
-export function raysOfPlace(lay: Lay, place: Place, number: number, raysASector: number): RaySource {
+/** Hits by side. The sides begin where the heat comes from, so that how a hose is turned about itself makes no difference. */
+function inSectors(turns: readonly number[], skins: readonly number[], skinCount: number): HotSight {
+  let [along, across] = [0, 0];
+  for (const turn of turns) {
+    along += Math.cos(turn);
+    across += Math.sin(turn);
+  }
+  const middle = Math.atan2(across, along);
+  const sight = new Float64Array(SECTORS * skinCount);
+  turns.forEach((turn, i) => {
+    const sectors = ((turn - middle) * SECTORS) / (2 * Math.PI) + 0.5;
+    const sector = Math.floor(sectors - SECTORS * Math.floor(sectors / SECTORS)) % SECTORS;
+    sight[sector * skinCount + (skins[i] as number)]! += 1;
+  });
+  return sight;
+}
+
+/** The rays of a place, and how far round the hose, rad, each leaves it. */
+export interface PlaceRays {
+  readonly source: RaySource;
+  readonly turnOf: (ray: number) => number;
+}
+
+/** The rays of place number `number` along a lay. */
+export function raysOfPlace(lay: Lay, place: Place, number: number): PlaceRays {
   const along = tangentAt(lay, place.arcLengthMm);
   const across = anySquareTo(along);
   const third = cross(along, across);
   const radiusMm = lay.outsideDiameterMm / 2;
   const points = spreadPoints(3, number);
   const at = new Float64Array(3);
-  return (i, ray) => {
+  const turnOf = (i: number): number => {
     points(i, at);
-    const turn = (2 * Math.PI * (Math.floor(i / raysASector) + at[0]!)) / SECTORS;
+    return 2 * Math.PI * at[0]!;
+  };
+  const source: RaySource = (i, ray) => {
+    const turn = turnOf(i);
     const cos = Math.cos(turn);
     const sin = Math.sin(turn);
     const nx = cos * across[0] + sin * third[0];
@@ -94,6 +118,7 @@ export function raysOfPlace(lay: Lay, place: Place, number: number, raysASector:
     ray.oz = place.point[2] + radiusMm * nz;
     aimByCosine(ray, nx, ny, nz, at[1]!, at[2]!);
   };
+  return { source, turnOf };
 }
 
 function tangentAt(lay: Lay, arcLengthMm: number): Vec3 {
