@@ -5,6 +5,8 @@
  */
 export const MM_PER_INCH = 25.4;
 export const KPA_PER_PSI = 6.894757293;
+/** Inch-pound force in newton metres: 0.45359237 kg x 9.80665 m/s2 x 0.0254 m, rounded at the tenth digit. */
+export const NM_PER_INCH_POUND = 0.112984829;
 
 /** m/s^2, standard gravity: exact by definition (CGPM 1901). */
 export const GRAVITY_M_PER_S2 = 9.80665;
@@ -19,6 +21,10 @@ export function inchesToMm(inches: number): number {
 
 export function mmToInches(mm: number): number {
   return mm / MM_PER_INCH;
+}
+
+export function inchPoundsToNewtonMetres(inchPounds: number): number {
+  return inchPounds * NM_PER_INCH_POUND;
 }
 
 export function psiToKpa(psi: number): number {

@@ -1,11 +1,13 @@
 import type { LayReport } from '../document/lay/schema.ts';
-import type { End, Hose, Sleeve } from '../document/parts/schema.ts';
+import type { Adapter, End, Hose, Sleeve } from '../document/parts/schema.ts';
 import type { Port, Project, Run } from '../document/project/schema.ts';
 
 /** One end of a run with what it is made of and what it screws on to. */
 export interface SheetEnd {
   readonly port: Port;
   readonly end: End;
+  /** what is screwed on the port before it, from the part outwards */
+  readonly stack?: { readonly adapters: readonly { readonly adapter: Adapter }[]; readonly bare: Port } | undefined;
 }
 
 /** A run with its parts looked up: what a paper needs to know beside the lay. */

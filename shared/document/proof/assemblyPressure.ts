@@ -1,5 +1,5 @@
-import type { Hose } from '../parts/schema.ts';
-import type { ResolvedEnd, ResolvedRun } from '../project/resolve.ts';
+import type { Adapter, End, Hose } from '../parts/schema.ts';
+import type { Run } from '../project/schema.ts';
 
 /** What a part of an assembly bears, and where that comes from. */
 export interface RatedPart {
@@ -29,8 +29,21 @@ export function hosePressureKpa(hose: Hose, temperatureC: number): { readonly kp
   return { kpa: lowKpa + share * (highKpa - lowKpa), note: `at ${temperatureC} deg C` };
 }
 
+/** What of a run says what its parts bear. */
+export interface Assembly {
+  readonly run: Pick<Run, 'service'>;
+  readonly hose: Hose;
+  readonly a: AssembledEnd;
+  readonly b: AssembledEnd;
+}
+
+export interface AssembledEnd {
+  readonly end: End;
+  readonly stack?: { readonly adapters: readonly { readonly adapter: Adapter }[] } | undefined;
+}
+
 /** Every part of an assembly whose rating is known, the weakest first. */
-export function ratedParts({ hose, a, b, run }: ResolvedRun): readonly RatedPart[] {
+export function ratedParts({ hose, a, b, run }: Assembly): readonly RatedPart[] {
   const { kpa, note } = hosePressureKpa(hose, run.service.temperatureC);
   const parts = [
     { part: 'the hose', maxPressureKpa: kpa, source: hose.source, ...(note === undefined ? {} : { note }) },
@@ -40,7 +53,7 @@ export function ratedParts({ hose, a, b, run }: ResolvedRun): readonly RatedPart
   return parts.sort((p, q) => p.maxPressureKpa - q.maxPressureKpa);
 }
 
-function endParts(name: string, { end, stack }: ResolvedEnd): RatedPart[] {
+function endParts(name: string, { end, stack }: AssembledEnd): RatedPart[] {
   const of = (part: string, maxPressureKpa: number | undefined, source: string): RatedPart[] =>
     maxPressureKpa === undefined ? [] : [{ part, maxPressureKpa, source }];
   return [

@@ -1,6 +1,5 @@
 import type { Hose } from '../parts/schema.ts';
-import type { ResolvedRun } from '../project/resolve.ts';
-import { type RatedPart, ratedParts } from './assemblyPressure.ts';
+import { type Assembly, type RatedPart, ratedParts } from './assemblyPressure.ts';
 
 /** How a finished hose is tested, by the rule for its kind. */
 export interface ProofTest {
@@ -36,7 +35,7 @@ const DISSENT =
  * minute to a minute, water hoses 1.5 times for five minutes, of the working pressure of the weakest part at the
  * service's temperature. It says what is usual; the makers of hose and ends say what holds.
  */
-export function proofTest(run: ResolvedRun): ProofTest {
+export function proofTest(run: Assembly): ProofTest {
   const rule = NAHAD[kindOf(run.hose.core)];
   const [weakest] = ratedParts(run) as [RatedPart];
   const unrated = [

@@ -15,6 +15,8 @@ import { endsTable } from './endsTable.ts';
 import { findingsTable } from './findingsTable.ts';
 import { forbidBand } from './forbidBand.ts';
 import { lengthsBlock } from './lengthsBlock.ts';
+import { nutsBlock } from './nutsBlock.ts';
+import { proofBlock } from './proofBlock.ts';
 import { secondEndList } from './secondEndList.ts';
 import { drawFoot, sheetFrame } from './sheetFrame.ts';
 import { signOff } from './signOff.ts';
@@ -83,6 +85,8 @@ function drawLaid(flow: Flow, subject: LaidSubject): void {
   if (tolerance !== undefined) flow.add(tolerance, GAP_MM);
   if (mayCut) {
     drawFindings(flow, subject);
+    flow.add(nutsBlock(subject), GAP_MM);
+    flow.add(proofBlock(subject), GAP_MM);
     flow.add(signOff(subject), GAP_MM);
   }
   flow.add(cautions(subject));

@@ -16,7 +16,8 @@ const UNITS: readonly (readonly [Printed['unit'], RegExp])[] = [
   ['F', /(-?\d+(?:\.\d+)?) °F/g],
   ['deg', /(-?\d+(?:\.\d+)?)°/g],
 ];
-const INCHES = /(?<![\d/.-])(-?)(?:(\d+) )?(\d+)(?:\/(\d+))? in\b(?! \d)/g;
+/** Not inch-pounds. */
+const INCHES = /(?<![\d/.-])(-?)(?:(\d+) )?(\d+)(?:\/(\d+))? in\b(?! \d|-lb)/g;
 
 /** Every number with a unit in a text of a paper. */
 export function printedNumbers(text: string): Printed[] {

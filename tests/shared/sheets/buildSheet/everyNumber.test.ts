@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { readProjectFiles } from '../../../../electron/node/readProjectFiles.ts';
 import { UNWATCHED } from '../../../../shared/base/watch.ts';
 import type { BuiltPose, Finding, Lay } from '../../../../shared/document/lay/schema.ts';
+import { proofTest } from '../../../../shared/document/proof/proofTest.ts';
 import { cutSquarenessMm, en853Tolerance, lengthTolerance } from '../../../../shared/document/rules/lengthTolerance.ts';
 import { readProject } from '../../../../shared/jobs/readProject.ts';
 import { newJobMemory, runJob } from '../../../../shared/jobs/runJob.ts';
@@ -184,10 +185,16 @@ function storedNumbers(input: SheetInput, id: string): Stored {
     ],
     deg: [...anglesOf(lay, run), ...ofUnit(findings, 'deg')],
     ratio: [lay.slack, ...ofUnit(findings, 'ratio'), 1],
-    kPa: [run.hose.maxPressureKpa, run.run.service.pressureKpa, ...ofUnit(findings, 'kPa')],
+    kPa: [run.hose.maxPressureKpa, run.run.service.pressureKpa, ...proofOf(run), ...ofUnit(findings, 'kPa')],
     C: [run.hose.maxTemperatureC, run.run.service.temperatureC, ...ofUnit(findings, 'deg C')],
   };
   return merged(own, said);
+}
+
+/** The proof and what it is a multiple of. */
+function proofOf(run: SheetRun): number[] {
+  const { pressureKpa, weakest } = proofTest(run);
+  return [pressureKpa, weakest.maxPressureKpa];
 }
 
 const CHECK_BAR_MM = 100;

@@ -1,0 +1,69 @@
+import { inchPoundsToNewtonMetres } from '../../base/units.ts';
+import type { End, EndMaterial } from '../parts/schema.ts';
+import { FLATS, TORQUE_TABLES, type TorqueTable } from './torqueTables.ts';
+
+/** What one published table says of a nut. */
+export interface NutTorque {
+  readonly table: Pick<TorqueTable, 'id' | 'name' | 'source' | 'lubricated'>;
+  readonly leastNm: number;
+  readonly mostNm: number;
+}
+
+/** What is published of a nut, each with its table's name; none = nothing was found for its seat or size. */
+export interface NutAdvice {
+  readonly torques: readonly NutTorque[];
+  readonly flats?: { readonly least: number; readonly most: number; readonly name: string; readonly source: string };
+  /** what no table settles, in a sentence */
+  readonly note?: string;
+}
+
+const SEAT = 'flare-37';
+
+/**
+ * The torque of a hose end's nut by every published table that fits, N.m: for 37 degree flares, by dash size and by the softer
+ * metal of the two. mate: metal of what it is screwed on, where it is known. Published sets differ by two to one, so none is chosen:
+ * the part's own maker decides. Flats are counted from where the nut seats.
+ */
+export function nutTorque(end: Pick<End, 'seat' | 'dash' | 'material'>, mate?: EndMaterial): NutAdvice {
+  if (end.seat !== SEAT)
+    return { torques: [], note: `No torque was found published for the seat ${end.seat}: go by its maker.` };
+  const soft = softer(end.material, mate);
+  const torques = TORQUE_TABLES.filter((table) => table.metal === undefined || table.metal === metalOf(soft)).flatMap(
+    (table): NutTorque[] => {
+      const range = table.byDash[end.dash];
+      if (range === undefined) return [];
+      const [leastNm, mostNm] = table.unit === 'N.m' ? range : range.map(inchPoundsToNewtonMetres);
+      return [{ table, leastNm: leastNm as number, mostNm: mostNm as number }];
+    },
+  );
+  const turned = FLATS.byDash[end.dash];
+  const note = noteOf(end.material, mate);
+  return {
+    torques,
+    ...(turned === undefined
+      ? {}
+      : { flats: { least: turned[0], most: turned[1], name: FLATS.name, source: FLATS.source } }),
+    ...(note === undefined ? {} : { note }),
+  };
+}
+
+/** How a metal gives under a thread, softest first. */
+const SOFTNESS: readonly EndMaterial[] = ['aluminium', 'brass', 'steel', 'stainless'];
+
+function softer(one: EndMaterial, other: EndMaterial | undefined): EndMaterial {
+  if (other === undefined) return one;
+  return SOFTNESS.indexOf(one) <= SOFTNESS.indexOf(other) ? one : other;
+}
+
+/** Stainless goes by the steel tables (common practice, no source). */
+function metalOf(material: EndMaterial): EndMaterial {
+  return material === 'stainless' ? 'steel' : material;
+}
+
+function noteOf(end: EndMaterial, mate: EndMaterial | undefined): string | undefined {
+  if (end === 'brass' || mate === 'brass')
+    return 'Brass: a workshop manual halves the torque of steel for non-ferrous fittings (easymanua.ls/perkins/2800/manual?p=33).';
+  if (mate !== undefined && metalOf(mate) !== metalOf(end))
+    return `${end} on ${mate}: no rule was found for mixed metals; the softer one's table is usual (common practice, no source).`;
+  return undefined;
+}
