@@ -9,6 +9,7 @@ import {
 } from '../../shared/sheets/format/index.ts';
 import { adapterTable, taperTable } from './adapterTable.ts';
 import { flowTable } from './flowTable.ts';
+import { heatTable } from './heatTable.ts';
 import { inColumns } from './inColumns.ts';
 import { lengthTable } from './lengthTable.ts';
 import { rockTable } from './rockTable.ts';
@@ -25,6 +26,7 @@ export function reportTable(report: LayReport): string {
     ...lengthTable(lays),
     ...adapterTable(lays),
     ...flowTable(lays),
+    ...heatTable(lays),
     ...rockTable(lays),
     ...taperTable(lays),
     ...warningLines(report.warnings ?? []),

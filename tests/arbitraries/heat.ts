@@ -20,6 +20,7 @@ export function heatAlong(middle: HeatBand, mouths: HeatBand = middle, changes: 
     radiationWPerM2: [500, 4000, 500],
     radiationErrorWPerM2: [50, 200, 50],
     raysPerPlace: 3072,
+    linerLimitC: 230,
     running: state,
     soak: state,
     sources: [{ from: { kind: 'skin', id: 'exhaust', part: 'exhaust-left' }, share: 0.8, wPerM2: 3200 }],

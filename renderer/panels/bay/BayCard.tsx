@@ -3,6 +3,7 @@ import { PLAIN_SKIN, type Skin } from '../../../shared/document/project/schema.t
 import { skinOfPart } from '../../../shared/document/project/skinOfPart.ts';
 import { useDocument } from '../../state/useBench.ts';
 import { Length } from '../Length.tsx';
+import { BayAir } from './BayAir.tsx';
 import { Bodies } from './Bodies.tsx';
 import { NewSkin } from './NewSkin.tsx';
 import { SkinParts } from './SkinParts.tsx';
@@ -29,6 +30,7 @@ export function BayCard() {
         </p>
       ))}
       {open.bay !== null && <SquareUp />}
+      {open.bay !== null && <BayAir />}
       {open.bay !== null && <NewSkin />}
       {open.bay !== null &&
         skins.map((skin) => (

@@ -5,6 +5,7 @@ import { changeSkin, removeSkin } from '../../state/edits/skinEdits.ts';
 import { useBench } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Choice } from '../../widgets/Choice.tsx';
+import { NumberField } from '../../widgets/NumberField.tsx';
 import { TextField } from '../../widgets/TextField.tsx';
 import { LengthField } from '../LengthField.tsx';
 import { TemperatureField } from '../ServiceField.tsx';
@@ -42,6 +43,9 @@ export function SkinFields({ skin }: { skin: Skin }) {
                 change('temperature', { kind: 'hot', surfaceTemperatureC }, true);
               }}
             />
+            {!asHot && (
+              <Emissivity value={skin.emissivity} onSet={(emissivity) => change('emissivity', { emissivity }, true)} />
+            )}
             {asHot && <p className="teach">It is hot from when its temperature is stated.</p>}
           </>
         )}
@@ -79,4 +83,34 @@ export function SkinFields({ skin }: { skin: Skin }) {
 /** Of a hot surface, running. */
 export function SurfaceTemperature({ value, onSet }: { value: number | null; onSet: (c: number) => void }) {
   return <TemperatureField label="Surface temperature, running" highC={1100} value={value} onSet={onSet} />;
+}
+
+/** Of bare stainless tube a little blue; oxidised metal, which is taken where nothing is stated, has 0.8. */
+const STAINLESS = 0.4;
+
+function Emissivity({ value, onSet }: { value: number | undefined; onSet: (emissivity: number | null) => void }) {
+  return (
+    <>
+      <label className="check">
+        <input
+          type="checkbox"
+          checked={value === undefined}
+          onChange={(event) => onSet(event.target.checked ? null : STAINLESS)}
+        />
+        Radiates as oxidised metal does
+      </label>
+      {value !== undefined && (
+        <NumberField
+          label="Emissivity"
+          unit="of 1"
+          value={value}
+          low={0.02}
+          high={1}
+          step={0.05}
+          decimals={2}
+          onSet={onSet}
+        />
+      )}
+    </>
+  );
 }

@@ -19,6 +19,7 @@ import { PosePlayer } from './PosePlayer.tsx';
 import { RunChanges } from './RunChanges.tsx';
 import { RunFigures } from './RunFigures.tsx';
 import { RunFlow } from './RunFlow.tsx';
+import { RunHeat } from './RunHeat.tsx';
 import { RunRock } from './RunRock.tsx';
 import { RunService } from './RunService.tsx';
 import { RunTaper } from './RunTaper.tsx';
@@ -73,6 +74,7 @@ export function RunCard() {
         </section>
       )}
       {lay !== undefined && <RunFlow lay={lay} />}
+      {lay !== undefined && <RunHeat lay={lay} />}
       {lay !== undefined && <RunRock lay={lay} project={open.history.present} />}
       {lay !== undefined && <PosePlayer lay={lay} />}
       {lay !== undefined && <RunTaper lay={lay} project={open.history.present} />}

@@ -14,6 +14,7 @@ import { useWidth } from '../../widgets/useWidth.ts';
 import { thingName } from '../runs/Nearest.tsx';
 import { useLengthText } from '../useLengthText.ts';
 import { BareRule } from './BareRule.tsx';
+import { HeatTrack } from './HeatTrack.tsx';
 import { MarkedStretch } from './MarkedStretch.tsx';
 import { farthestDropMm } from './outlets.ts';
 import { PlaceCursor } from './PlaceCursor.tsx';
@@ -30,6 +31,9 @@ const ROWS = {
   clearance: { topPx: 212, heightPx: 50 },
   height: { topPx: 268, heightPx: 34 },
   bottom: 312,
+  /** below the others, where the heat is known */
+  heat: { topPx: 312, heightPx: 40 },
+  bottomWithHeat: 362,
 };
 /** px between the hose's middle and the rule: an outlet pointing down has to end there. */
 const DROP_ROOM_PX = 38;
@@ -67,6 +71,7 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
   const lengthText = useLengthText();
   const shape = useStore(hand, (state) => state.shape);
   const lay = useMemo(() => handLay(laid, shape), [laid, shape]);
+  const bottomPx = lay.heat === undefined ? ROWS.bottom : ROWS.bottomWithHeat;
   const project = open.history.present;
   const run = project.runs.find((r) => r.id === lay.run);
   const scale = useMemo(
@@ -137,7 +142,7 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
       onPointerLeave={() => hover.setState({ place: null })}
     >
       {widthPx > 0 && (
-        <svg width={widthPx} height={ROWS.bottom} aria-hidden="true">
+        <svg width={widthPx} height={bottomPx} aria-hidden="true">
           <StraightDefinitions />
           <text className="straight-name" x={16} y={ROWS.hoseMiddle - 2}>
             {shortened(run?.name ?? lay.run)}
@@ -160,7 +165,8 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
           <BendTrack lay={lay} scale={scale} box={ROWS.bend} />
           <ClearanceTrack lay={lay} scale={scale} box={ROWS.clearance} nameOf={nameOf} />
           <HeightTrack lay={lay} scale={scale} box={ROWS.height} />
-          <PlaceCursor lay={lay} scale={scale} topPx={6} bottomPx={ROWS.bottom - 6} nameOf={nameOf} />
+          {lay.heat !== undefined && <HeatTrack heat={lay.heat} lay={lay} scale={scale} box={ROWS.heat} />}
+          <PlaceCursor lay={lay} scale={scale} topPx={6} bottomPx={bottomPx - 6} nameOf={nameOf} />
         </svg>
       )}
     </div>

@@ -10,14 +10,14 @@ export interface TrackBox {
   readonly heightPx: number;
 }
 
-interface TrackProps {
+export interface TrackProps {
   readonly lay: Lay;
   readonly scale: StraightScale;
   readonly box: TrackBox;
 }
 
 /** The frame of a track: its name and one line of words in the gutter, a base line along the hose. */
-function TrackFrame({
+export function TrackFrame({
   name,
   words,
   scale,
@@ -39,13 +39,13 @@ function TrackFrame({
   );
 }
 
-function line(points: readonly TrackPoint[], scale: StraightScale, y: (value: number) => number): string {
+export function line(points: readonly TrackPoint[], scale: StraightScale, y: (value: number) => number): string {
   return points
     .map((p, i) => `${i === 0 ? 'M' : 'L'}${scale.x(p.arcLengthMm).toFixed(1)} ${y(p.value).toFixed(1)}`)
     .join('');
 }
 
-function filled(
+export function filled(
   points: readonly TrackPoint[],
   scale: StraightScale,
   y: (value: number) => number,
@@ -81,12 +81,24 @@ export function BendTrack(props: TrackProps) {
   );
 }
 
-function MarkedValue({ x, y, short, text }: { x: number; y: number; short: boolean; text: string }) {
+interface MarkedValueProps {
+  readonly x: number;
+  readonly y: number;
+  readonly short: boolean;
+  readonly text: string;
+  /** said after it where it breaks its limit */
+  readonly fault?: string;
+  /** its words stand before it, not after */
+  readonly before?: boolean;
+}
+
+/** A value at its place on a track. */
+export function MarkedValue({ x, y, short, text, fault = 'too tight', before = false }: MarkedValueProps) {
   return (
     <g className={short ? 'marked marked-short' : 'marked'}>
       <path d={`M${x} ${y - 5} l5 5 l-5 5 l-5 -5 z`} />
-      <text x={x + 9} y={y + 4}>
-        {short ? `${text}, too tight` : text}
+      <text x={before ? x - 9 : x + 9} y={y + 4} textAnchor={before ? 'end' : 'start'}>
+        {short ? `${text}, ${fault}` : text}
       </text>
     </g>
   );

@@ -27,6 +27,7 @@ export function changeSkin(
     readonly kind?: Skin['kind'];
     readonly surfaceTemperatureC?: number;
     readonly clearanceMm?: number | null;
+    readonly emissivity?: number | null;
   },
 ): Project {
   const skins = project.bay.skins.map((skin) => (skin.id === skinId ? changed(skin, change) : skin));
@@ -34,13 +35,15 @@ export function changeSkin(
   return same ? project : { ...project, bay: { ...project.bay, skins } };
 }
 
-function changed(skin: Skin, { clearanceMm, ...change }: Parameters<typeof changeSkin>[2]): Skin {
-  const { clearanceMm: own, surfaceTemperatureC, ...next } = { ...skin, ...change };
+function changed(skin: Skin, { clearanceMm, emissivity, ...change }: Parameters<typeof changeSkin>[2]): Skin {
+  const { clearanceMm: own, emissivity: shine, surfaceTemperatureC, ...next } = { ...skin, ...change };
   if (next.kind === 'hot' && surfaceTemperatureC === undefined) return skin;
+  const emits = emissivity === undefined ? shine : (emissivity ?? undefined);
   const clearance = clearanceMm === undefined ? own : (clearanceMm ?? undefined);
   return {
     ...next,
     ...(next.kind === 'hot' && surfaceTemperatureC !== undefined ? { surfaceTemperatureC } : {}),
+    ...(next.kind === 'hot' && emits !== undefined ? { emissivity: emits } : {}),
     ...(clearance === undefined ? {} : { clearanceMm: clearance }),
   };
 }

@@ -31,6 +31,7 @@ export const Heat = z
     radiationWPerM2: z.array(finite).describe('from hot skins onto the hose, on average round it'),
     radiationErrorWPerM2: z.array(finite).describe('one standard error of the rays'),
     raysPerPlace: z.int(),
+    linerLimitC: finite.describe("the hose's own limit"),
     running: HeatState,
     soak: HeatState.describe('engine just off: the hottest that each place then gets'),
     sources: z.array(HeatSource).describe('what heats its hottest place running, most first'),

@@ -21,4 +21,5 @@ export {
   formatPressureBand,
   formatSlack,
   formatTemperature,
+  formatTemperatureBand,
 } from './quantity.ts';

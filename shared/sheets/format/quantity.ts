@@ -32,3 +32,8 @@ export function formatPressureBand({ low, likely, high }: { low: number; likely:
   const band = `${formatNumber(low, 1, 'down')} and ${formatNumber(high, 1, 'up')} kPa`;
   return `about ${formatNumber(likely, 1)} kPa (${psi} psi), between ${band}`;
 }
+
+/** A temperature that is known in a band, deg C alone: `about 135 °C, 104 to 182`. The band's edges are rounded outwards. */
+export function formatTemperatureBand({ low, likely, high }: { low: number; likely: number; high: number }): string {
+  return `about ${formatNumber(likely, 0)} °C, ${formatNumber(low, 0, 'down')} to ${formatNumber(high, 0, 'up')}`;
+}

@@ -50,6 +50,7 @@ export function heatOf(
     arcLengthMm: places.map((place) => place.arcLengthMm),
     ...radiation(likely, seen, sights, raysASector),
     raysPerPlace: raysASector * SECTORS,
+    linerLimitC: run.hose.maxTemperatureC,
     running,
     soak: stateOf(answers, 'soak', places, sleeved),
     sources: sourcesAt(likely, lay, bay, seen, { at, number: places.indexOf(at), raysASector }),
