@@ -1,5 +1,14 @@
 import { useMemo } from 'react';
-import { LineBasicMaterial, Matrix4, Vector3 } from 'three';
+import {
+  Color,
+  DoubleSide,
+  LineBasicMaterial,
+  type Material,
+  Matrix4,
+  MeshStandardMaterial,
+  SRGBColorSpace,
+  Vector3,
+} from 'three';
 import { useStore } from 'zustand';
 import { motionsAt } from '../../shared/document/lay/motionsAt.ts';
 import type { Lay } from '../../shared/document/lay/schema.ts';
@@ -7,6 +16,7 @@ import type { Project, Skin } from '../../shared/document/project/schema.ts';
 import { bodyOfPart, skinOfPart } from '../../shared/document/project/skinOfPart.ts';
 import type { RigidMotion } from '../../shared/geometry/rigidMotion.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
+import { heatColour } from '../state/heatScale.ts';
 import type { PartView } from '../state/sessionStore.ts';
 import { useBench, useSession } from '../state/useBench.ts';
 import type { ScenePalette } from './palette.ts';
@@ -30,13 +40,15 @@ export function BayMesh({ bay, project, lays, palette }: BayMeshProps) {
   const seeThrough = useSession((session) => session.seeThrough);
   const { hand } = useBench();
   const moved = useMotions(project, lays);
+  const heated = useSession((session) => session.heat !== null);
+  const hot = useDisposed(() => hotMaterials(project, heated), [project.bay.skins, heated]);
   const aimed = useStore(hand, ({ tool, aim }) =>
     tool.kind === 'skin' || tool.kind === 'body' ? aim?.part : undefined,
   );
   const parts = geometry.parts.map((part, i) => {
     const chosen = views[part.name] ?? 'shown';
     const view: PartView = seeThrough && chosen === 'shown' ? 'ghost' : chosen;
-    const { kind } = skinOfPart(project, part.name);
+    const { kind, id } = skinOfPart(project, part.name);
     return (
       <BayPart
         // biome-ignore lint/suspicious/noArrayIndexKey: a scan may name two parts alike; their order never changes
@@ -46,6 +58,7 @@ export function BayMesh({ bay, project, lays, palette }: BayMeshProps) {
         materials={materials}
         kind={kind}
         aimed={part.name === aimed}
+        hot={hot.bySkin.get(id)}
         motion={moved(bodyOfPart(project, part.name).id)}
       />
     );
@@ -54,6 +67,7 @@ export function BayMesh({ bay, project, lays, palette }: BayMeshProps) {
     <>
       {parts}
       <SectionPlanes materials={materials.all} />
+      {heated && <SectionPlanes materials={hot.all} />}
     </>
   );
 }
@@ -93,12 +107,15 @@ interface BayPartProps {
   readonly materials: BayMaterials;
   /** the pointer is on it, and a press would put it into a skin */
   readonly aimed: boolean;
+  /** in the colour of its temperature; absent = in the look of its skin */
+  readonly hot?: Material | undefined;
   /** where its body stands */
   readonly motion: Matrix4;
 }
 
-function BayPart({ part, view, kind, materials, aimed, motion }: BayPartProps) {
-  const material = (view === 'ghost' ? materials.ghost : materials.solid).get(kind);
+function BayPart({ part, view, kind, materials, aimed, motion, hot }: BayPartProps) {
+  const own = (view === 'ghost' ? materials.ghost : materials.solid).get(kind);
+  const material = view === 'ghost' ? own : (hot ?? own);
   const edge = aimed ? materials.aimedEdge : view === 'ghost' ? materials.ghostEdge : materials.edge;
   if (view === 'off' || material === undefined) return null;
   return (
@@ -107,6 +124,23 @@ function BayPart({ part, view, kind, materials, aimed, motion }: BayPartProps) {
       {part.edges !== null && <lineSegments geometry={part.edges} material={edge} />}
     </group>
   );
+}
+
+/** One material for each hot skin, in the colour of its temperature; none while the bay is in its own looks. */
+function hotMaterials({ bay }: Project, heated: boolean) {
+  const bySkin = new Map(
+    (heated ? bay.skins : []).flatMap(({ id, surfaceTemperatureC }) => {
+      if (surfaceTemperatureC === undefined) return [];
+      const [r, g, b] = heatColour(surfaceTemperatureC);
+      const color = new Color().setRGB(r / 255, g / 255, b / 255, SRGBColorSpace);
+      return [[id, new MeshStandardMaterial({ color, roughness: 0.9, side: DoubleSide })] as const];
+    }),
+  );
+  const all = [...bySkin.values()];
+  const dispose = (): void => {
+    for (const material of all) material.dispose();
+  };
+  return { bySkin, all, dispose };
 }
 
 const STILL = new Matrix4();

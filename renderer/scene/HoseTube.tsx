@@ -1,11 +1,14 @@
 import type { ThreeEvent } from '@react-three/fiber';
 import { BackSide, GreaterDepth, MeshBasicMaterial, MeshStandardMaterial } from 'three';
 import { distance, type Vec3 } from '../../shared/base/vec3.ts';
+import type { Heat } from '../../shared/document/lay/heat.ts';
 import type { Lay } from '../../shared/document/lay/schema.ts';
 import type { Hose } from '../../shared/document/parts/schema.ts';
+import type { HeatView } from '../state/heatScale.ts';
 import { nearestArc } from '../state/layPlaces.ts';
-import { useBench } from '../state/useBench.ts';
+import { useBench, useSession } from '../state/useBench.ts';
 import { COVER_LOOKS, COVER_REPEAT, coverTexture } from './three/coverTexture.ts';
+import { heatTexture } from './three/heatTexture.ts';
 import { sweepGeometry } from './three/sweepGeometry.ts';
 import { useDisposed } from './useDisposed.ts';
 
@@ -42,16 +45,23 @@ export function HoseTube({
   const { hover } = useBench();
   const radiusMm = lay.outsideDiameterMm / 2;
   const path = lay.centreline.points;
+  const view = useSession((session) => session.heat);
+  const heat = view === null ? undefined : lay.heat;
+  const textureLengthMm = heat === undefined ? COVER_REPEAT.lengthMm : lay.cutLengthMm;
   const tube = useDisposed(
-    () => sweepGeometry(path, { radiusMm, sides: SIDES, textureLengthMm: COVER_REPEAT.lengthMm }),
-    [path, radiusMm],
+    () => sweepGeometry(path, { radiusMm, sides: SIDES, textureLengthMm }),
+    [path, radiusMm, textureLengthMm],
   );
   const outline = useDisposed(
     () => sweepGeometry(path, { radiusMm: radiusMm + OUTLINE_MM, sides: SIDES, textureLengthMm: 1 }),
     [path, radiusMm],
   );
   const chalk = stale ? chalkColour : null;
-  const look = useDisposed(() => hoseMaterial(cover, chalk), [cover, chalk]);
+  const look = useDisposed(
+    () =>
+      heat === undefined || view === null ? hoseMaterial(cover, chalk) : heatMaterial(heat, view, lay.cutLengthMm),
+    [cover, chalk, heat, view, lay.cutLengthMm],
+  );
   const edge = useDisposed(() => new MeshBasicMaterial({ color: outlineColour, side: BackSide }), [outlineColour]);
   const live = useDisposed(
     () => sweepGeometry(livePath(lay), { radiusMm, sides: SIDES, textureLengthMm: 1 }),
@@ -82,6 +92,14 @@ export function HoseTube({
       {selected && <mesh geometry={outline} material={edge} />}
     </group>
   );
+}
+
+/** Its own temperature along it, without light and shade, so that a colour is the same wherever it lies. */
+function heatMaterial(heat: Heat, view: HeatView, lengthMm: number) {
+  const map = heatTexture(heat, view, lengthMm);
+  const material = new MeshBasicMaterial({ map, toneMapped: false });
+  material.addEventListener('dispose', () => map.dispose());
+  return material;
 }
 
 /** The hose between its mouths: what its own collars cover is not hidden by the bay. */

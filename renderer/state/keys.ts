@@ -76,6 +76,7 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: '-', words: 'further off', fits: plain('-'), act: nudge({ nearer: 0.8 }) },
   { shown: 'f', words: 'whole bay', fits: plain('f'), act: fitBay },
   { shown: 'x', words: 'see through the bay', fits: plain('x'), act: toggleSeeThrough },
+  { shown: 'Shift H', words: 'colours of heat: running, just off, none', fits: plain('H'), act: nextHeat },
   { shown: 'Shift X', words: 'cut the bay open', fits: plain('X'), act: toggleSection },
   {
     shown: 'Shift M',
@@ -227,6 +228,10 @@ function fitBay({ session }: Bench): void {
 
 function toggleSeeThrough({ session }: Bench): void {
   session.set((state) => ({ seeThrough: !state.seeThrough }));
+}
+
+function nextHeat({ session }: Bench): void {
+  session.set(({ heat }) => ({ heat: heat === null ? 'running' : heat === 'running' ? 'soak' : null }));
 }
 
 function toggleSection({ section }: Bench): void {

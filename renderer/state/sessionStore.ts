@@ -1,5 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import type { Vec3 } from '../../shared/base/vec3.ts';
+import type { HeatView } from './heatScale.ts';
 
 /** The steps of the job, in the order they are done. */
 export const STEPS = ['bay', 'ports', 'runs', 'checks', 'papers', 'bench'] as const;
@@ -57,6 +58,8 @@ export interface SessionState {
   readonly ghost: 'backwards' | 'built' | null;
   /** which of its other shapes the bay is shown in; `null` = as it stands at rest */
   readonly pose: BayPose | null;
+  /** the bay coloured by the heat estimate; `null` = in its own looks */
+  readonly heat: HeatView | null;
   /** mm from shoulder A of the chosen hose, where the eye rides along it; `null` = it looks at the bay from outside */
   readonly eyeMm: number | null;
   readonly keysShown: boolean;
@@ -85,6 +88,7 @@ export function createSessionStore(choices: SessionChoices) {
     fitSerial: 0,
     ghost: null,
     pose: null,
+    heat: null,
     eyeMm: null,
     keysShown: false,
     picture: 'drawn',

@@ -5,6 +5,7 @@ import { useBench, useDocument, useSession } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Glyph } from '../../widgets/Glyph.tsx';
 import { wordsOf } from '../runs/words.ts';
+import { HeatLegend } from './HeatLegend.tsx';
 import { SectionCard } from './SectionCard.tsx';
 import { SkinSwatch } from './SkinSwatch.tsx';
 
@@ -12,6 +13,8 @@ import { SkinSwatch } from './SkinSwatch.tsx';
 export function BayTools() {
   const { hand, onMeasure, section, session } = useBench();
   const measuring = useStore(hand, ({ tool }) => tool.kind === 'measure');
+  const heat = useSession((state) => state.heat);
+  const nextHeat = (): void => session.set({ heat: heat === null ? 'running' : heat === 'running' ? 'soak' : null });
   const cutting = useStore(section, ({ isOpen }) => isOpen);
   const isCut = useStore(section, ({ plane, box }) => plane !== null || box !== null);
   const open = useDocument((state) => state.open);
@@ -22,15 +25,22 @@ export function BayTools() {
   const kinds = [PLAIN_SKIN, ...project.bay.skins].filter((skin) => used.has(skin.id)).map((s) => s.kind);
   return (
     <div className="bay-tools">
-      <ul className="legend" aria-label="Skins">
-        {[...new Set<SkinKind>(kinds)].map((kind) => (
-          <li key={kind}>
-            <SkinSwatch kind={kind} /> {wordsOf(kind)}
-          </li>
-        ))}
-      </ul>
+      {heat !== null ? (
+        <HeatLegend view={heat} known={open.report?.lays.some((lay) => lay.heat !== undefined) === true} />
+      ) : (
+        <ul className="legend" aria-label="Skins">
+          {[...new Set<SkinKind>(kinds)].map((kind) => (
+            <li key={kind}>
+              <SkinSwatch kind={kind} /> {wordsOf(kind)}
+            </li>
+          ))}
+        </ul>
+      )}
       <div className="bay-buttons">
         {cutting && <SectionCard bay={open.bay} />}
+        <Button look="quiet" hint="Key Shift H" pressed={heat !== null} onPress={() => nextHeat()}>
+          <Glyph kind="heat" /> {heat === null ? 'Heat' : heat === 'running' ? 'Heat: running' : 'Heat: just off'}
+        </Button>
         <Button
           look="quiet"
           hint="Key Shift M"
