@@ -8,6 +8,7 @@ import { createByHand } from './byHand.ts';
 import { createDocumentStore } from './documentStore.ts';
 import { setEnds } from './edits/runEdits.ts';
 import type { NumberedFinding } from './findingOrder.ts';
+import { createGuide, followGuide } from './guide.ts';
 import { createHandStore, NO_TOOL } from './handStore.ts';
 import { createJobsStore } from './jobsStore.ts';
 import { keepAnswers } from './keepAnswers.ts';
@@ -58,6 +59,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const onRod = createOnRod({ document, session, jobs, hand, desktop, onBuilt });
   const onRuns = createOnRuns({ document, session, hand });
   const onParts = createOnParts({ document, drawer, jobs, desktop });
+  const guide = createGuide();
+  followGuide(guide, { document, session, hover });
   const onPreview = createOnPreview({ document, session, ports, filesNow });
   keepAnswers(document);
   keepPicture(document, jobs, filesNow);
@@ -214,6 +217,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     onSquareUp,
     onParts,
     onPreview,
+    guide,
     byHand,
     onBay,
     onBuilt,
@@ -222,6 +226,11 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     onWays,
     openGiven: async (): Promise<void> => take(await desktop.openGiven()),
     openDemo: async (): Promise<void> => take(await desktop.openDemo()),
+    /** The example bay with the guide beside it. */
+    firstLay: async (): Promise<void> => {
+      await take(await desktop.openDemo());
+      if (document.getState().open !== null) guide.setState({ at: 0 });
+    },
     openChosen: async (): Promise<void> => take(await desktop.chooseProject()),
     layAll: (): Promise<void> => lay(),
     layRun: (run: string): Promise<void> => lay([run]),

@@ -206,6 +206,7 @@ function stopOrClose(bench: Bench): void {
   else if (session.getState().eyeMm !== null) session.set({ eyeMm: null });
   else if (session.getState().pose !== null) session.set({ pose: null });
   else if (jobs.getState().current !== null) jobs.cancel();
+  else if (bench.guide.getState().at !== null) bench.guide.setState({ at: null });
   else jobs.dismiss();
 }
 

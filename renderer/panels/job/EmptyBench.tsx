@@ -17,6 +17,9 @@ export function EmptyBench() {
         <Button look="main" disabled={busy} onPress={() => void bench.openDemo()}>
           Open the example bay
         </Button>
+        <Button disabled={busy} onPress={() => void bench.firstLay()}>
+          Show me a first lay
+        </Button>
         <Button disabled={busy} onPress={() => void bench.onNewBay.choose()}>
           New bay from a scan
         </Button>

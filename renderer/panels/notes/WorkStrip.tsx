@@ -3,6 +3,7 @@ import { Button } from '../../widgets/Button.tsx';
 import { Glyph } from '../../widgets/Glyph.tsx';
 import { Shape } from '../../widgets/Shape.tsx';
 import { ToolStrip } from '../byHand/ToolStrip.tsx';
+import { GuideCard } from '../guide/GuideCard.tsx';
 
 /** Work under way with its way out, and what is to be said about work that has ended. */
 export function WorkStrip() {
@@ -11,6 +12,7 @@ export function WorkStrip() {
   const notice = useJobs((jobs) => jobs.notice);
   return (
     <div className="work" aria-live="polite">
+      <GuideCard />
       <ToolStrip />
       {current !== null && (
         <section className="slip work-now" aria-label="Work under way">
