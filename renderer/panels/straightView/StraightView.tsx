@@ -71,7 +71,7 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
   const lengthText = useLengthText();
   const shape = useStore(hand, (state) => state.shape);
   const lay = useMemo(() => handLay(laid, shape), [laid, shape]);
-  const bottomPx = lay.heat === undefined ? ROWS.bottom : ROWS.bottomWithHeat;
+  const bottomPx = laid.heat === undefined ? ROWS.bottom : ROWS.bottomWithHeat;
   const project = open.history.present;
   const run = project.runs.find((r) => r.id === lay.run);
   const scale = useMemo(

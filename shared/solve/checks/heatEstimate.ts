@@ -36,7 +36,9 @@ interface Bears {
   readonly name: string;
   readonly source: string;
   readonly running: HeatTrack;
-  readonly soak: HeatTrack;
+  /** absent = hot soak is none of its concern */
+  readonly soak?: HeatTrack;
+  readonly mend?: string;
   /** the only place it has, by number; absent = anywhere along the hose */
   readonly only?: number;
 }
@@ -69,16 +71,16 @@ function coverLimit({ project, run }: CheckContext, heat: Heat): Bears[] {
   return [{ use, limit: use.value, ruleLimit: use.rule.value, source: use.rule.source, name, ...told }];
 }
 
-function sleeveLimit({ project, run }: CheckContext, { running, soak }: Heat): Bears[] {
+/** A sleeve's limit is for lasting use; for minutes it bears far more (about 1090 deg C by bstbraidedsleeve.com), so not in soak. */
+function sleeveLimit({ project, run }: CheckContext, { running }: Heat): Bears[] {
   const { sleeve } = run;
-  if (sleeve === undefined || running.sleeve === undefined || soak.sleeve === undefined) return [];
+  if (sleeve === undefined || running.sleeve === undefined) return [];
   const use = ruleValue(project, 'heat-sleeve', run.run.id);
   return [
     {
       ...ownLimit(use, sleeve.maxTemperatureC, sleeve.source),
       name: 'the sleeve',
       running: running.sleeve,
-      soak: soak.sleeve,
     },
   ];
 }
@@ -103,6 +105,7 @@ function endLimits({ project, run }: CheckContext, heat: Heat, side: 'a' | 'b'):
       ruleLimit: alloy.rule.value,
       source: alloy.rule.source,
       name: `the mouth of ${sideText(side)}, aluminium on PTFE hose,`,
+      mend: 'Steel ends, or ends whose maker rates them for it. Else:',
       ...told,
     });
   return bears;
@@ -129,15 +132,16 @@ interface Hot {
 /** The graver of running and hot soak, and of two alike the hotter. */
 function worstOf(context: CheckContext, heat: Heat, bears: Bears): Finding[] {
   const rank: readonly Severity[] = ['stop', 'look', 'note'];
-  const hot = (['running', 'soak'] as const)
-    .map((when) => hottest(bears, when))
-    .toSorted((a, b) => rank.indexOf(a.severity) - rank.indexOf(b.severity) || b.band.likely - a.band.likely)[0];
+  const states: Hot[] = [hottest(bears, 'running', bears.running)];
+  if (bears.soak !== undefined) states.push(hottest(bears, 'soak', bears.soak));
+  const hot = states.toSorted(
+    (a, b) => rank.indexOf(a.severity) - rank.indexOf(b.severity) || b.band.likely - a.band.likely,
+  )[0];
   return hot === undefined ? [] : judgeHeat(context, heat, bears, hot);
 }
 
 /** Where a thing is hottest by the figure that decides how grave it is. */
-function hottest(bears: Bears, when: When): Hot {
-  const track = bears[when];
+function hottest(bears: Bears, when: When, track: HeatTrack): Hot {
   const over = (values: readonly number[]): boolean =>
     !meets('at-most', values[most(values, bears.only)] ?? 0, bears.limit);
   const severity = over(track.low) ? 'stop' : over(track.likely) ? 'look' : 'note';
@@ -176,7 +180,7 @@ function judgeHeat(
     ...(source === undefined ? {} : { with: source.from }),
     source: bears.source,
     message: `Estimated ${temperatureText(likely)} (${low.toFixed(0)} to ${high.toFixed(0)}) at ${bears.name} ${state} ${placeText(at)}; it bears ${temperatureText(bears.limit)}.${tail}${from}`,
-    mend: mendOf(run.sleeve !== undefined, when),
+    mend: `${bears.mend === undefined ? '' : `${bears.mend} `}${mendOf(run.sleeve !== undefined, when)}`,
   });
 }
 

@@ -12,8 +12,10 @@ export function heatBasis(run: ResolvedRun, bay: Bay, { hot }: HotBay): string[]
   return [
     `bay air ${taken(bay.airTemperatureC, ASSUMED.airC, 'deg C')}, across the hose at ${taken(bay.airSpeedMPerS, ASSUMED.airMPerS, 'm/s')}`,
     `hot skins as stated${guessed ? `; their emissivity ${range(HOT_SKIN_EMISSIVITY)} where not stated, as oxidised metal` : ''}`,
-    `the fluid keeps ${run.run.service.temperatureC} deg C all along${film === undefined ? '' : `; ${film}`}`,
-    `hot soak: engine off, nothing flows${holdsFluid(run) ? '' : ', the hose runs empty'}, air stands at ${taken(bay.soakAirTemperatureC, ASSUMED.soakAirC, 'deg C')}, hot skins cool to a third of the way in ${range(minutes(ASSUMED.coolingS))} minutes`,
+    'the fluid keeps its stated temperature all along',
+    ...(film === undefined ? [] : [film]),
+    `hot soak: engine off, nothing flows, air stands at ${taken(bay.soakAirTemperatureC, ASSUMED.soakAirC, 'deg C')}, hot skins lose two thirds of what they have over it in ${range(minutes(ASSUMED.coolingS))} minutes (assumed)`,
+    ...(holdsFluid(run) ? [] : ['in hot soak a drain or a breather is empty']),
     'no heat runs along the hose; other hoses and the ends neither shade nor radiate; walls, covers and fluids by figures from memory',
   ];
 }

@@ -91,6 +91,13 @@ describe('sleeves and ends', () => {
     expect(found(burnt, {}, sleeved, tables).map((f) => f.rule)).toEqual(['heat-sleeve']);
     const better = { sleeves: [sampleSleeve({ maxTemperatureC: 262 })] };
     expect(found(burnt, {}, sleeved, better)).toEqual([]);
+    // In hot soak it is over for minutes only, and bears that.
+    const soaked: Heat = {
+      ...cool,
+      running: { ...cool.running, sleeve: cool.running.liner },
+      soak: { ...cool.soak, sleeve: hot.soak.liner },
+    };
+    expect(found(soaked, {}, sleeved, tables)).toEqual([]);
     // However much the sleeve bears, the hose in it bears no more.
     const inside = { ...burnt, running: { ...burnt.running, liner: hot.running.liner } };
     const mighty = { sleeves: [sampleSleeve({ maxTemperatureC: 1000 })] };
