@@ -31,9 +31,15 @@ const ROWS = {
   clearance: { topPx: 212, heightPx: 50 },
   height: { topPx: 268, heightPx: 34 },
   bottom: 312,
-  /** below the others, where the heat is known */
-  heat: { topPx: 312, heightPx: 40 },
-  bottomWithHeat: 362,
+};
+/** Where the heat is known too: a track more, and all a little lower, so that the bay keeps its room. */
+const ROWS_WITH_HEAT = {
+  ...ROWS,
+  bend: { topPx: 160, heightPx: 34 },
+  clearance: { topPx: 202, heightPx: 46 },
+  heat: { topPx: 254, heightPx: 34 },
+  height: { topPx: 294, heightPx: 32 },
+  bottom: 334,
 };
 /** px between the hose's middle and the rule: an outlet pointing down has to end there. */
 const DROP_ROOM_PX = 38;
@@ -71,7 +77,7 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
   const lengthText = useLengthText();
   const shape = useStore(hand, (state) => state.shape);
   const lay = useMemo(() => handLay(laid, shape), [laid, shape]);
-  const bottomPx = laid.heat === undefined ? ROWS.bottom : ROWS.bottomWithHeat;
+  const rows = laid.heat === undefined ? ROWS : ROWS_WITH_HEAT;
   const project = open.history.present;
   const run = project.runs.find((r) => r.id === lay.run);
   const scale = useMemo(
@@ -142,7 +148,7 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
       onPointerLeave={() => hover.setState({ place: null })}
     >
       {widthPx > 0 && (
-        <svg width={widthPx} height={bottomPx} aria-hidden="true">
+        <svg width={widthPx} height={rows.bottom} aria-hidden="true">
           <StraightDefinitions />
           <text className="straight-name" x={16} y={ROWS.hoseMiddle - 2}>
             {shortened(run?.name ?? lay.run)}
@@ -162,11 +168,11 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
             onSlide={slide}
             findings={shape === null ? findings.filter(({ finding }) => finding.run === lay.run) : []}
           />
-          <BendTrack lay={lay} scale={scale} box={ROWS.bend} />
-          <ClearanceTrack lay={lay} scale={scale} box={ROWS.clearance} nameOf={nameOf} />
-          <HeightTrack lay={lay} scale={scale} box={ROWS.height} />
-          {lay.heat !== undefined && <HeatTrack heat={lay.heat} lay={lay} scale={scale} box={ROWS.heat} />}
-          <PlaceCursor lay={lay} scale={scale} topPx={6} bottomPx={bottomPx - 6} nameOf={nameOf} />
+          <BendTrack lay={lay} scale={scale} box={rows.bend} />
+          <ClearanceTrack lay={lay} scale={scale} box={rows.clearance} nameOf={nameOf} />
+          <HeightTrack lay={lay} scale={scale} box={rows.height} />
+          {lay.heat !== undefined && <HeatTrack heat={lay.heat} lay={lay} scale={scale} box={ROWS_WITH_HEAT.heat} />}
+          <PlaceCursor lay={lay} scale={scale} topPx={6} bottomPx={rows.bottom - 6} nameOf={nameOf} />
         </svg>
       )}
     </div>
