@@ -3,7 +3,7 @@ import type { OpenDocument } from '../../../renderer/state/documentStore.ts';
 import { freshId, numberedId } from '../../../renderer/state/edits/freshId.ts';
 import { draftProblems, draftRun, endsFor, freePorts, removeRun, runOf } from '../../../renderer/state/edits/newRun.ts';
 import { changePort, newPort, seatPort, upFor } from '../../../renderer/state/edits/portEdits.ts';
-import { addSkin, setPartSkin } from '../../../renderer/state/edits/skinEdits.ts';
+import { addSkin, changeSkin, setPartSkin } from '../../../renderer/state/edits/skinEdits.ts';
 import { KEY_ACTIONS } from '../../../renderer/state/keys.ts';
 import { dot, length, type Vec3 } from '../../../shared/base/vec3.ts';
 import { parseProject } from '../../../shared/document/project/parseProject.ts';
@@ -222,6 +222,16 @@ describe('skins by hand', () => {
     expect(id).toBe('exhaust');
     expect(readsBack(more)).toBe(true);
     expect(addSkin(project, { name: 'Plain', kind: 'composite' }).id).toBe('plain-2');
+  });
+
+  it('states the emissivity of a hot skin, keeps it through other changes, and takes it away again', () => {
+    const of = (p: Project): number | undefined => p.bay.skins.find((s) => s.id === 'hot')?.emissivity;
+    const bare = changeSkin(project, 'hot', { emissivity: 0.4 });
+    expect(of(bare)).toBe(0.4);
+    expect(readsBack(bare)).toBe(true);
+    expect(of(changeSkin(bare, 'hot', { name: 'Manifold' }))).toBe(0.4);
+    expect(changeSkin(bare, 'hot', { emissivity: null })).toEqual(project);
+    expect(of(changeSkin(bare, 'hot', { kind: 'plain' }))).toBeUndefined();
   });
 });
 
