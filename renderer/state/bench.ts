@@ -52,7 +52,10 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     const { open } = document.getState();
     if (open === null) return null;
     const project = open.history.present;
-    return { project, files: { projectText: serialiseProject(project), files: open.files.files } };
+    return {
+      project,
+      files: { projectText: serialiseProject(project), files: open.files.files, today: ports.today() },
+    };
   };
 
   const onBuilt = createOnBuilt({ document, jobs, filesNow });

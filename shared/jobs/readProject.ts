@@ -19,6 +19,8 @@ export interface ReadProject {
   readonly inputHash: string;
   /** the same for each run by itself: the bay, and the run with its ports, parts and rules */
   readonly runHashes: Readonly<Record<string, string>>;
+  /** the day, as the host said it */
+  readonly today?: string;
   readonly meshes: readonly { readonly path: string; readonly bytes: Uint8Array; readonly sha256: string }[];
 }
 
@@ -47,6 +49,7 @@ export function readProject(input: ProjectFiles): Result<ReadProject> {
     runHashes: runHashesOf(resolved.value, meshes),
     inputHash: hashOf([serialiseProject(project), ...tables.map((t) => t.text), ...meshes.map((m) => m.sha256)]),
     meshes,
+    ...(input.today === undefined ? {} : { today: input.today }),
   });
 }
 
@@ -100,8 +103,8 @@ function runHashesOf({ project, runs }: ResolvedProject, meshes: ReadProject['me
   );
 }
 
-/** What the shop calls a clamp moves no hose, and what it measured of one that is made does not move its plan. */
-function nameless({ run: { asBuilt: _built, ...run }, ...rest }: ResolvedRun): ResolvedRun {
+/** What the shop calls a clamp and when a hose was made move no hose, and what it measured of one that is made does not move its plan. */
+function nameless({ run: { asBuilt: _built, madeOn: _made, ...run }, ...rest }: ResolvedRun): ResolvedRun {
   return { ...rest, run: { ...run, supports: run.supports.map(({ name: _name, ...support }) => support) } };
 }
 

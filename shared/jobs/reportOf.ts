@@ -16,7 +16,7 @@ export function reportOf(read: ReadProject, lays: readonly Lay[], warnings: read
     project: { name: project.name, exampleData: project.exampleData, inputHash: read.inputHash },
     warnings: warnings.map(describeProblem),
     lays: lays.map((lay) => withFlow(read, lay)),
-    findings: runChecks(read.resolved, lays),
+    findings: runChecks(read.resolved, lays, read.today),
   };
 }
 

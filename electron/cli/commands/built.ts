@@ -10,6 +10,7 @@ import { builtText } from '../builtText.ts';
 import { defineCommand, type Values } from '../command.ts';
 import { type CommandHost, reportProblems } from '../commandHost.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
+import { isoDay } from '../isoDay.ts';
 import { watchedJob } from '../watchedJob.ts';
 
 interface BuiltOptions {
@@ -84,7 +85,8 @@ async function runBuilt(options: BuiltOptions, host: CommandHost): Promise<ExitC
   const parsed = parseProject(read.value.projectText);
   if (!parsed.ok) return reportProblems(host, parsed.problems);
   const projectText = serialiseProject(withMeasured(parsed.value, options));
-  const input = { projectText, files: read.value.files, run: options.run, report: report.value };
+  const { files } = read.value;
+  const input = { projectText, files, today: isoDay(host.today()), run: options.run, report: report.value };
   const made = await watchedJob(host, 'builtHose', input);
   if (!made.ok) return made.exit;
   const lay = made.output.lays.find((l) => l.run === options.run);

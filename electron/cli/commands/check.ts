@@ -4,6 +4,7 @@ import { readReport } from '../../node/readReport.ts';
 import { defineCommand, type LayingOptions, layingOptions } from '../command.ts';
 import { type CommandHost, reportProblems } from '../commandHost.ts';
 import type { ExitCode } from '../exitCodes.ts';
+import { isoDay } from '../isoDay.ts';
 import { tellReport } from '../tellReport.ts';
 import { watchedJob } from '../watchedJob.ts';
 
@@ -32,6 +33,11 @@ async function runCheck(options: CheckOptions, host: CommandHost): Promise<ExitC
     return reportProblems(host, [...(read.ok ? [] : read.problems), ...(report.ok ? [] : report.problems)]);
   }
   const { projectText, files } = read.value;
-  const checked = await watchedJob(host, 'checkLays', { projectText, files, report: report.value });
+  const checked = await watchedJob(host, 'checkLays', {
+    projectText,
+    files,
+    today: isoDay(host.today()),
+    report: report.value,
+  });
   return checked.ok ? tellReport(checked.output, options, host) : checked.exit;
 }

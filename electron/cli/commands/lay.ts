@@ -3,6 +3,7 @@ import { readProjectFiles } from '../../node/readProjectFiles.ts';
 import { defineCommand, type LayingOptions, layingOptions } from '../command.ts';
 import { type CommandHost, reportProblems } from '../commandHost.ts';
 import type { ExitCode } from '../exitCodes.ts';
+import { isoDay } from '../isoDay.ts';
 import { tellReport } from '../tellReport.ts';
 import { watchedJob } from '../watchedJob.ts';
 
@@ -21,6 +22,6 @@ async function runLay(options: LayingOptions, host: CommandHost): Promise<ExitCo
   if (!read.ok) return reportProblems(host, read.problems);
   const { projectText, files } = read.value;
   const runs = options.runs.length === 0 ? {} : { runs: options.runs };
-  const laid = await watchedJob(host, 'layRuns', { projectText, files, ...runs });
+  const laid = await watchedJob(host, 'layRuns', { projectText, files, today: isoDay(host.today()), ...runs });
   return laid.ok ? tellReport(laid.output, options, host) : laid.exit;
 }

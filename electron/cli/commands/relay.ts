@@ -12,6 +12,7 @@ import { defineCommand, type LayingOptions, layingOptions, numbersOf, type Value
 import { type CommandHost, reportProblems } from '../commandHost.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { handTable } from '../handTable.ts';
+import { isoDay } from '../isoDay.ts';
 import { tellReport } from '../tellReport.ts';
 import { watchedJob } from '../watchedJob.ts';
 
@@ -103,7 +104,7 @@ async function runRelay(options: RelayOptions, host: CommandHost): Promise<ExitC
   const { projectText, files } = read.value;
   if (options.pull !== undefined || options.moved.length > 0)
     return showInHand(options, { projectText, files }, report.value, host);
-  const input = { projectText, files, run: options.run, earlier: report.value };
+  const input = { projectText, files, today: isoDay(host.today()), run: options.run, earlier: report.value };
   const laid = await watchedJob(host, 'relayRun', input);
   return laid.ok ? tellReport(laid.output, options, host) : laid.exit;
 }

@@ -9,6 +9,7 @@ import { writeFilesInto } from '../../node/writeFilesInto.ts';
 import { defineCommand, type LayingOptions, layingOptions } from '../command.ts';
 import { type CommandHost, reportProblems } from '../commandHost.ts';
 import type { ExitCode } from '../exitCodes.ts';
+import { isoDay } from '../isoDay.ts';
 import { exitForReport } from '../tellReport.ts';
 import { type WatchedEnd, watchedJob } from '../watchedJob.ts';
 
@@ -46,12 +47,12 @@ async function runSheets(options: SheetsOptions, host: CommandHost): Promise<Exi
     return reportProblems(host, [...(read.ok ? [] : read.problems), ...(given?.ok === false ? given.problems : [])]);
   }
   const { projectText, files } = read.value;
-  const project: ProjectFiles = { projectText, files };
+  const printedOn = isoDay(host.today());
+  const project: ProjectFiles = { projectText, files, today: printedOn };
   const runs = options.runs.length === 0 ? {} : { runs: options.runs };
   const laid = await reportFor(project, runs, given?.value, host);
   if (!laid.ok) return laid.exit;
   const fonts = await readPaperFonts(host.folders.fontsFolder);
-  const printedOn = isoDay(host.today());
   const input = { ...project, ...runs, report: laid.output, fonts, printedOn };
   const drawn = await watchedJob(host, 'makeSheets', input);
   if (!drawn.ok) return drawn.exit;
@@ -70,10 +71,4 @@ async function reportFor(
 ): Promise<WatchedEnd<'layRuns'>> {
   if (given !== undefined) return { ok: true, output: given };
   return watchedJob(host, 'layRuns', { ...project, ...runs });
-}
-
-/** The day on this machine's clock, as it stands on a paper: 2026-02-28. */
-function isoDay(date: Date): string {
-  const two = (n: number) => String(n).padStart(2, '0');
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
 }

@@ -51,6 +51,9 @@ export const Hose = z.strictObject({
     .optional()
     .describe("lowest pressure inside at which it stays round, against the air's: below zero"),
   listedFluids: z.array(z.enum(FLUIDS)).optional().describe('what its maker lists it for, such as: engine-oil petrol'),
+  marking: name.optional().describe('what is printed along it, such as: A1-15, of marine fuel hose'),
+  proofPressureKpa: positive.optional().describe("its maker's test pressure; absent = the usual multiple"),
+  burstPressureKpa: positive.optional().describe("its maker's least burst pressure"),
   ...sourced,
 });
 

@@ -8,4 +8,6 @@ export interface NamedFile {
 export interface ProjectFiles {
   readonly projectText: string;
   readonly files: readonly NamedFile[];
+  /** the day, `YYYY-MM-DD`, by which the age of a hose is judged; absent = it is not */
+  readonly today?: string;
 }

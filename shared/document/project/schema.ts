@@ -253,6 +253,11 @@ export const Run = z
       .enum(FLOWS)
       .optional()
       .describe('which way the fluid goes; absent = from END A to END B. On suction the pump is where it goes to'),
+    madeOn: z
+      .string()
+      .regex(/^\d{4}-(0[1-9]|1[0-2])(-\d{2})?$/, 'expected a year and a month such as 2026-05, with a day if known')
+      .optional()
+      .describe('when the hose itself was made, from the date printed along it; its life is counted from there'),
     bledAtCrest: z
       .boolean()
       .optional()
@@ -320,6 +325,8 @@ export const Paperwork = z
   })
   .describe('how the papers speak');
 
+export const VEHICLES = ['car', 'motorcycle', 'boat', 'aircraft', 'other'] as const;
+
 export const PROJECT_FORMAT = 'hosewright-project';
 export const PROJECT_VERSION = 1;
 
@@ -329,6 +336,10 @@ export const Project = z.strictObject({
   name,
   exampleData: z.boolean().default(false).describe('true = invented, for learning; said on every paper'),
   note: z.string().optional(),
+  vehicle: z
+    .enum(VEHICLES)
+    .optional()
+    .describe('whose bay it is; on a boat metals are wet with salt and petrol hose is marked; absent = not said'),
   bay: Bay,
   tables: z
     .strictObject({
@@ -364,6 +375,7 @@ export type Lock = z.infer<typeof Lock>;
 export type Service = z.infer<typeof Service>;
 export type Purpose = Service['purpose'];
 export type Fluid = Service['fluid'];
+export type Vehicle = (typeof VEHICLES)[number];
 export type AdapterUse = z.infer<typeof AdapterUse>;
 export type AsBuilt = z.infer<typeof AsBuilt>;
 export type Paperwork = z.infer<typeof Paperwork>;

@@ -11,6 +11,9 @@ export interface RatedPart {
   readonly note?: string;
 }
 
+/** What the hose itself is called among the parts of an assembly. */
+export const HOSE = 'the hose';
+
 /**
  * What a hose may work at, kPa, at the temperature of its fluid: between the points of its maker's table in a straight line;
  * below the first its figure, beyond the last none is known and the last is taken, which the note says. Without a table its one
@@ -46,7 +49,7 @@ export interface AssembledEnd {
 export function ratedParts({ hose, a, b, run }: Assembly): readonly RatedPart[] {
   const { kpa, note } = hosePressureKpa(hose, run.service.temperatureC);
   const parts = [
-    { part: 'the hose', maxPressureKpa: kpa, source: hose.source, ...(note === undefined ? {} : { note }) },
+    { part: HOSE, maxPressureKpa: kpa, source: hose.source, ...(note === undefined ? {} : { note }) },
     ...endParts('END A', a),
     ...endParts('END B', b),
   ];

@@ -1,11 +1,15 @@
 import type { Hose } from '../parts/schema.ts';
-import { type Assembly, type RatedPart, ratedParts } from './assemblyPressure.ts';
+import { type Assembly, HOSE, type RatedPart, ratedParts } from './assemblyPressure.ts';
 
 /** How a finished hose is tested, by the rule for its kind. */
 export interface ProofTest {
   /** times the working pressure of the weakest part */
   readonly multiple: number;
   readonly pressureKpa: number;
+  /** true = the test pressure that the hose's own maker states, which comes before any multiple */
+  readonly byMaker: boolean;
+  /** least, as the hose's own maker states it; never reckoned from the working pressure */
+  readonly burstKpa?: number;
   readonly holdFromS: number;
   readonly holdToS: number;
   readonly weakest: RatedPart;
@@ -42,9 +46,16 @@ export function proofTest(run: Assembly): ProofTest {
     ...(run.a.end.maxPressureKpa === undefined ? ['END A'] : []),
     ...(run.b.end.maxPressureKpa === undefined ? ['END B'] : []),
   ];
+  const usualKpa = weakest.maxPressureKpa * rule.multiple;
+  const { proofPressureKpa, burstPressureKpa } = run.hose;
+  // An end that bears less than the hose is not taken to the hose's own test pressure.
+  const byMaker = proofPressureKpa !== undefined && (weakest.part === HOSE || proofPressureKpa < usualKpa);
+  const pressureKpa = byMaker ? proofPressureKpa : usualKpa;
   return {
-    multiple: rule.multiple,
-    pressureKpa: weakest.maxPressureKpa * rule.multiple,
+    multiple: pressureKpa / weakest.maxPressureKpa,
+    pressureKpa,
+    byMaker,
+    ...(burstPressureKpa === undefined ? {} : { burstKpa: burstPressureKpa }),
     holdFromS: rule.holdS[0],
     holdToS: rule.holdS[1],
     weakest,

@@ -63,6 +63,37 @@ export const MATERIAL_RULES: readonly Rule[] = [
     overridable: true,
   },
   {
+    id: 'push-on-ptfe',
+    title: 'Push-on joints on PTFE hose',
+    value: 0,
+    unit: 'count',
+    source: 'powermotiontech.com, "Back to the basics: push-lock fittings": no PTFE hose',
+    grade: 'published',
+    overridable: false,
+  },
+  {
+    id: 'marine-fuel-marking',
+    title: 'Petrol hose on a boat is marked A1 (1 = yes)',
+    value: 1,
+    unit: 'count',
+    source:
+      '33 CFR 183.540 and boats.com: A1-15, at most 15 g/m2 in 24 h and a fire test of 2.5 min; marking by 33 CFR 183.558',
+    grade: 'published',
+    dissent: 'where and for which hoses it is the law differs: ask the local code',
+    overridable: true,
+  },
+  {
+    id: 'hose-life',
+    title: 'Hoses past their usual life (1 = past it)',
+    value: 0,
+    unit: 'count',
+    source:
+      'kitplanes.com, "Maintenance matters" 39; phenixindustries.com; soundingsonline.com: by core, fluid and vehicle',
+    grade: 'published',
+    dissent: 'what the hose maker says comes first',
+    overridable: true,
+  },
+  {
     id: 'vacuum-known',
     title: 'Suction hoses of which it is known how much vacuum they bear (1 = yes)',
     value: 1,

@@ -15,6 +15,7 @@ import { endsTable } from './endsTable.ts';
 import { findingsTable } from './findingsTable.ts';
 import { forbidBand } from './forbidBand.ts';
 import { lengthsBlock } from './lengthsBlock.ts';
+import { lifeBlock } from './lifeBlock.ts';
 import { nutsBlock } from './nutsBlock.ts';
 import { proofBlock } from './proofBlock.ts';
 import { secondEndList } from './secondEndList.ts';
@@ -86,7 +87,8 @@ function drawLaid(flow: Flow, subject: LaidSubject): void {
   if (mayCut) {
     drawFindings(flow, subject);
     flow.add(nutsBlock(subject), GAP_MM);
-    flow.add(proofBlock(subject), GAP_MM);
+    flow.add(proofBlock(subject));
+    flow.add(lifeBlock(subject), GAP_MM);
     flow.add(signOff(subject), GAP_MM);
   }
   flow.add(cautions(subject));

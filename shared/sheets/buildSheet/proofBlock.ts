@@ -10,13 +10,19 @@ export function proofBlock({ paper, run, widthMm }: LaidSubject): Block {
   const test = proofTest(run);
   const { weakest, unrated } = test;
   const hold = test.holdFromS === test.holdToS ? `${test.holdFromS} s` : `${test.holdFromS} to ${test.holdToS} s`;
+  const by = test.byMaker ? "the hose maker's own test pressure, over" : `${formatNumber(test.multiple, 1)} times`;
   const ticks = [
     `Liquid, all air bled; hose restrained or boxed in, nobody in line with its ends.`,
-    `${formatPressure(test.pressureKpa)} held ${hold}: ${formatNumber(test.multiple, 1)} times the ${formatPressure(weakest.maxPressureKpa, 'down')} of ${weakest.part}, the weakest part known${weakest.note === undefined ? '' : ` (${weakest.note})`}.`,
+    `${formatPressure(test.pressureKpa)} held ${hold}: ${by} the ${formatPressure(weakest.maxPressureKpa, 'down')} of ${weakest.part}, the weakest part known${weakest.note === undefined ? '' : ` (${weakest.note})`}.`,
     'No leak, no end moved at its mark. Then flushed, dried, both ends capped, tagged. Gap and clock are not touched again.',
   ];
   const said = [
     `${test.source}. Others: ${test.dissent}.`,
+    ...(test.burstKpa === undefined
+      ? []
+      : [
+          `The hose bursts at no less than ${formatPressure(test.burstKpa, 'down')}, by its maker; of the ends it is not known.`,
+        ]),
     ...(unrated.length === 0
       ? []
       : [`No rating is stated for ${unrated.join(' and ')}: ask before the pressure goes on.`]),

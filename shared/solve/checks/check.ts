@@ -7,6 +7,8 @@ export interface CheckContext {
   readonly project: Project;
   readonly run: ResolvedRun;
   readonly lay: Lay;
+  /** the day, `YYYY-MM-DD`, as the host has it; absent = not said */
+  readonly today?: string;
 }
 
 /** A check: pure, the same findings for the same context. */

@@ -69,7 +69,8 @@ function metalsAt({ end, stack, port }: ResolvedEnd): readonly EndMaterial[] {
 }
 
 function eatenPairs({ project, run, lay }: CheckContext, side: Side): Finding[] {
-  if (run.run.service.fluid !== 'raw-water') return [];
+  const raw = run.run.service.fluid === 'raw-water';
+  if (!raw && project.vehicle !== 'boat') return [];
   const use = ruleValue(project, 'galvanic-apart', run.run.id);
   const metals = metalsAt(run[side]);
   return metals.slice(1).flatMap((metal, i) => {
@@ -84,9 +85,9 @@ function eatenPairs({ project, run, lay }: CheckContext, side: Side): Finding[] 
       ruleLimit: use.rule.value,
       measured: apartMv,
       unit: 'mV',
-      severity: 'look',
+      severity: raw ? 'look' : 'note',
       at: mouthPlace(lay, side),
-      message: `At ${sideText(side)} ${on} is screwed to ${metal} in raw water: ${apartMv} mV apart, and the ${eaten} is eaten.`,
+      message: `At ${sideText(side)} ${on} is screwed to ${metal} ${raw ? 'in raw water' : 'on a boat, in salt air'}: ${apartMv} mV apart, and the ${eaten} is eaten.`,
       mend: 'The same metal on both sides, or a piece between that stands between them.',
     });
   });

@@ -26,7 +26,16 @@ export function fluidCore({ project, run }: CheckContext): Finding[] {
     unit: 'count',
   } as const;
   const mend = 'A hose whose maker lists it for this fluid.';
-  if (hose.listedFluids?.includes(fluid) === true) return [];
+  if (hose.listedFluids?.includes(fluid) === true) {
+    if (cell?.grade !== 0) return [];
+    return judge({
+      ...shared,
+      measured: 0,
+      severity: 'note',
+      source: `${hose.source}; against it: ${cell.source}`,
+      message: `Its maker lists this hose for ${FLUID_WORDS[fluid].toLowerCase()}, and that holds; of a core of ${hose.core} the trade says: ${cell.why}.`,
+    });
+  }
   if (cell?.grade === 0 || hose.listedFluids === undefined)
     return cell === undefined
       ? []

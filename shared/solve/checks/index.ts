@@ -16,8 +16,10 @@ import { endMetals } from './endMetals.ts';
 import { endRoom } from './endRoom.ts';
 import { flowSpeed } from './flowSpeed.ts';
 import { fluidCore } from './fluidCore.ts';
+import { fuelMarking } from './fuelMarking.ts';
 import { heatDistance } from './heatDistance.ts';
 import { heatEstimate } from './heatEstimate.ts';
+import { hoseLife } from './hoseLife.ts';
 import { laid } from './laid.ts';
 import { onePlane } from './onePlane.ts';
 import { pressureDrop } from './pressureDrop.ts';
@@ -65,6 +67,8 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   vacuumKnown,
   pushOn,
   fluidCore,
+  fuelMarking,
+  hoseLife,
   endMetals,
   temperatureRating,
   staticCharge,
@@ -79,6 +83,8 @@ const WITHOUT_PATH: readonly CheckName[] = [
   'vacuumKnown',
   'pushOn',
   'fluidCore',
+  'fuelMarking',
+  'hoseLife',
   'temperatureRating',
   'staticCharge',
 ];
@@ -86,14 +92,15 @@ const WITHOUT_PATH: readonly CheckName[] = [
 /**
  * Checks lays against their project: findings in the project's order of runs, then in the order of `CHECK_NAMES`. Lays of
  * runs that the project does not have are passed over; so are runs without a lay, which are not laid, not faultless.
+ * today: `YYYY-MM-DD`, of the host; without it no hose is told to be too old.
  */
-export function runChecks(resolved: ResolvedProject, lays: readonly Lay[]): Finding[] {
+export function runChecks(resolved: ResolvedProject, lays: readonly Lay[], today?: string): Finding[] {
   const { project } = resolved;
   return resolved.runs.flatMap((run) => {
     const lay = lays.find((l) => l.run === run.run.id);
     if (lay === undefined) return [];
     const hasPath = lay.outcome !== 'no-way' && lay.centreline.points.length > 1;
     const names = CHECK_NAMES.filter((name) => hasPath || WITHOUT_PATH.includes(name));
-    return names.flatMap((name) => CHECKS[name]({ project, run, lay }));
+    return names.flatMap((name) => CHECKS[name]({ project, run, lay, ...(today === undefined ? {} : { today }) }));
   });
 }

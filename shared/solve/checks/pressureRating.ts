@@ -1,5 +1,5 @@
 import type { Finding } from '../../document/lay/schema.ts';
-import { ratedParts } from '../../document/proof/assemblyPressure.ts';
+import { HOSE, ratedParts } from '../../document/proof/assemblyPressure.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { pressureText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
@@ -26,7 +26,7 @@ export function pressureRating({ project, run }: CheckContext): Finding[] {
       unit: 'kPa',
       severity: 'stop',
       source: `${source}; ${use.rule.source}`,
-      message: `Works at ${pressureText(pressureKpa)}; ${part} is rated for ${pressureText(limit)}${part === 'the hose' ? `, ${hot}` : ''}.`,
+      message: `Works at ${pressureText(pressureKpa)}; ${part} is rated for ${pressureText(limit)}${part === HOSE ? `, ${hot}` : ''}.`,
       mend: 'A hose and ends of a higher rating.',
     });
   });

@@ -38,6 +38,14 @@ export function pushOn(context: CheckContext): Finding[] {
       mend,
     }),
     ...judge({
+      ...of('push-on-ptfe'),
+      measured: run.hose.core === 'ptfe-smooth' || run.hose.core === 'ptfe-convoluted' ? sides.length : 0,
+      unit: 'count',
+      severity: 'stop',
+      message: `Push-on at ${where} on PTFE hose, which does not grip a barb.`,
+      mend,
+    }),
+    ...judge({
       ...of('push-on-pressure'),
       measured: pressureKpa,
       unit: 'kPa',

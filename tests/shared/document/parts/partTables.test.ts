@@ -100,6 +100,9 @@ it('heads its columns in snake case of the program keys', () => {
     'pressure_by_temperature',
     'vacuum_limit_kpa',
     'listed_fluids',
+    'marking',
+    'proof_pressure_kpa',
+    'burst_pressure_kpa',
   ]);
 });
 

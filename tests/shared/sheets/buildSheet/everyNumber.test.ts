@@ -193,8 +193,8 @@ function storedNumbers(input: SheetInput, id: string): Stored {
 
 /** The proof and what it is a multiple of. */
 function proofOf(run: SheetRun): number[] {
-  const { pressureKpa, weakest } = proofTest(run);
-  return [pressureKpa, weakest.maxPressureKpa];
+  const { pressureKpa, weakest, burstKpa } = proofTest(run);
+  return [pressureKpa, weakest.maxPressureKpa, ...(burstKpa === undefined ? [] : [burstKpa])];
 }
 
 const CHECK_BAR_MM = 100;

@@ -102,6 +102,8 @@ it('gives findings that fit the schema, name a rule, and are negative in margin 
           'vacuumKnown',
           'pushOn',
           'fluidCore',
+          'fuelMarking',
+          'hoseLife',
           'endMetals',
         ].includes(n),
     ),

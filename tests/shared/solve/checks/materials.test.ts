@@ -57,6 +57,12 @@ describe('the fluid in the core', () => {
     expect(found('fluidCore', {}, { core: 'silicone', listedFluids: ['coolant'] })[0]?.severity).toBe('stop');
   });
 
+  it("lets its maker's list win over the tables, and says that it does", () => {
+    const [told, ...more] = found('fluidCore', {}, { core: 'silicone', listedFluids: ['engine-oil'] });
+    expect(told).toMatchObject({ severity: 'note', measured: 0, message: expect.stringContaining('Its maker lists') });
+    expect(more).toEqual([]);
+  });
+
   it('says nothing of air or of a fluid without a name', () => {
     expect(found('fluidCore', { fluid: 'air' }, { core: 'silicone' })).toEqual([]);
     expect(found('fluidCore', { fluid: 'other' }, { core: 'silicone' })).toEqual([]);
@@ -91,13 +97,21 @@ describe('push-on joints', () => {
   // powermotiontech.com: 250 psi = 1723.7 kPa, 300 F = 148.9 C
   it('may not hold oil or fuel, nor pressure and heat beyond what push-on bears', () => {
     const pushed = { joint: 'push-on' } as const;
-    expect(found('pushOn', {}, {}, pushed).map(({ rule }) => rule)).toEqual(['push-on-lifeline']);
+    const rubber = { core: 'nbr' } as const;
+    expect(found('pushOn', {}, rubber, pushed).map(({ rule }) => rule)).toEqual(['push-on-lifeline']);
     const coolant = { purpose: 'coolant', fluid: 'coolant' } as const;
-    expect(found('pushOn', { ...coolant, pressureKpa: 150, temperatureC: 110 }, {}, pushed)).toEqual([]);
-    expect(found('pushOn', { ...coolant, pressureKpa: 1725 }, {}, pushed)[0]?.rule).toBe('push-on-pressure');
-    expect(found('pushOn', { ...coolant, pressureKpa: 1723 }, {}, pushed)).toEqual([]);
-    expect(found('pushOn', { ...coolant, temperatureC: 150 }, {}, pushed)[0]?.rule).toBe('push-on-temperature');
+    expect(found('pushOn', { ...coolant, pressureKpa: 150, temperatureC: 110 }, rubber, pushed)).toEqual([]);
+    expect(found('pushOn', { ...coolant, pressureKpa: 1725 }, rubber, pushed)[0]?.rule).toBe('push-on-pressure');
+    expect(found('pushOn', { ...coolant, pressureKpa: 1723 }, rubber, pushed)).toEqual([]);
+    expect(found('pushOn', { ...coolant, temperatureC: 150 }, rubber, pushed)[0]?.rule).toBe('push-on-temperature');
     expect(found('pushOn', {})).toEqual([]);
+  });
+
+  // the same source: not for PTFE hose
+  it('do not go on PTFE hose', () => {
+    const coolant = { purpose: 'coolant', fluid: 'coolant', pressureKpa: 150, temperatureC: 110 } as const;
+    const on = found('pushOn', coolant, { core: 'ptfe-smooth' }, { joint: 'push-on' });
+    expect(on.map(({ rule, severity }) => [rule, severity])).toEqual([['push-on-ptfe', 'stop']]);
   });
 });
 
@@ -107,6 +121,14 @@ describe('vacuum', () => {
     expect(found('vacuumKnown', suction)[0]?.severity).toBe('note');
     expect(found('vacuumKnown', suction, { vacuumLimitKpa: -90 })).toEqual([]);
     expect(found('vacuumKnown', {})).toEqual([]);
+    expect(found('vacuumKnown', suction, { dash: 8 })[0]?.message).not.toContain('coil');
+  });
+
+  it("is held to what the hose's table says, in the run's own pressure, whether or not a flow is stated", () => {
+    const at = (pressureKpa: number) =>
+      found('vacuumKnown', { purpose: 'oil-suction', pressureKpa }, { vacuumLimitKpa: -40 });
+    expect(at(-40)).toEqual([]);
+    expect(at(-40.1)[0]).toMatchObject({ severity: 'stop', limit: -40, measured: -40.1 });
   });
 });
 
@@ -147,5 +169,66 @@ describe('pressure', () => {
     expect(test).toMatchObject({ multiple, holdFromS: from, holdToS: to, pressureKpa: 3000 * multiple });
     expect(test.weakest.part).toBe('END A');
     expect(test.unrated).toEqual([]);
+  });
+});
+
+describe('a proof by the hose maker', () => {
+  const proof = (hose: Partial<Hose>, end: Partial<End> = {}) =>
+    proofTest(resolved({}, { hoses: [sampleHose({ core: 'nbr', ...hose })], ends: [sampleEnd(end)] }).runs[0]!);
+
+  // FAA AC 43.13-1B Table 9-3, -8: works at 2,000 psi, proof 4,000 psi, burst 8,000 psi (13,790, 27,579, 55,158 kPa)
+  const STATED = { maxPressureKpa: 13790, proofPressureKpa: 27579, burstPressureKpa: 55158 };
+
+  it('comes before the multiple, and its burst is passed on as it stands', () => {
+    expect(proof({ ...STATED, proofPressureKpa: 20000 })).toMatchObject({
+      pressureKpa: 20000,
+      byMaker: true,
+      burstKpa: 55158,
+    });
+    expect(proof({ maxPressureKpa: 1000 })).toMatchObject({ pressureKpa: 2000, byMaker: false });
+    expect(proof({ maxPressureKpa: 1000 })).not.toHaveProperty('burstKpa');
+  });
+
+  it('is not put on an end that bears less than the hose', () => {
+    expect(proof(STATED, { maxPressureKpa: 5000 })).toMatchObject({ pressureKpa: 10000, byMaker: false });
+  });
+});
+
+describe('a boat', () => {
+  const onBoat = (
+    check: string,
+    fluid: 'petrol' | 'engine-oil',
+    hose: Partial<Hose> = {},
+    vehicle?: 'boat' | 'car',
+  ) => {
+    const project = resolved(
+      {
+        ...(vehicle === undefined ? {} : { vehicle }),
+        runs: [sampleRun({ service: { ...OIL, purpose: 'fuel', fluid } })],
+        ports: [
+          samplePort({ material: 'stainless' }),
+          samplePort({ id: 'p2', name: 'P2', seatPoint: [500, 0, 0], axis: [-1, 0, 0], material: 'aluminium' }),
+        ],
+      },
+      { hoses: [sampleHose(hose)], ends: [sampleEnd({ material: 'aluminium' })] },
+    );
+    return findingsOf(check, project, straightLay());
+  };
+
+  // 33 CFR 183.540: A1 on petrol boats
+  it('asks petrol hose for A1, looks at another marking, and only tells of one that is not stated', () => {
+    expect(onBoat('fuelMarking', 'petrol', { marking: 'USCG TYPE A1-15' }, 'boat')).toEqual([]);
+    expect(onBoat('fuelMarking', 'petrol', { marking: 'B1-15' }, 'boat')[0]?.severity).toBe('look');
+    expect(onBoat('fuelMarking', 'petrol', { marking: 'SAE BA10' }, 'boat')[0]?.severity).toBe('look');
+    expect(onBoat('fuelMarking', 'petrol', {}, 'boat')[0]?.severity).toBe('note');
+    expect(onBoat('fuelMarking', 'engine-oil', {}, 'boat')).toEqual([]);
+    expect(onBoat('fuelMarking', 'petrol', {}, 'car')).toEqual([]);
+    expect(onBoat('fuelMarking', 'petrol')).toEqual([]);
+  });
+
+  it('is salt outside too: metals far apart are told, and in a car are not', () => {
+    const told = onBoat('endMetals', 'engine-oil', {}, 'boat');
+    expect(told.map(({ severity, measured }) => [severity, measured])).toEqual([['note', 270]]);
+    expect(onBoat('endMetals', 'engine-oil', {}, 'car')).toEqual([]);
   });
 });
