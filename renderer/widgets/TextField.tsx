@@ -7,15 +7,26 @@ interface TextFieldProps {
   readonly hint?: string;
   /** whether the field may be left empty */
   readonly mayBeEmpty?: boolean;
+  /** whether words that are there are of the right form; absent = all are */
+  readonly takes?: (value: string) => boolean;
+  readonly wrongWords?: string;
   readonly onSet: (value: string) => void;
 }
 
 /** One line of words, taken over on Enter or on leaving the field. */
-export function TextField({ label, value, hint, mayBeEmpty = false, onSet }: TextFieldProps) {
+export function TextField({
+  label,
+  value,
+  hint,
+  mayBeEmpty = false,
+  takes = () => true,
+  wrongWords = 'Expected a name.',
+  onSet,
+}: TextFieldProps) {
   const id = useId();
   const [text, setText] = useState(value);
   useEffect(() => setText(value), [value]);
-  const wrong = !mayBeEmpty && text.trim() === '';
+  const wrong = text.trim() === '' ? !mayBeEmpty : !takes(text.trim());
   const take = (): void => {
     if (!wrong && text.trim() !== value) onSet(text.trim());
   };
@@ -35,7 +46,7 @@ export function TextField({ label, value, hint, mayBeEmpty = false, onSet }: Tex
       />
       {wrong && (
         <p className="field-wrong" id={`${id}-wrong`}>
-          Expected a name.
+          {wrongWords}
         </p>
       )}
     </div>

@@ -8,6 +8,7 @@ import { Bodies } from './Bodies.tsx';
 import { NewSkin } from './NewSkin.tsx';
 import { SkinParts } from './SkinParts.tsx';
 import { SquareUp } from './SquareUp.tsx';
+import { VehicleChoice } from './VehicleChoice.tsx';
 
 /** The bay's skins and parts: which part is what, and which are looked through or taken off. */
 export function BayCard() {
@@ -29,6 +30,7 @@ export function BayCard() {
           {describeProblem(warning)}
         </p>
       ))}
+      <VehicleChoice />
       {open.bay !== null && <SquareUp />}
       {open.bay !== null && <BayAir />}
       {open.bay !== null && <NewSkin />}

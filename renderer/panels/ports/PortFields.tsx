@@ -1,8 +1,10 @@
 import { UP_ALONG_AXIS_RAD } from '../../../shared/base/tolerances.ts';
 import { angleBetween, scale, unit, type Vec3 } from '../../../shared/base/vec3.ts';
+import { END_MATERIALS } from '../../../shared/document/parts/schema.ts';
 import { CHASSIS_BODY, type Port, type Project } from '../../../shared/document/project/schema.ts';
+import { END_MATERIAL_WORDS } from '../../../shared/document/wording/partWords.ts';
 import { formatDash } from '../../../shared/sheets/format/index.ts';
-import { changePort, seatPort, setPortBody, upFor } from '../../state/edits/portEdits.ts';
+import { changePort, seatPort, setPortBody, setPortMaterial, upFor } from '../../state/edits/portEdits.ts';
 import { rounded } from '../../state/supportPlaces.ts';
 import { useBench, useDocument } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
@@ -54,6 +56,23 @@ export function PortFields({ port, project }: { port: Port; project: Project }) 
         onChoose={(body) =>
           document.edit(`body of ${port.name}`, (now) =>
             setPortBody(now, port.id, body === CHASSIS_BODY.id ? undefined : body),
+          )
+        }
+      />
+      <Choice
+        label="Metal of the part"
+        value={port.material ?? ''}
+        options={[
+          { value: '', label: 'not said' },
+          ...END_MATERIALS.map((material) => ({ value: material, label: END_MATERIAL_WORDS[material] })),
+        ]}
+        onChoose={(value) =>
+          document.edit(`metal at ${port.name}`, (now) =>
+            setPortMaterial(
+              now,
+              port.id,
+              END_MATERIALS.find((material) => material === value),
+            ),
           )
         }
       />

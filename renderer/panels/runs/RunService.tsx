@@ -1,7 +1,7 @@
 import { FLUIDS } from '../../../shared/document/parts/fluids.ts';
-import { PURPOSES, type Run, type Service } from '../../../shared/document/project/schema.ts';
+import { MADE_ON, PURPOSES, type Run, type Service } from '../../../shared/document/project/schema.ts';
 import { FLUID_WORDS, PURPOSE_WORDS } from '../../../shared/document/wording/serviceWords.ts';
-import { setRunName, setService } from '../../state/edits/runEdits.ts';
+import { setMadeOn, setRunName, setService } from '../../state/edits/runEdits.ts';
 import { useBench } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Choice } from '../../widgets/Choice.tsx';
@@ -40,6 +40,15 @@ export function RunService({ run }: { run: Run }) {
       <TemperatureField
         value={run.service.temperatureC}
         onSet={(temperatureC) => change('temperature', { temperatureC }, true)}
+      />
+      <TextField
+        label="Hose made (printed along it)"
+        value={run.madeOn ?? ''}
+        hint="not known; such as 2026-05"
+        mayBeEmpty
+        takes={(madeOn) => MADE_ON.test(madeOn)}
+        wrongWords="Expected a year and a month, such as 2026-05."
+        onSet={(madeOn) => document.edit('when the hose was made', (project) => setMadeOn(project, run.id, madeOn))}
       />
       <div className="support-buttons">
         <Button hint="Its ports stay; undo brings it back" onPress={() => onRuns.remove(run.id)}>

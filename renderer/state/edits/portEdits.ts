@@ -64,6 +64,16 @@ export function changePort(project: Project, portId: string, change: Partial<Omi
   return same ? project : { ...project, ports };
 }
 
+/** What the part is made of that the port is in; undefined = not said. */
+export function setPortMaterial(project: Project, portId: string, material: Port['material']): Project {
+  const ports = project.ports.map((port) => {
+    if (port.id !== portId || port.material === material) return port;
+    const { material: _old, ...bare } = port;
+    return material === undefined ? bare : { ...bare, material };
+  });
+  return ports.every((port, i) => port === project.ports[i]) ? project : { ...project, ports };
+}
+
 /** A port put on another place; its 12 o'clock stays as near to what it was as the new axis lets it. */
 export function seatPort(project: Project, portId: string, seat: Seat): Project {
   const port = project.ports.find(({ id }) => id === portId);

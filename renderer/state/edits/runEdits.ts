@@ -1,4 +1,4 @@
-import type { AsBuilt, Project, Service } from '../../../shared/document/project/schema.ts';
+import { type AsBuilt, MADE_ON, type Project, type Service } from '../../../shared/document/project/schema.ts';
 import { withRun } from './withRun.ts';
 
 /** Which end of a run an edit speaks of. */
@@ -46,6 +46,12 @@ export function setAsBuilt(project: Project, runId: string, built: AsBuilt | und
   return withRun(project, runId, ({ asBuilt: _old, ...run }) =>
     built === undefined ? run : { ...run, asBuilt: built },
   );
+}
+
+/** When the hose was made, `2026-05` or `2026-05-12`; '' = not known. What is neither changes nothing. */
+export function setMadeOn(project: Project, runId: string, madeOn: string): Project {
+  if (madeOn !== '' && !MADE_ON.test(madeOn)) return project;
+  return withRun(project, runId, ({ madeOn: _old, ...run }) => (madeOn === '' ? run : { ...run, madeOn }));
 }
 
 /** undefined = no sleeve */

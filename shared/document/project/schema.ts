@@ -236,6 +236,9 @@ export const AsBuilt = z
     path: ['cutLengthMm'],
   });
 
+/** A month or a day: 2026-05, 2026-05-12. */
+export const MADE_ON = /^\d{4}-(0[1-9]|1[0-2])(-(0[1-9]|[12]\d|3[01]))?$/;
+
 export const Run = z
   .strictObject({
     id,
@@ -255,7 +258,7 @@ export const Run = z
       .describe('which way the fluid goes; absent = from END A to END B. On suction the pump is where it goes to'),
     madeOn: z
       .string()
-      .regex(/^\d{4}-(0[1-9]|1[0-2])(-\d{2})?$/, 'expected a year and a month such as 2026-05, with a day if known')
+      .regex(MADE_ON, 'expected a year and a month such as 2026-05, with a day if known')
       .optional()
       .describe('when the hose itself was made, from the date printed along it; its life is counted from there'),
     bledAtCrest: z

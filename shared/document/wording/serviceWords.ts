@@ -1,4 +1,4 @@
-import type { Fluid, Purpose } from '../project/schema.ts';
+import type { Fluid, Purpose, Vehicle } from '../project/schema.ts';
 
 /** What a run is for, as window and papers say it. */
 export const PURPOSE_WORDS: Readonly<Record<Purpose, string>> = {
@@ -27,4 +27,13 @@ export const FLUID_WORDS: Readonly<Record<Fluid, string>> = {
   'raw-water': 'Raw water',
   air: 'Air',
   other: 'Other fluid',
+};
+
+/** Whose bay it is. */
+export const VEHICLE_WORDS: Readonly<Record<Vehicle, string>> = {
+  car: 'A car',
+  motorcycle: 'A motorcycle',
+  boat: 'A boat',
+  aircraft: 'An aircraft',
+  other: 'Something else',
 };

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { OUTCOMES, Severity } from '../../../../shared/document/lay/schema.ts';
 import { FLUIDS } from '../../../../shared/document/parts/fluids.ts';
 import { CORES, COVERS, END_MATERIALS, JOINTS, PROVENANCES } from '../../../../shared/document/parts/schema.ts';
-import { PURPOSES, SKIN_KINDS } from '../../../../shared/document/project/schema.ts';
+import { PURPOSES, SKIN_KINDS, VEHICLES } from '../../../../shared/document/project/schema.ts';
 import { SKIN_WORDS } from '../../../../shared/document/wording/bayWords.ts';
 import {
   CHECK_NAMES,
@@ -23,11 +23,12 @@ import {
   percentText,
   pressureText,
 } from '../../../../shared/document/wording/quantityText.ts';
-import { FLUID_WORDS, PURPOSE_WORDS } from '../../../../shared/document/wording/serviceWords.ts';
+import { FLUID_WORDS, PURPOSE_WORDS, VEHICLE_WORDS } from '../../../../shared/document/wording/serviceWords.ts';
 
 it.each([
   ['purposes', PURPOSES, PURPOSE_WORDS],
   ['fluids', FLUIDS, FLUID_WORDS],
+  ['vehicles', VEHICLES, VEHICLE_WORDS],
   ['cores', CORES, CORE_WORDS],
   ['covers', COVERS, COVER_WORDS],
   ['joints', JOINTS, JOINT_WORDS],

@@ -56,6 +56,22 @@ describe.skipIf(!canReadPdf)(`build sheets read back (${canReadPdf ? 'with poppl
     }
   });
 
+  test('life: what is usual, and the day it is due where it is stated when the hose was made', async () => {
+    const told = async (madeOn: string | undefined): Promise<string> => {
+      const input = sampleInput();
+      const runs = input.runs.map((run) => ({
+        ...run,
+        hose: { ...run.hose, core: 'nbr' as const },
+        run: madeOn === undefined ? run.run : { ...run.run, madeOn },
+      }));
+      return pdfPages(await buildSheetPdf({ ...input, runs })).join(' ');
+    };
+    // printed 2026-03-14; rubber in an engine bay 5 years
+    expect(await told('2021-03')).toContain('Made 2021-03; due 2026-03.');
+    expect(await told('2021-02')).toContain('Made 2021-02; due 2026-02, which is past.');
+    expect(await told(undefined)).toContain('usually 5 years from the day it was made. Made ________');
+  });
+
   test('the known answer is printed: 420.2 mm cut of 514.2 overall, C 47 and 47, clock 270, strip 37.0 on 49.3', () => {
     const text = sheet['cooler-feed']!;
     for (const words of [
