@@ -1,5 +1,6 @@
 import { createStore } from 'zustand/vanilla';
-import type { Bench } from './bench.ts';
+import type { DocumentStore } from './documentStore.ts';
+import type { HoverStore, SessionStore } from './sessionStore.ts';
 
 /** One thing to do on a first lay, and how it is known to be done. */
 export interface GuideStep {
@@ -10,7 +11,11 @@ export interface GuideStep {
 }
 
 /** What the guide looks at; it changes nothing but what the user does. */
-export type GuidedBench = Pick<Bench, 'document' | 'session' | 'hover'>;
+export interface GuidedBench {
+  readonly document: DocumentStore;
+  readonly session: SessionStore;
+  readonly hover: HoverStore;
+}
 
 /** The run of the example that the first lay is of: two angled ends, so that there is a clock to set. */
 const RUN = 'cooler-feed';

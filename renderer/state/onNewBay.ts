@@ -5,10 +5,14 @@ import { PART_KINDS } from '../../shared/document/parts/columns.ts';
 import { partTableCsv } from '../../shared/document/parts/partTableCsv.ts';
 import { newProject } from '../../shared/document/project/newProject.ts';
 import { parseProject } from '../../shared/document/project/parseProject.ts';
-import type { BayMesh, Project } from '../../shared/document/project/schema.ts';
+import { BayMesh, type Project } from '../../shared/document/project/schema.ts';
 import { serialiseProject } from '../../shared/document/project/serialiseProject.ts';
 import type { MeshLook, NamedFile } from '../../shared/jobs/contract.ts';
 import type { JobsStore } from './jobsStore.ts';
+
+export type { MeshLook };
+/** Which axis of a file may point up. */
+export const UP_AXES = BayMesh.shape.upAxis.options;
 
 /** What has to be said about a scan before it is a bay, in the order it is asked. */
 export const BAY_QUESTIONS = ['unit', 'up', 'uncertainty', 'parts'] as const;

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
-import type { MeshLook } from '../../../shared/jobs/contract.ts';
+import type { MeshLook } from '../../state/onNewBay.ts';
 import { BAY_QUESTIONS, type BayQuestion } from '../../state/onNewBay.ts';
 import { useBench, useJobs } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';

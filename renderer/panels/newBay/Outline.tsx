@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import type { Vec3 } from '../../../shared/base/vec3.ts';
-import type { MeshLook } from '../../../shared/jobs/contract.ts';
+import type { MeshLook } from '../../state/onNewBay.ts';
 
 interface OutlineProps {
   readonly look: MeshLook;

@@ -1,8 +1,8 @@
 import { useStore } from 'zustand';
 import { LENGTH_UNITS, MM_PER } from '../../../shared/base/units.ts';
 import type { Vec3 } from '../../../shared/base/vec3.ts';
-import type { MeshLook } from '../../../shared/jobs/contract.ts';
 import { formatLengthBoth } from '../../../shared/sheets/format/index.ts';
+import type { MeshLook } from '../../state/onNewBay.ts';
 import { useBench } from '../../state/useBench.ts';
 import { Outline } from './Outline.tsx';
 import { viewFrom } from './views.ts';

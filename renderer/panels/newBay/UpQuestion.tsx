@@ -1,6 +1,6 @@
 import { useStore } from 'zustand';
-import { UP_AXES } from '../../../shared/geometry/meshImport/placeMesh.ts';
-import type { MeshLook } from '../../../shared/jobs/contract.ts';
+import type { MeshLook } from '../../state/onNewBay.ts';
+import { UP_AXES } from '../../state/onNewBay.ts';
 import { useBench } from '../../state/useBench.ts';
 import { Outline } from './Outline.tsx';
 import { viewFrom } from './views.ts';
