@@ -2,11 +2,13 @@ import { useMemo } from 'react';
 import { orderFindings } from '../../state/findingOrder.ts';
 import { useDocument } from '../../state/useBench.ts';
 import { FindingList } from './FindingList.tsx';
+import { OwnLimits } from './OwnLimits.tsx';
 import { TightFirst } from './TightFirst.tsx';
 
 /** All findings of all runs. */
 export function ChecksCard() {
   const report = useDocument((state) => state.open?.report ?? null);
+  const project = useDocument((state) => state.open?.history.present);
   const findings = useMemo(() => orderFindings(report?.findings ?? []), [report]);
   return (
     <article className="slip card" aria-labelledby="checks-title">
@@ -18,6 +20,7 @@ export function ChecksCard() {
         </p>
       )}
       {findings.length > 0 && <FindingList findings={findings} named />}
+      {project !== undefined && <OwnLimits project={project} />}
       {report !== null && <TightFirst report={report} />}
     </article>
   );

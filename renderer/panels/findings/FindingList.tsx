@@ -1,9 +1,11 @@
+import { useState } from 'react';
 import type { Finding } from '../../../shared/document/lay/schema.ts';
 import { findingNumbers } from '../../../shared/sheets/format/index.ts';
 import type { NumberedFinding } from '../../state/findingOrder.ts';
 import { useBench, useDocument, useSession } from '../../state/useBench.ts';
 import { Shape } from '../../widgets/Shape.tsx';
 import { SEVERITY_SHAPES, SEVERITY_WORDS } from '../runStateShape.ts';
+import { PassFinding } from './PassFinding.tsx';
 
 /** Findings, worst first. Choosing one flies the camera to its place and marks it on the straight view. */
 export function FindingList({ findings, named = false }: { findings: readonly NumberedFinding[]; named?: boolean }) {
@@ -25,6 +27,7 @@ function FindingRow({ numbered, named }: { numbered: NumberedFinding; named: boo
   const bench = useBench();
   const chosen = useSession((session) => session.finding);
   const runs = useDocument((state) => state.open?.history.present.runs);
+  const [passing, setPassing] = useState(false);
   const { number, finding } = numbered;
   const { limit, measured, margin } = findingNumbers(finding);
   return (
@@ -60,6 +63,16 @@ function FindingRow({ numbered, named }: { numbered: NumberedFinding; named: boo
           {finding.dissent !== undefined && <span className="finding-dissent">Others: {finding.dissent}</span>}
         </span>
       </button>
+      {finding.severity !== 'note' &&
+        (passing ? (
+          <PassFinding finding={finding} onDone={() => setPassing(false)} />
+        ) : (
+          <div className="finding-acts">
+            <button type="button" className="text-button" onClick={() => setPassing(true)}>
+              Pass it with a reason
+            </button>
+          </div>
+        ))}
     </li>
   );
 }
