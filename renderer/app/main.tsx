@@ -10,6 +10,7 @@ import './styles/parts.css';
 import './styles/rod.css';
 import './styles/section.css';
 import './styles/papers.css';
+import './styles/findings.css';
 import './styles/newBay.css';
 import './styles/lengths.css';
 import './styles/gloves.css';
