@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { Hands } from './hands.ts';
 import { Heat } from './heat.ts';
 import { Clearance, DrawnLine, EndPose, finite, Place, point, Thing } from './places.ts';
 import { BuiltPose, Rock, Taper, Tolerance } from './poses.ts';
@@ -181,6 +182,7 @@ export const Lay = z.strictObject({
     .describe('the hose as the bench measured it, where the project has that'),
   flow: Flow.optional().describe('absent where no flow is stated, and for air'),
   heat: Heat.optional().describe('absent where nothing is hot, and where there is no hose to heat'),
+  hands: Hands.optional().describe('absent where there is no hose to tighten'),
   taper: Taper.optional().describe('absent where no taper thread has a range, and where there is no hose to turn'),
   residual: finite.describe('out-of-balance force of the relaxed rod over EI / L^2'),
   timingsMs: z.record(z.string(), finite),

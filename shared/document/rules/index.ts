@@ -7,6 +7,7 @@ import { CLEARANCE_RULES } from './clearanceRules.ts';
 import { CLOCK_RULES } from './clockRules.ts';
 import { DRAIN_RULES } from './drainRules.ts';
 import { FLOW_RULES } from './flowRules.ts';
+import { HAND_RULES } from './handRules.ts';
 import { HEAT_RULES } from './heatRules.ts';
 import { LAY_RULES } from './layRules.ts';
 import { MATERIAL_RULES } from './materialRules.ts';
@@ -32,6 +33,7 @@ export const RULES: readonly Rule[] = [
   ...BUILT_RULES,
   ...CLEARANCE_RULES,
   ...HEAT_RULES,
+  ...HAND_RULES,
   ...BUNDLE_RULES,
   ...DRAIN_RULES,
   ...SUCTION_RULES,

@@ -26,6 +26,7 @@ import { pressureDrop } from './pressureDrop.ts';
 import { pressureRating } from './pressureRating.ts';
 import { pushOn } from './pushOn.ts';
 import { rock } from './rock.ts';
+import { secondWrench } from './secondWrench.ts';
 import { slack } from './slack.ts';
 import { staticCharge } from './staticCharge.ts';
 import { straightTail } from './straightTail.ts';
@@ -35,6 +36,7 @@ import { taperRange } from './taperRange.ts';
 import { temperatureRating } from './temperatureRating.ts';
 import { turboDrainEnds } from './turboDrainEnds.ts';
 import { vacuumKnown } from './vacuumKnown.ts';
+import { wrenchAccess } from './wrenchAccess.ts';
 
 /** Every check under the name of its function. A new check is one file, a line here, and its words. */
 export const CHECKS: Readonly<Record<CheckName, Check>> = {
@@ -42,6 +44,8 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   bendRadius,
   straightTail,
   endRoom,
+  wrenchAccess,
+  secondWrench,
   slack,
   breathing,
   tolerance,

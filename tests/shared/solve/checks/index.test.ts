@@ -4,6 +4,7 @@ import type { ResolvedProject } from '../../../../shared/document/project/resolv
 import { RULES } from '../../../../shared/document/rules/index.ts';
 import { CHECK_NAMES } from '../../../../shared/document/wording/findingWords.ts';
 import { CHECKS, runChecks } from '../../../../shared/solve/checks/index.ts';
+import { handsWith, nutWith, tightNut } from '../../../arbitraries/hands.ts';
 import { heatAlong } from '../../../arbitraries/heat.ts';
 import { clearanceTo, layAlong, rockWith, straightLay } from '../../../arbitraries/lays.ts';
 import { sampleEnd, sampleHose, sampleRun } from '../../../arbitraries/projects.ts';
@@ -69,6 +70,7 @@ function everythingWrong(): { project: ResolvedProject; lay: Lay } {
       breathing: [{ change: -0.04, liveLengthMm: 700, taut: true }],
       rock: rockWith({ slackLeftMm: -3 }),
       taper: TIGHT_TAPER,
+      hands: handsWith(tightNut(0), nutWith({ second: { hexMm: 22, assumed: false, fits: false } })),
       heat: heatAlong({ low: 250, likely: 320, high: 400 }),
       tolerance: { lengthMm: 4.8, poses: [TIGHT_AS_BUILT] },
       built: TIGHT_AS_BUILT,
