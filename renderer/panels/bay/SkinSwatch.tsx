@@ -5,6 +5,7 @@ const MARKS: Record<SkinKind, string> = {
   hot: 'M-4 12 12-4M0 24 24 0M12 28 28 12',
   composite: 'M0 24 24 0M-4 12 12-4M12 28 28 12M0 0 24 24M-4 12 12 28M12-4 28 12',
   'sharp-edge': 'M2 18 8 12M11 9l6-6M12 22l5-5M19 15l5-5',
+  wiring: 'M0 8h24M0 16h24M6 4v8M18 12v8',
   moving: 'M0 7q6-6 12 0t12 0M0 15q6-6 12 0t12 0M0 23q6-6 12 0t12 0',
 };
 

@@ -1,6 +1,6 @@
 import type { Lay } from '../../../shared/document/lay/schema.ts';
-import { CHASSIS_BODY, type Project, type Run, type Support } from '../../../shared/document/project/schema.ts';
-import { SUPPORT_WORDS } from '../../../shared/document/wording/bayWords.ts';
+import { CHASSIS_BODY, type Project, type Run, SEALS, type Support } from '../../../shared/document/project/schema.ts';
+import { SEAL_WORDS, SUPPORT_WORDS } from '../../../shared/document/wording/bayWords.ts';
 import { changeSupport, type SupportKind, supportName } from '../../state/edits/supportEdits.ts';
 import { hosePlace, rounded, supportArc } from '../../state/supportPlaces.ts';
 import { useBench } from '../../state/useBench.ts';
@@ -65,6 +65,7 @@ function SupportFields({ run, lay, support, at, name }: Omit<SupportRowProps, 'c
   const change = (what: string, to: Parameters<typeof changeSupport>[3], join = false): void =>
     byHand.edit(run.id, `${what} of ${name}`, (now) => changeSupport(now, run.id, support.id, to), join);
   const bodies = bodiesOf(project);
+  const clamps = document.getState().open?.tables.clamps ?? [];
   const here =
     project === undefined ? null : hosePlace(project, run, lay, lay === undefined ? null : supportArc(lay, support));
   return (
@@ -88,6 +89,28 @@ function SupportFields({ run, lay, support, at, name }: Omit<SupportRowProps, 'c
           value={support.body ?? CHASSIS_BODY.id}
           options={bodies.map(({ id, name: words }) => ({ value: id, label: words }))}
           onChoose={(body) => change('what it is fixed to', { body })}
+        />
+      )}
+      {support.kind === 'clamp' && clamps.length > 0 && (
+        <Choice
+          label="Clamp"
+          value={support.part ?? NOT_STATED}
+          options={[
+            { value: NOT_STATED, label: 'not stated' },
+            ...clamps.map(({ id, name: words }) => ({ value: id, label: words })),
+          ]}
+          onChoose={(part) => change('clamp', { part })}
+        />
+      )}
+      {support.kind === 'pass-through' && (
+        <Choice
+          label="Sealed by"
+          value={support.seal ?? NOT_STATED}
+          options={[
+            ...(support.seal === undefined ? [{ value: NOT_STATED, label: 'not stated' }] : []),
+            ...SEALS.map((seal) => ({ value: seal, label: SEAL_WORDS[seal] })),
+          ]}
+          onChoose={(seal) => change('seal', { seal: seal as NonNullable<Support['seal']> })}
         />
       )}
       <PointField
@@ -132,6 +155,8 @@ function SupportFields({ run, lay, support, at, name }: Omit<SupportRowProps, 'c
     </div>
   );
 }
+
+const NOT_STATED = '';
 
 function bodiesOf(project: Project | undefined): readonly { readonly id: string; readonly name: string }[] {
   return [CHASSIS_BODY, ...(project?.bay.bodies ?? []).filter(({ id }) => id !== CHASSIS_BODY.id)];

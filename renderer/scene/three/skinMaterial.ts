@@ -10,6 +10,7 @@ const MARKS: Record<SkinKind, string> = {
   hot: 'stroke(p.x + p.y + p.z, 14.0, 2.2)',
   composite: 'max(stroke(p.x + p.y + p.z, 12.0, 1.6), stroke(p.x - p.y + p.z * 0.3, 12.0, 1.6))',
   'sharp-edge': 'stroke(p.x + p.y + p.z, 10.0, 2.4) * step(0.5, fract((p.x - p.y + p.z) / 16.0))',
+  wiring: 'max(stroke(p.z + p.x * 0.2, 9.0, 1.6), stroke(p.x + p.y, 27.0, 1.6))',
   moving: 'stroke(p.x + p.y + p.z + 4.0 * sin((p.x - p.y + p.z) / 5.0), 16.0, 2.0)',
 };
 

@@ -20,7 +20,7 @@ export function changeSupport(
   project: Project,
   runId: string,
   supportId: string,
-  change: Partial<Pick<Support, 'kind' | 'point' | 'axis' | 'name' | 'body'>>,
+  change: Partial<Pick<Support, 'kind' | 'point' | 'axis' | 'name' | 'body' | 'part' | 'seal'>>,
 ): Project {
   return withRun(project, runId, (run) => ({
     ...run,
@@ -29,12 +29,14 @@ export function changeSupport(
 }
 
 function changed(support: Support, change: Partial<Support>): Support {
-  const { name, body, ...next } = { ...support, ...change };
+  const { name, body, part, seal, ...next } = { ...support, ...change };
   if (next.kind !== 'waypoint' && (next.axis === undefined || length(next.axis) === 0)) return support;
   return {
     ...next,
     ...(name === undefined || name.trim() === '' ? {} : { name: name.trim() }),
     ...(body === undefined || body === CHASSIS_BODY.id ? {} : { body }),
+    ...(part === undefined || part === '' || next.kind !== 'clamp' ? {} : { part }),
+    ...(seal === undefined || next.kind !== 'pass-through' ? {} : { seal }),
   };
 }
 

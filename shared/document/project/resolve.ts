@@ -1,7 +1,7 @@
 import type { Problem } from '../../base/result.ts';
 import { rejectFrom, unit, type Vec3 } from '../../base/vec3.ts';
 import { outsideDiameterMm } from '../parts/outsideDiameter.ts';
-import type { End, Hose, PartTables, Sleeve } from '../parts/schema.ts';
+import type { Clamp, End, Hose, PartTables, Sleeve } from '../parts/schema.ts';
 import { shortJson } from '../problems/shortJson.ts';
 import { adapterProblems, adapterWarnings, clockProblems, endWarnings, outletOf } from './adapterFit.ts';
 import { type FittedAdapter, fitAdapters, type StackedAdapter } from './fitAdapters.ts';
@@ -31,6 +31,8 @@ export interface ResolvedRun {
   readonly run: Run;
   readonly hose: Hose;
   readonly sleeve?: Sleeve;
+  /** what its clamps are, where the project names their part */
+  readonly clamps?: readonly { readonly support: string; readonly clamp: Clamp }[];
   readonly a: ResolvedEnd;
   readonly b: ResolvedEnd;
 }
@@ -116,7 +118,28 @@ function resolveRun(
   if (hose === undefined || a === undefined || b === undefined) return [];
   if (sleeve !== undefined) warnTightSleeve(hose, sleeve, path, notes);
   const supports = run.supports.map(unitSupport);
-  return [{ run: { ...run, supports }, hose, ...(sleeve === undefined ? {} : { sleeve }), a, b }];
+  const clamps = clampsOf(run, path, tables, notes);
+  return [
+    {
+      run: { ...run, supports },
+      hose,
+      ...(sleeve === undefined ? {} : { sleeve }),
+      ...(clamps.length === 0 ? {} : { clamps }),
+      a,
+      b,
+    },
+  ];
+}
+
+/** The clamps that the run's supports name; one that no table has holds all the same, and is said. */
+function clampsOf(run: Run, path: string, tables: PartTables, notes: Notes): { support: string; clamp: Clamp }[] {
+  return run.supports.flatMap(({ id, part }, i) => {
+    if (part === undefined) return [];
+    const clamp = tables.clamps.find((row) => row.id === part);
+    if (clamp !== undefined) return [{ support: id, clamp }];
+    notes.warnings.push(told(`${path}.supports[${i}].part`, 'no clamp has this id in the clamp tables', part));
+    return [];
+  });
 }
 
 function resolveEnd(

@@ -38,7 +38,7 @@ export const BayMesh = z.strictObject({
   upAxis: z.enum(['+x', '-x', '+y', '-y', '+z', '-z']).describe('which axis of the mesh file points up'),
 });
 
-export const SKIN_KINDS = ['plain', 'hot', 'composite', 'sharp-edge', 'moving'] as const;
+export const SKIN_KINDS = ['plain', 'hot', 'composite', 'sharp-edge', 'moving', 'wiring'] as const;
 export const Skin = z
   .strictObject({
     id,
@@ -175,6 +175,7 @@ export const RunEnd = z.strictObject({
     ),
 });
 
+export const SEALS = ['grommet', 'bulkhead-fitting', 'stuffing-box', 'none'] as const;
 export const Support = z.strictObject({
   id,
   kind: z
@@ -184,6 +185,10 @@ export const Support = z.strictObject({
   point,
   axis: direction.optional().describe('along the hose, from END A to END B; needed for a clamp and a pass-through'),
   body: id.optional().describe('what the support is fixed to and moves with; absent = the chassis'),
+  seal: z
+    .enum(SEALS)
+    .optional()
+    .describe('of a pass-through: what closes the hole round the hose and keeps its edge off'),
   part: id.optional().describe('of a clamp: id in the table of clamps'),
 });
 

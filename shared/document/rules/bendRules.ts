@@ -1,7 +1,16 @@
-import type { Rule } from './rule.ts';
+import { NO_SOURCE, type Rule } from './rule.ts';
 
 /** Bends: how near a hose may come to its maker's least radius, and how soon after an end it may bend. */
 export const BEND_RULES: readonly Rule[] = [
+  {
+    id: 'self-contact',
+    title: 'Distance of a hose from itself where it passes itself, at least',
+    value: 0,
+    unit: 'mm',
+    source: `${NO_SOURCE}: a hose that lies on itself wears through both`,
+    grade: 'common-practice',
+    overridable: true,
+  },
   {
     id: 'bend-radius',
     title: "Least bend radius over the hose's own limit",

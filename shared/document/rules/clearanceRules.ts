@@ -40,6 +40,30 @@ export const CLEARANCE_RULES: readonly Rule[] = [
     overridable: true,
   },
   {
+    id: 'clearance-wiring',
+    title: 'Clearance to wiring of a hose with oil or fuel, at least',
+    value: 50.8,
+    unit: 'mm',
+    source:
+      'FAA AC 43.13-1B 11-96w and 11-126: 6 in where it can be, 2 in at least, both clamped and rigidly supported',
+    grade: 'published',
+    dissent:
+      'under 2 in with clamps that part them by 0.5 in for good (MIL-W-5088L as quoted at mechanicsupport.blogspot.com); never tied to the hose, all agree',
+    overridable: true,
+  },
+  {
+    id: 'wiring-preferred',
+    title: 'Clearance to wiring of a hose with oil or fuel, where it can be',
+    value: 152.4,
+    unit: 'mm',
+    source:
+      'FAA AC 43.13-1B 11-96w and 11-126: wire bundles 6 in from flammable-fluid lines, above them and not parallel',
+    grade: 'published',
+    dissent:
+      'below, at an angle, where it cannot be above (a military wiring specification, as quoted at mechanicsupport.blogspot.com)',
+    overridable: true,
+  },
+  {
     id: 'clearance-hot',
     title: 'Clearance to a hot part',
     value: 76.2,

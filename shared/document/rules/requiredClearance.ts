@@ -1,5 +1,5 @@
 import { bundleOf } from '../project/bundleOf.ts';
-import type { Project, Skin, SkinKind } from '../project/schema.ts';
+import type { Fluid, Project, Skin, SkinKind } from '../project/schema.ts';
 import { type RuleUse, ruleValue } from './index.ts';
 
 /** What a clearance is held against, and on whose word. */
@@ -18,15 +18,26 @@ const RULE_OF_KIND: Record<SkinKind, string> = {
   composite: 'clearance-composite',
   'sharp-edge': 'clearance-sharp-edge',
   moving: 'clearance-moving',
+  wiring: 'clearance-wiring',
 };
+
+/** Fluids that burn where an arc meets them; hoses of others keep from wiring as from any part. */
+const FLAMMABLE: readonly Fluid[] = ['engine-oil', 'petrol', 'e85', 'methanol', 'avgas', 'diesel', 'other'];
+
+/** Whether what a run carries burns; one that the project does not have is taken to. */
+export function carriesFlammable(project: Pick<Project, 'runs'>, runId: string): boolean {
+  const run = project.runs.find(({ id }) => id === runId);
+  return run === undefined || FLAMMABLE.includes(run.service.fluid);
+}
 
 /** Clearance that a run needs to a skin: the skin's own, else the rule for its kind; scan uncertainty on top. */
 export function requiredSkinClearance(
-  project: Pick<Project, 'bay' | 'overrides'>,
+  project: Pick<Project, 'bay' | 'overrides' | 'runs'>,
   runId: string,
   skin: Skin,
 ): RequiredClearance {
-  const use = ruleValue(project, RULE_OF_KIND[skin.kind], runId);
+  const kind = skin.kind === 'wiring' && !carriesFlammable(project, runId) ? 'plain' : skin.kind;
+  const use = ruleValue(project, RULE_OF_KIND[kind], runId);
   const base = skin.clearanceMm ?? use.value;
   return {
     requiredMm: base + project.bay.scanUncertaintyMm,

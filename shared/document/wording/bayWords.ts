@@ -7,6 +7,15 @@ export const SKIN_WORDS: Readonly<Record<SkinKind, string>> = {
   composite: 'Composite',
   'sharp-edge': 'Sharp edge',
   moving: 'Moving',
+  wiring: 'Wiring',
+};
+
+/** What closes the hole of a pass-through. */
+export const SEAL_WORDS: Readonly<Record<NonNullable<Support['seal']>, string>> = {
+  grommet: 'A grommet',
+  'bulkhead-fitting': 'A bulkhead fitting',
+  'stuffing-box': 'A stuffing box',
+  none: 'Nothing, an open hole',
 };
 
 /** What holds or guides a hose on its way. */

@@ -31,6 +31,12 @@ export function clampSpacing({ project, run, lay }: CheckContext): Finding[] {
     severity: 'look',
     at: placeAt(lay, longest.from + longest.mm / 2),
     message: `Nothing holds it for ${lengthText(longest.mm)}, from ${lengthText(longest.from)} to ${lengthText(to)} from shoulder A; a clamp is due every ${lengthText(use.value)}.`,
-    mend: 'A cushioned clamp near the middle of that stretch, not on a bend.',
+    mend: `Cushioned clamps at about ${duePlaces(longest.from, longest.mm, use.value).map(lengthText).join(' and ')} from shoulder A, not on a bend.`,
   });
+}
+
+/** Where clamps part a stretch into even ones of no more than what is due, mm from shoulder A. */
+function duePlaces(fromMm: number, stretchMm: number, dueMm: number): number[] {
+  const parts = Math.max(2, Math.ceil(stretchMm / dueMm));
+  return Array.from({ length: parts - 1 }, (_, i) => fromMm + (stretchMm * (i + 1)) / parts);
 }

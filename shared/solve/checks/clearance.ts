@@ -30,6 +30,7 @@ const SKIN_MENDS: Record<Exclude<SkinKind, 'hot'>, string> = {
   plain: 'Move it with a waypoint or a clamp, or choose another end angle.',
   composite: 'Stand it off with a clamp, or lead it another way.',
   'sharp-edge': 'Lead it clear of the edge; a grommet or edge trim where it passes through.',
+  wiring: 'Lead it further from the loom, or the loom from it; clamp each by itself, never to the other.',
   moving: 'Clamp it so that it cannot reach the moving part, whatever it does.',
 };
 

@@ -7,6 +7,8 @@ import { breathing } from './breathing.ts';
 import { bundlePressure } from './bundlePressure.ts';
 import { chafe } from './chafe.ts';
 import type { Check } from './check.ts';
+import { clampFits } from './clampFits.ts';
+import { clampPlace } from './clampPlace.ts';
 import { clampSpacing } from './clampSpacing.ts';
 import { clearance } from './clearance.ts';
 import { coolantHighPoint } from './coolantHighPoint.ts';
@@ -14,6 +16,7 @@ import { drainCapacity } from './drainCapacity.ts';
 import { drainFall } from './drainFall.ts';
 import { endMetals } from './endMetals.ts';
 import { endRoom } from './endRoom.ts';
+import { engineSlack } from './engineSlack.ts';
 import { flowSpeed } from './flowSpeed.ts';
 import { fluidCore } from './fluidCore.ts';
 import { fuelMarking } from './fuelMarking.ts';
@@ -22,11 +25,13 @@ import { heatEstimate } from './heatEstimate.ts';
 import { hoseLife } from './hoseLife.ts';
 import { laid } from './laid.ts';
 import { onePlane } from './onePlane.ts';
+import { passThrough } from './passThrough.ts';
 import { pressureDrop } from './pressureDrop.ts';
 import { pressureRating } from './pressureRating.ts';
 import { pushOn } from './pushOn.ts';
 import { rock } from './rock.ts';
 import { secondWrench } from './secondWrench.ts';
+import { selfContact } from './selfContact.ts';
 import { slack } from './slack.ts';
 import { staticCharge } from './staticCharge.ts';
 import { straightTail } from './straightTail.ts';
@@ -36,12 +41,14 @@ import { taperRange } from './taperRange.ts';
 import { temperatureRating } from './temperatureRating.ts';
 import { turboDrainEnds } from './turboDrainEnds.ts';
 import { vacuumKnown } from './vacuumKnown.ts';
+import { wiring } from './wiring.ts';
 import { wrenchAccess } from './wrenchAccess.ts';
 
 /** Every check under the name of its function. A new check is one file, a line here, and its words. */
 export const CHECKS: Readonly<Record<CheckName, Check>> = {
   laid,
   bendRadius,
+  selfContact,
   straightTail,
   endRoom,
   wrenchAccess,
@@ -56,7 +63,12 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   heatDistance,
   heatEstimate,
   chafe,
+  wiring,
   clampSpacing,
+  clampPlace,
+  clampFits,
+  engineSlack,
+  passThrough,
   drainFall,
   turboDrainEnds,
   coolantHighPoint,

@@ -94,7 +94,7 @@ export const RUNS: readonly Run[] = [
     service: { purpose: 'fuel', fluid: 'petrol', pressureKpa: 400, temperatureC: 35, flowLPerMin: 4 },
     hose: 'ptfe-steel-6',
     slack: 0.05,
-    supports: [{ id: 'firewall', kind: 'pass-through', point: [-3, -330, 120], axis: [1, 0, 0] }],
+    supports: [{ id: 'firewall', kind: 'pass-through', point: [-3, -330, 120], axis: [1, 0, 0], seal: 'grommet' }],
   },
   {
     id: 'crankcase-breather',

@@ -107,6 +107,12 @@ it('gives findings that fit the schema, name a rule, and are negative in margin 
           'fuelMarking',
           'hoseLife',
           'endMetals',
+          'selfContact',
+          'wiring',
+          'clampPlace',
+          'clampFits',
+          'engineSlack',
+          'passThrough',
         ].includes(n),
     ),
   );

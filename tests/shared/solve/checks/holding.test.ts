@@ -1,0 +1,166 @@
+import { describe, expect, it } from 'vitest';
+import type { Vec3 } from '../../../../shared/base/vec3.ts';
+import type { Lay } from '../../../../shared/document/lay/schema.ts';
+import type { Clamp } from '../../../../shared/document/parts/schema.ts';
+import type { Service, Support } from '../../../../shared/document/project/schema.ts';
+import { clearanceTo, layAlong, straightLay } from '../../../arbitraries/lays.ts';
+import { samplePort, sampleProject, sampleRun } from '../../../arbitraries/projects.ts';
+import { findingsOf, resolved } from './context.ts';
+
+const supportAt = (arcLengthMm: number, point: Vec3, more: Partial<Lay['supports'][number]> = {}) => ({
+  id: 'c',
+  kind: 'clamp' as const,
+  proposed: false,
+  at: { arcLengthMm, point: [...point] as [number, number, number] },
+  axis: [1, 0, 0] as [number, number, number],
+  ...more,
+});
+
+/** An arc of so many degrees at a radius, a point every degree. */
+function arc(radiusMm: number, degrees: number): Vec3[] {
+  return Array.from({ length: degrees + 1 }, (_, i) => {
+    const a = (i * Math.PI) / 180;
+    return [radiusMm * Math.sin(a), radiusMm * (1 - Math.cos(a)), 0];
+  });
+}
+
+describe('a clamp', () => {
+  it('on a straight stretch is let be; on an arc it turns by its width over the radius', () => {
+    const straight = straightLay();
+    const at = straight.centreline.points[Math.floor(straight.centreline.points.length / 2)] as Vec3;
+    const half = straight.cutLengthMm / 2;
+    expect(findingsOf('clampPlace', resolved(), { ...straight, supports: [supportAt(half, at)] })).toEqual([]);
+    // 15 mm on a radius of 60: 14.3 degrees; on one of 120: 7.2, under the 10 of the rule
+    for (const [radiusMm, found] of [
+      [60, 1],
+      [120, 0],
+    ] as const) {
+      const bent = layAlong(arc(radiusMm, 90), {});
+      const mid = (Math.PI * radiusMm) / 4;
+      const lay = { ...bent, supports: [supportAt(mid, arc(radiusMm, 90)[45] as Vec3)] };
+      const findings = findingsOf('clampPlace', resolved(), lay);
+      expect(findings).toHaveLength(found);
+      if (found === 1) expect(findings[0]?.measured).toBeCloseTo((15 / 60) * (180 / Math.PI), 0);
+    }
+  });
+
+  it('of another size than the hose is looked at, by the figures of its own table', () => {
+    const clamp = (from: number, to: number): Clamp => ({
+      id: 'p',
+      name: 'P clamp',
+      holdsFromMm: from,
+      holdsToMm: to,
+      standOffMm: 12,
+      widthMm: 12,
+      material: 'steel, cushioned',
+      maxTemperatureC: 200,
+      provenance: 'example',
+      source: 'invented for tests',
+    });
+    const support: Support = { id: 'c', kind: 'clamp', point: [250, 0, 0], axis: [1, 0, 0], part: 'p' };
+    const of = (from: number, to: number) =>
+      findingsOf(
+        'clampFits',
+        resolved({ runs: [sampleRun({ supports: [support] })] }, { clamps: [clamp(from, to)] }),
+        straightLay(),
+      );
+    // the sample hose is 15.8 mm
+    expect(of(15, 16)).toEqual([]);
+    expect(of(16, 18)[0]).toMatchObject({ severity: 'look', measured: 1 });
+    expect(of(12, 15.7)[0]?.mend).toContain('larger');
+  });
+});
+
+describe('a pass-through', () => {
+  const support = (more: Partial<Support>): Support => ({
+    id: 'g',
+    kind: 'pass-through',
+    point: [250, 0, 0],
+    axis: [1, 0, 0],
+    ...more,
+  });
+  const of = (more: Partial<Support>) => {
+    const lay = straightLay();
+    const at = lay.centreline.points[3] as Vec3;
+    return findingsOf('passThrough', resolved({ runs: [sampleRun({ supports: [support(more)] })] }), {
+      ...lay,
+      supports: [supportAt(20, at, { id: 'g', kind: 'pass-through' })],
+    });
+  };
+  it('is asked what seals it, and an open hole is looked at', () => {
+    expect(of({})[0]?.severity).toBe('note');
+    expect(of({ seal: 'none' })[0]?.severity).toBe('look');
+    expect(of({ seal: 'grommet' })).toEqual([]);
+  });
+});
+
+describe('slack at the engine', () => {
+  const motion = {
+    pivot: [0, 0, 0] as [number, number, number],
+    rollDeg: [-2, 2] as [number, number],
+    pitchDeg: [0, 0] as [number, number],
+    yawDeg: [0, 0] as [number, number],
+    shiftMm: { x: [0, 0] as [number, number], y: [0, 0] as [number, number], z: [0, 0] as [number, number] },
+  };
+  const { bay } = sampleProject();
+  const project = (moving: boolean) =>
+    resolved({
+      bay: { ...bay, bodies: [{ id: 'engine', name: 'Engine', parts: [], ...(moving ? { motion } : {}) }] },
+      ports: [
+        samplePort({ body: 'engine' }),
+        samplePort({ id: 'p2', name: 'P2', seatPoint: [500, 0, 0], axis: [-1, 0, 0] }),
+      ],
+    });
+
+  it('is what the stretch has over its straight line: 1-1/2 in or it is looked at', () => {
+    // US Army AL0907 p. 59: at least 1-1/2 in = 38.1 mm; a straight hose has none
+    expect(findingsOf('engineSlack', project(true), straightLay())[0]).toMatchObject({ severity: 'look', limit: 38.1 });
+    expect(findingsOf('engineSlack', project(false), straightLay())).toEqual([]);
+    // half a circle of 150 mm radius: 471 mm over 300 across
+    expect(findingsOf('engineSlack', project(true), layAlong(arc(150, 180), {}))).toEqual([]);
+  });
+});
+
+describe('wiring', () => {
+  const { bay } = sampleProject();
+  const loom = { id: 'loom', name: 'Loom', kind: 'wiring' as const, parts: ['loom*'] };
+  const at = (mm: number, fluid: Service['fluid']) => {
+    const service: Service = { purpose: 'other', fluid, pressureKpa: 100, temperatureC: 80 };
+    const project = resolved({ bay: { ...bay, skins: [...bay.skins, loom] }, runs: [sampleRun({ service })] });
+    const lay = straightLay({ clearances: [clearanceTo({ kind: 'skin', id: 'loom' }, mm, 50.8)] });
+    return [...findingsOf('clearance', project, lay), ...findingsOf('wiring', project, lay)].map(
+      ({ check, severity }) => `${check} ${severity}`,
+    );
+  };
+  it('is kept 2 in from oil and fuel at least and 6 in where it can be, and 12 mm from water', () => {
+    // FAA AC 43.13-1B 11-96w: 6 in, 2 in at least
+    expect(at(50, 'petrol')).toEqual(['clearance stop', 'wiring note']);
+    expect(at(51, 'engine-oil')).toEqual(['wiring note']);
+    expect(at(153, 'engine-oil')).toEqual([]);
+    expect(at(13, 'coolant')).toEqual([]);
+    expect(at(11, 'coolant')).toEqual(['clearance stop']);
+  });
+});
+
+describe('the hose against itself', () => {
+  /** Once round and on beside itself, `pitchMm` higher each turn. */
+  const coil = (pitchMm: number): Vec3[] =>
+    Array.from({ length: 541 }, (_, i) => {
+      const a = (i * Math.PI) / 180;
+      return [150 * Math.cos(a), 150 * Math.sin(a), (pitchMm * i) / 360];
+    });
+  it('is measured surface to surface where it passes itself, and not along a bend', () => {
+    const limit = {
+      radiusMm: 150,
+      provenAtLeastMm: 149,
+      limitMm: 108,
+      at: { arcLengthMm: 0, point: [0, 0, 0] as [number, number, number] },
+    };
+    const lay = (pitchMm: number) => layAlong(coil(pitchMm), { minRadius: limit });
+    // turns of a coil stand one pitch apart; the sample hose is 15.8 mm thick
+    expect(findingsOf('selfContact', resolved(), lay(15))[0]).toMatchObject({ severity: 'stop' });
+    expect(findingsOf('selfContact', resolved(), lay(15))[0]?.measured).toBeCloseTo(15 - 15.8, 1);
+    expect(findingsOf('selfContact', resolved(), lay(17))).toEqual([]);
+    expect(findingsOf('selfContact', resolved(), layAlong(arc(150, 90), { minRadius: limit }))).toEqual([]);
+  });
+});
