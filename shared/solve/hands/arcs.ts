@@ -24,10 +24,9 @@ export function uncovered(arcs: readonly Arc[]): Arc[] {
   const end = start + ROUND_RAD;
   const last = covered < end ? [{ from: covered, width: end - covered }] : [];
   const over = Math.max(0, covered - end);
-  return [...free.flatMap((arc) => shortened(arc, start + over)), ...last].map((arc) => ({
-    from: wrapRadians(arc.from),
-    width: arc.width,
-  }));
+  return [...free.flatMap((arc) => shortened(arc, start + over)), ...last]
+    .map((arc) => ({ from: wrapRadians(arc.from), width: arc.width }))
+    .toSorted((a, b) => a.from - b.from);
 }
 
 function shortened({ from, width }: Arc, until: number): Arc[] {
