@@ -9,6 +9,7 @@ import {
 } from '../../shared/sheets/format/index.ts';
 import { adapterTable, taperTable } from './adapterTable.ts';
 import { flowTable } from './flowTable.ts';
+import { handsTable } from './handsTable.ts';
 import { heatTable } from './heatTable.ts';
 import { inColumns } from './inColumns.ts';
 import { lengthTable } from './lengthTable.ts';
@@ -27,6 +28,7 @@ export function reportTable(report: LayReport): string {
     ...adapterTable(lays),
     ...flowTable(lays),
     ...heatTable(lays),
+    ...handsTable(lays),
     ...rockTable(lays),
     ...taperTable(lays),
     ...warningLines(report.warnings ?? []),

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { orderFindings } from '../../state/findingOrder.ts';
 import { useDocument } from '../../state/useBench.ts';
 import { FindingList } from './FindingList.tsx';
+import { FittingOrderList } from './FittingOrderList.tsx';
 import { OwnLimits } from './OwnLimits.tsx';
 import { TightFirst } from './TightFirst.tsx';
 
@@ -21,6 +22,7 @@ export function ChecksCard() {
       )}
       {findings.length > 0 && <FindingList findings={findings} named />}
       {project !== undefined && <OwnLimits project={project} />}
+      {report !== null && project !== undefined && <FittingOrderList report={report} project={project} />}
       {report !== null && <TightFirst report={report} />}
     </article>
   );

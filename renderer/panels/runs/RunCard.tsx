@@ -19,6 +19,7 @@ import { PosePlayer } from './PosePlayer.tsx';
 import { RunChanges } from './RunChanges.tsx';
 import { RunFigures } from './RunFigures.tsx';
 import { RunFlow } from './RunFlow.tsx';
+import { RunHands } from './RunHands.tsx';
 import { RunHeat } from './RunHeat.tsx';
 import { RunRock } from './RunRock.tsx';
 import { RunService } from './RunService.tsx';
@@ -75,6 +76,7 @@ export function RunCard() {
       )}
       {lay !== undefined && <RunFlow lay={lay} />}
       {lay !== undefined && <RunHeat lay={lay} />}
+      {lay !== undefined && <RunHands lay={lay} report={open.report} project={open.history.present} />}
       {lay !== undefined && <RunRock lay={lay} project={open.history.present} />}
       {lay !== undefined && <PosePlayer lay={lay} />}
       {lay !== undefined && <RunTaper lay={lay} project={open.history.present} />}
