@@ -2,7 +2,7 @@ import { distance, lerp, type Vec3 } from '../../base/vec3.ts';
 import { endBody } from '../../document/lay/endBody.ts';
 import type { Lay, Thing } from '../../document/lay/schema.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
-import { flareNutHexMm } from './wrench.ts';
+import { flareNutHexMm, NUT_LENGTH } from './wrench.ts';
 
 /** A round stretch of a hose, an end or an adapter: balls close together that hold it. mm, bay frame. */
 export interface Ball {
@@ -30,12 +30,19 @@ export function ballsOfEnd(run: ResolvedRun, lay: Lay, side: 'a' | 'b'): Ball[] 
   const thing: Thing = { kind: 'run', id: lay.run };
   const body = endBody(pose);
   const hexMm = end.hexMm ?? flareNutHexMm(end.dash);
-  const nut = (end.form ?? 'nut') === 'nut' ? along(body.slice(0, 2), hexMm / Math.sqrt(3), thing) : [];
+  const nut = (end.form ?? 'nut') === 'nut' ? along(nutLine(body, hexMm), hexMm / Math.sqrt(3), thing) : [];
   const adapters = (pose.adapters ?? []).flatMap(({ points, branch, diameterMm }) => [
     ...along(points, diameterMm / 2, thing),
     ...along(branch ?? [], diameterMm / 2, thing),
   ]);
   return [...along(body, end.collarDiameterMm / 2, thing), ...nut, ...adapters];
+}
+
+/** From the seat along the end as far as its nut is long. */
+function nutLine([seat, next]: readonly Vec3[], hexMm: number): Vec3[] {
+  if (seat === undefined || next === undefined) return [];
+  const lengthMm = distance(seat, next);
+  return [seat, lengthMm > 0 ? lerp(seat, next, Math.min(1, (NUT_LENGTH * hexMm) / lengthMm)) : next];
 }
 
 /** The own end beyond its bend, where it may come back beside its nut, and the adapters under it. */

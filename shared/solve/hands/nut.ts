@@ -1,7 +1,7 @@
 import { addScaled, rejectFrom, scale, unit, type Vec3 } from '../../base/vec3.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedEnd } from '../../document/project/resolve.ts';
-import { flareNutHexMm, type Wrench, wrenchFor } from './wrench.ts';
+import { flareNutHexMm, NUT_LENGTH, type Wrench, wrenchFor } from './wrench.ts';
 
 /** A nut as a wrench meets it: where its middle is, and from what clocks about its axis are counted. mm, bay frame. */
 export interface Nut {
@@ -15,9 +15,6 @@ export interface Nut {
   /** unit, the port's 12 o'clock */
   readonly up: Vec3;
 }
-
-/** Times hex. How long a nut is, of which a wrench takes the middle: common practice, no source. */
-const NUT_LENGTH = 0.75;
 
 /**
  * The nut of an end as it lies, or undefined for one without (`form` other than nut). It begins `nutReachMm` past its seat

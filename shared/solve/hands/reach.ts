@@ -15,6 +15,8 @@ const ARM_MM = 650;
 const WAYS = 90;
 /** Places told of a hose at most. */
 const MOST_PLACES = 6;
+/** mm. What is further off than this and twice what is asked needs no looking at. */
+const NEAR_MM = 25;
 /** mm. Places nearer to each other along the hose are one. */
 const SAME_PLACE_MM = 40;
 
@@ -49,6 +51,7 @@ function wantedPlaces(lay: Lay, project: Project): Wanted[] {
   const kindOf = (thing: Thing) => project.bay.skins.find((skin) => skin.id === thing.id)?.kind ?? 'plain';
   const near = lay.clearances
     .filter(({ to }) => to.kind === 'run' || kindOf(to) !== 'plain')
+    .filter(({ clearanceMm, requiredMm }) => clearanceMm <= 2 * requiredMm + NEAR_MM)
     .toSorted((a, b) => roomOf(a) - roomOf(b))
     .map(({ to, at, clearanceMm }): Wanted => {
       const name = to.part ?? to.id;

@@ -27,6 +27,9 @@ export function wrenchFor(hexMm: number): Wrench {
   };
 }
 
+/** Times hex. How long a nut is, of which a wrench takes the middle: common practice, no source. */
+export const NUT_LENGTH = 0.75;
+
 /**
  * The hex of a 37 degree flare nut by dash, mm across flats: the table's (US Army TM 55-1520-240-23-1), the next larger size's
  * where the table has none, and beyond its last 1.6 times the tube's outside diameter, as at -20.
