@@ -5,6 +5,7 @@ import type { Progress } from '../base/watch.ts';
 import type { EndTrial } from '../document/endTrial/schema.ts';
 import type { HandChange, HandShape } from '../document/hand/handChange.ts';
 import type { LayReport } from '../document/lay/schema.ts';
+import type { Mends } from '../document/mends/schema.ts';
 import type { NamedFile, ProjectFiles } from '../document/project/projectFiles.ts';
 import type { Paperwork } from '../document/project/schema.ts';
 import type { Straightened } from '../document/straightened/schema.ts';
@@ -52,6 +53,14 @@ export interface JobTable {
   readonly endTrial: { input: ProjectFiles & { run: string; earlier?: LayReport }; output: EndTrial };
   /** Lay one run on different sides of things; the other runs stay as `earlier` has them. */
   readonly waysRound: { input: ProjectFiles & { run: string; earlier?: LayReport }; output: WaysRound };
+  /**
+   * What would mend the findings of one run that forbid cutting it or are to be looked at, of these checks where they are
+   * named: each change tried by laying the run so, among the others as the report has them.
+   */
+  readonly tryMends: {
+    input: ProjectFiles & { run: string; report: LayReport; checks?: readonly string[] };
+    output: Mends;
+  };
   /**
    * Take one laid run in the hand: what `moveRun` needs is made ready and kept by the worker under the name `hand`. Only
    * the last few hands are kept. A run without a hose to show (`no-way`) cannot be taken.

@@ -1,14 +1,11 @@
 import { bad, good, type Problem, type Result } from '../base/result.ts';
 import { partOf, type Watch } from '../base/watch.ts';
-import { builtLays } from '../solve/asBuilt/builtLays.ts';
 import { type HandLay, openHandLay } from '../solve/handLay/handLay.ts';
 import { relayNear } from '../solve/handLay/relayNear.ts';
 import { tubesOf } from '../solve/layRun/tubesOf.ts';
-import { rockLays } from '../solve/rock/rockLays.ts';
-import { taperLays } from '../solve/taper/taperLays.ts';
 import type { JobInput, JobOutput } from './contract.ts';
 import { bayIndex, bayMesh, bodiesOfBay, type JobMemory } from './jobMemory.ts';
-import { measuredAround } from './measuredAround.ts';
+import { measuredNear } from './measureLays.ts';
 import { readProject, unknownRuns } from './readProject.ts';
 import { reportOf } from './reportOf.ts';
 
@@ -107,10 +104,7 @@ export async function relayRunJob(
   const context = { project: resolved.project, bay };
   const still = relayNear(context, resolved, run, earlier, line, partOf(watch, 0.1, 0.7));
   const bodies = bodiesOfBay(read.value, opened.value.mesh, memory, partOf(watch, 0.7, 0.8));
-  const rocked = rockLays(resolved, bodies, still, partOf(watch, 0.8, 0.95), input.run);
-  const tapered = taperLays({ resolved, bay }, rocked, partOf(watch, 0.95, 0.98), input.run);
-  const made = builtLays({ resolved, bay }, tapered, partOf(watch, 0.98, 0.99), input.run);
-  const measured = measuredAround({ resolved, bay, lays: made }, [input.run], partOf(watch, 0.99, 1));
+  const measured = measuredNear({ resolved, bay, bodies }, still, input.run, partOf(watch, 0.8, 1));
   const lays = measured.map((lay) => {
     const inputHash = read.value.runHashes[lay.run];
     return lay.run === input.run && inputHash !== undefined ? { ...lay, inputHash } : lay;

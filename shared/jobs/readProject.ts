@@ -85,7 +85,7 @@ function changedMeshes(project: Project, meshes: ReadProject['meshes']): Problem
 }
 
 /** A change of one run leaves the hashes of the others; a change of bay or mesh is a change for all. */
-function runHashesOf({ project, runs }: ResolvedProject, meshes: ReadProject['meshes']): Record<string, string> {
+export function runHashesOf({ project, runs }: ResolvedProject, meshes: ReadProject['meshes']): Record<string, string> {
   const clockTolerance = project.paperwork?.clockTolerance;
   const bay = JSON.stringify([
     project.bay,

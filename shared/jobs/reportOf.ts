@@ -1,6 +1,7 @@
 import { describeProblem, type Problem } from '../base/result.ts';
 import { SOLVER_VERSION } from '../base/version.ts';
 import { type Lay, type LayReport, REPORT_FORMAT, REPORT_VERSION } from '../document/lay/schema.ts';
+import type { ResolvedProject } from '../document/project/resolve.ts';
 import { runChecks } from '../solve/checks/index.ts';
 import { flowOf } from '../solve/flow/flowOf.ts';
 import type { ReadProject } from './readProject.ts';
@@ -15,13 +16,13 @@ export function reportOf(read: ReadProject, lays: readonly Lay[], warnings: read
     seed: project.seed,
     project: { name: project.name, exampleData: project.exampleData, inputHash: read.inputHash },
     warnings: warnings.map(describeProblem),
-    lays: lays.map((lay) => withFlow(read, lay)),
+    lays: lays.map((lay) => withFlow(read.resolved, lay)),
     findings: runChecks(read.resolved, lays, read.today),
   };
 }
 
 /** A lay with what the wanted flow does in it, as the project asks now. */
-function withFlow({ resolved }: ReadProject, { flow: _earlier, ...lay }: Lay): Lay {
+export function withFlow(resolved: ResolvedProject, { flow: _earlier, ...lay }: Lay): Lay {
   const run = resolved.runs.find((r) => r.run.id === lay.run);
   const flow = run === undefined || lay.centreline.points.length < 2 ? undefined : flowOf(run, lay);
   return flow === undefined ? lay : { ...lay, flow };

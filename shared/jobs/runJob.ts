@@ -3,20 +3,18 @@ import { Cancelled, partOf, type Watch } from '../base/watch.ts';
 import type { LayReport } from '../document/lay/schema.ts';
 import { bodyOfPart, skinOfPart } from '../document/project/skinOfPart.ts';
 import { makeSheets } from '../sheets/index.ts';
-import { builtLays } from '../solve/asBuilt/builtLays.ts';
 import { layRuns } from '../solve/layRuns/layRuns.ts';
-import { taperWell } from '../solve/taper/taperWell.ts';
 import { builtHoseJob } from './builtHoseJob.ts';
 import type { JobEnd, JobInput, JobName, JobOutput } from './contract.ts';
 import { endTrialJob } from './endTrialJob.ts';
 import { moveRunJob, relayRunJob, takeRunJob } from './handJobs.ts';
 import { bayIndex, bayMesh, bodiesOfBay, type JobMemory } from './jobMemory.ts';
 import { lookAtMeshesJob } from './lookAtMeshesJob.ts';
-import { measuredAround } from './measuredAround.ts';
+import { measuredAnew } from './measureLays.ts';
 import { readProject, unknownRuns } from './readProject.ts';
 import { reportOf } from './reportOf.ts';
-import { rockTogether } from './rockTogether.ts';
 import { straightenRodJob } from './straightenRodJob.ts';
+import { tryMendsJob } from './tryMendsJob.ts';
 import { waysRoundJob } from './waysRoundJob.ts';
 
 export { type JobMemory, newJobMemory } from './jobMemory.ts';
@@ -29,6 +27,7 @@ const JOBS: { [N in JobName]: Job<N> } = {
   layRuns: layRunsJob,
   endTrial: endTrialJob,
   waysRound: waysRoundJob,
+  tryMends: tryMendsJob,
   takeRun: takeRunJob,
   moveRun: moveRunJob,
   relayRun: relayRunJob,
@@ -102,10 +101,7 @@ async function layRunsJob(input: JobInput<'layRuns'>, watch: Watch, memory: JobM
   const crew = memory.crew?.inContext(context);
   const still = await layRuns(context, resolved, chosen, kept, partOf(watch, 0.1, 0.8), crew);
   const bodies = bodiesOfBay(read.value, mesh, memory, partOf(watch, 0.8, 0.85));
-  const tapered = taperWell({ resolved, bay }, still, wanted, partOf(watch, 0.85, 0.9));
-  const made = builtLays({ resolved, bay }, tapered, partOf(watch, 0.9, 0.93));
-  const rocked = await rockTogether(context, resolved, bodies, made, memory, partOf(watch, 0.93, 0.97));
-  const measured = measuredAround({ resolved, bay, lays: rocked }, wanted, partOf(watch, 0.97, 1));
+  const measured = await measuredAnew({ resolved, bay, bodies }, still, wanted, memory, partOf(watch, 0.85, 1));
   const lays = measured.map((lay) => {
     const inputHash = read.value.runHashes[lay.run];
     return wanted.includes(lay.run) && inputHash !== undefined ? { ...lay, inputHash } : lay;

@@ -5,6 +5,7 @@ import { clockCommand } from './clock.ts';
 import { layCommand } from './lay.ts';
 import { lengthCommand } from './length.ts';
 import { measureCommand } from './measure.ts';
+import { mendCommand } from './mend.ts';
 import { partsCommand } from './parts.ts';
 import { relayCommand } from './relay.ts';
 import { schemaCommand } from './schema.ts';
@@ -19,6 +20,7 @@ export const COMMANDS: readonly Command[] = [
   layCommand,
   trialCommand,
   waysCommand,
+  mendCommand,
   relayCommand,
   builtCommand,
   checkCommand,

@@ -3,6 +3,7 @@ import {
   endTrialJsonSchema,
   type JsonSchema,
   layReportJsonSchema,
+  mendsJsonSchema,
   partTableJsonSchema,
   projectJsonSchema,
   waysRoundJsonSchema,
@@ -15,6 +16,7 @@ const SCHEMAS: Readonly<Record<string, () => JsonSchema>> = {
   'lay-report': layReportJsonSchema,
   'end-trial': endTrialJsonSchema,
   'ways-round': waysRoundJsonSchema,
+  mends: mendsJsonSchema,
   'part-tables': partTableJsonSchema,
 };
 const NAMES = Object.keys(SCHEMAS);

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { EndTrial } from '../endTrial/schema.ts';
 import { LayReport, REPORT_VERSION } from '../lay/schema.ts';
+import { Mends } from '../mends/schema.ts';
 import { ROW_SCHEMAS } from '../parts/columns.ts';
 import { PROJECT_VERSION, Project } from '../project/schema.ts';
 import { WaysRound } from '../waysRound/schema.ts';
@@ -29,6 +30,11 @@ export function endTrialJsonSchema(): JsonSchema {
 /** The published shape of a run's ways round things. */
 export function waysRoundJsonSchema(): JsonSchema {
   return published(WaysRound, 'ways-round', 1, 'Hosewright ways round');
+}
+
+/** The published shape of what would mend a run's findings. */
+export function mendsJsonSchema(): JsonSchema {
+  return published(Mends, 'mends', 1, 'Hosewright mends');
 }
 
 /** The published shape of the part tables once read: rows by kind. In the CSV files the same keys stand in snake case. */

@@ -81,7 +81,7 @@ describe('parseCommand', () => {
     expect(problems('check bay --lay')).toHaveLength(1);
     expect(problems('lay bay --colour')).toEqual([expect.stringContaining('--colour')]);
     expect(problems('schema hose')).toEqual([
-      expect.stringContaining('project, lay-report, end-trial, ways-round, part-tables'),
+      expect.stringContaining('project, lay-report, end-trial, ways-round, mends, part-tables'),
     ]);
     expect(problems('serve bay --example')).toHaveLength(1);
     for (const port of ['65536', '-1', '8o', '1.5', '']) expect(problems(`serve --port=${port}`)).toHaveLength(1);

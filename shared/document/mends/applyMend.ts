@@ -1,0 +1,58 @@
+import type { Project, Run, RunEnd } from '../project/schema.ts';
+import type { Mend, MendEdit } from './schema.ts';
+
+/**
+ * The project with a mend made: a pure edit of the mend's one run, the same wherever it is applied. A run or a support that
+ * the project does not have leaves it the very same project.
+ */
+export function applyMend(project: Project, mend: Pick<Mend, 'run' | 'edit'>): Project {
+  const at = project.runs.findIndex(({ id }) => id === mend.run);
+  const run = project.runs[at];
+  if (run === undefined) return project;
+  const mended = mendRun(run, mend.edit);
+  return mended === run ? project : { ...project, runs: project.runs.with(at, mended) };
+}
+
+function mendRun(run: Run, edit: MendEdit): Run {
+  switch (edit.kind) {
+    case 'end':
+      return { ...run, [edit.side]: withEnd(run[edit.side], edit.end) };
+    case 'ends':
+      return { ...run, a: withEnd(run.a, edit.a), b: withEnd(run.b, edit.b) };
+    case 'free-clock':
+      return { ...run, [edit.side]: { port: run[edit.side].port, end: run[edit.side].end } };
+    case 'hose':
+      return { ...run, hose: edit.hose };
+    case 'sleeve':
+      return { ...run, sleeve: edit.sleeve };
+    case 'slack':
+      return { ...run, slack: edit.slack };
+    case 'new-hose':
+      return cutAnew(run);
+    case 'hold':
+      return { ...run, supports: withSupports(run.supports, edit.put) };
+    case 'let-go':
+      return withoutSupport(run, edit.support);
+  }
+}
+
+/** Another end is free to turn: a stated clock was that of the end before it. */
+function withEnd(current: RunEnd, end: string): RunEnd {
+  return current.end === end ? current : { port: current.port, end };
+}
+
+function cutAnew({ cutLengthMm: _cut, asBuilt: _built, ...run }: Run): Run {
+  return run;
+}
+
+function withSupports(supports: Run['supports'], put: Extract<MendEdit, { kind: 'hold' }>['put']): Run['supports'] {
+  const before = (i: number) => put.filter((one) => Math.min(one.before, supports.length) === i).map((p) => p.support);
+  return [...supports.flatMap((support, i) => [...before(i), support]), ...before(supports.length)];
+}
+
+/** A stretch that shall lie in one plane from the support on, or a lock after it, has lost its name with it. */
+function withoutSupport(run: Run, id: string): Run {
+  const isNamed = run.onePlane?.includes(id) === true || run.locks?.some(({ after }) => after === id) === true;
+  if (isNamed || !run.supports.some((support) => support.id === id)) return run;
+  return { ...run, supports: run.supports.filter((support) => support.id !== id) };
+}

@@ -1,0 +1,79 @@
+import { z } from 'zod';
+import { Clearance, Finding, Lay } from '../lay/schema.ts';
+import { Support } from '../project/schema.ts';
+
+/**
+ * What would mend a run's findings, tried by laying it so: published as JSON Schema by `hosewright schema mends`. A mend is
+ * a small change of the project as plain data, so that window and command line apply the very change that was tried.
+ */
+const side = z.enum(['a', 'b']);
+
+export const MendEdit = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('end'), side, end: z.string() }).describe('another end; its own clock is free'),
+  z
+    .strictObject({ kind: z.literal('ends'), a: z.string(), b: z.string() })
+    .describe('both ends; the own clock of one that changes is free'),
+  z.strictObject({ kind: z.literal('free-clock'), side }).describe('the program chooses the own clock of this end'),
+  z.strictObject({ kind: z.literal('hose'), hose: z.string() }),
+  z.strictObject({ kind: z.literal('sleeve'), sleeve: z.string() }),
+  z.strictObject({ kind: z.literal('slack'), slack: z.number().min(0).max(0.5) }),
+  z.strictObject({ kind: z.literal('new-hose') }).describe('a hose cut anew: what was cut and measured is let go'),
+  z
+    .strictObject({
+      kind: z.literal('hold'),
+      put: z.array(z.strictObject({ before: z.int().nonnegative(), support: Support })).min(1),
+    })
+    .describe('supports that are put in, each before the one that has this number in the run now'),
+  z.strictObject({ kind: z.literal('let-go'), support: z.string() }).describe('a support that is taken off'),
+]);
+
+export const Mend = z.strictObject({
+  id: z.string().describe('the same for the same change'),
+  run: z.string(),
+  edit: MendEdit,
+  words: z.string().describe('what is changed, in the words of the trade'),
+});
+
+export const CuredFinding = z.strictObject({
+  finding: Finding.describe('as it was'),
+  left: Finding.optional().describe('what is left of it, less grave; absent = it is gone'),
+  marginMm: z.number().optional().describe('by how much the new lay keeps the limit, where that is a length'),
+  words: z.string().describe('the same as part of a sentence'),
+});
+
+export const MendAnswer = z.strictObject({
+  mend: Mend,
+  words: z.string().describe('the mend with what it does, in one sentence'),
+  how: z
+    .enum(['near', 'anew'])
+    .describe('near: the hose as it lay, let go again near there; anew: the best way looked for from nothing'),
+  lay: Lay,
+  towards: z
+    .array(z.strictObject({ run: z.string(), clearances: z.array(Clearance) }))
+    .describe('the clearances of the other runs, which now have this one where it lies'),
+  findings: z.array(Finding).describe('of every run, as they then are'),
+  cured: z.array(CuredFinding),
+  left: z.array(Finding).describe('what still forbids cutting or is to be looked at on this run'),
+  stopsLeft: z.int(),
+  looksLeft: z.int(),
+  newNotes: z.array(Finding).describe('notes that were not there before'),
+  change: z.int().describe('how much it changes for the builder: 1 = an end turned, 6 = both ends others'),
+  longerMm: z.number().describe('cut length now, less cut length before'),
+  toGet: z.array(z.string()).describe('parts that the run does not have now, in words'),
+});
+
+export const Mends = z.strictObject({
+  format: z.literal('hosewright-mends'),
+  version: z.literal(1),
+  run: z.string(),
+  inputHash: z.string().describe('of the project that they were tried on'),
+  aimedAt: z.array(Finding).describe('what is to be mended'),
+  tried: z.int().describe('changes that the hose was laid with'),
+  answers: z.array(MendAnswer).describe('best first; none that brings a worse finding'),
+});
+
+export type MendEdit = z.infer<typeof MendEdit>;
+export type Mend = z.infer<typeof Mend>;
+export type CuredFinding = z.infer<typeof CuredFinding>;
+export type MendAnswer = z.infer<typeof MendAnswer>;
+export type Mends = z.infer<typeof Mends>;

@@ -1,0 +1,148 @@
+import { addScaled, length, sub, triple, unit, type Vec3 } from '../../base/vec3.ts';
+import type { Clearance, Lay } from '../../document/lay/schema.ts';
+import { outsideDiameterMm } from '../../document/parts/outsideDiameter.ts';
+import type { Support } from '../../document/project/schema.ts';
+import { lengthText } from '../../document/wording/quantityText.ts';
+import { mouthPlace, placeAt } from '../checks/places.ts';
+import type { MendContext, Proposal } from './proposal.ts';
+
+/** mm. What a proposed support is put further off than is missing, since the hose beside it comes nearer again. */
+const SPARE_MM = 4;
+/** A second try this many times as far off, since between supports a hose comes back. */
+const FURTHER = 2;
+/** mm. Nearer to a mouth than this nothing holds a hose but its end. */
+const FROM_MOUTH_MM = 30;
+/** mm. Half the stretch over which the direction of the hose is read. */
+const READ_MM = 5;
+/** mm. A hose this near to a thing has no side of it to be moved to. */
+const ON_THE_THING_MM = 1e-3;
+/** Points to a hundredth of a mm, directions to a millionth. */
+const POINT_PARTS = 100;
+const AXIS_PARTS = 1e6;
+
+/** What the hose comes too near to is stood off from: a waypoint led further away, or a clamp there. */
+export function standOff(context: MendContext): Proposal[] {
+  const { finding, lay } = context;
+  const near = nearThing(context);
+  if (near === undefined || finding.unit !== 'mm' || finding.margin >= 0) return [];
+  const from = sub(near.at.point, near.onThing);
+  if (length(from) < ON_THE_THING_MM || !isFree(lay, near.at.arcLengthMm)) return [];
+  // A hose whose middle is inside the thing comes out by the nearest place of its skin.
+  const isInside = near.clearanceMm < -lay.outsideDiameterMm / 2;
+  const away = unit(isInside ? sub(near.onThing, near.at.point) : from);
+  const missing = -finding.margin + SPARE_MM;
+  return [missing, FURTHER * missing].flatMap((byMm) => {
+    const at = addScaled(near.at.point, away, byMm);
+    const place = near.at.arcLengthMm;
+    const led = `led ${lengthText(byMm)} further away, ${lengthText(place)} from shoulder A`;
+    return [
+      held(context, [{ kind: 'waypoint', at, arcLengthMm: place }], `A waypoint ${led},`, 2),
+      held(context, [{ kind: 'clamp', at, arcLengthMm: place }], `A clamp ${led},`, 3),
+    ];
+  });
+}
+
+/** Clamps where nothing holds the hose for longer than the rule has it: evenly, each where the hose is straightest near by. */
+export function clampsBetween(context: MendContext): Proposal[] {
+  const { lay, finding } = context;
+  const holds = [
+    mouthPlace(lay, 'a').arcLengthMm,
+    ...lay.supports.filter((s) => s.kind !== 'waypoint').map((s) => s.at.arcLengthMm),
+    mouthPlace(lay, 'b').arcLengthMm,
+  ].toSorted((p, q) => p - q);
+  const places = holds.flatMap((to, i) => {
+    const from = holds[i - 1] ?? to;
+    const count = Math.ceil((to - from) / finding.limit) - 1;
+    const step = (to - from) / (count + 1);
+    const spareMm = Math.max(0, finding.limit - step) / 2;
+    return Array.from({ length: Math.max(0, count) }, (_, k) => straightest(lay, from + step * (k + 1), spareMm));
+  });
+  if (places.length === 0) return [];
+  const where = places.map((mm) => lengthText(mm)).join(', ');
+  const words = `${places.length === 1 ? 'A clamp' : `${places.length} clamps`}, ${where} from shoulder A,`;
+  const wanted = places.map((mm): Wanted => ({ kind: 'clamp', at: placeAt(lay, mm).point, arcLengthMm: mm }));
+  return [held(context, wanted, words, 3)];
+}
+
+/** A support that may hold the hose where it should not be, taken off. */
+export function letGo({ run }: MendContext): Proposal[] {
+  return run.run.supports
+    .filter(({ kind }) => kind !== 'pass-through')
+    .map((support) => ({
+      edit: { kind: 'let-go', support: support.id },
+      words: `The ${support.kind} ${support.name ?? support.id} taken off`,
+      how: 'anew',
+      change: 3,
+      toGet: [],
+    }));
+}
+
+interface Wanted {
+  readonly kind: 'clamp' | 'waypoint';
+  readonly at: Vec3;
+  readonly arcLengthMm: number;
+}
+
+function held({ run, lay, tables }: MendContext, wanted: readonly Wanted[], words: string, change: number): Proposal {
+  const diameterMm = outsideDiameterMm(run.hose, run.sleeve);
+  const part = tables.clamps.find((c) => c.holdsFromMm <= diameterMm && diameterMm <= c.holdsToMm);
+  const taken = new Set(run.run.supports.map(({ id }) => id));
+  const put = wanted.map(({ kind, at, arcLengthMm }) => {
+    const id = freshName(`mend-${kind}`, taken);
+    taken.add(id);
+    const clamped = kind === 'clamp' && part !== undefined ? { part: part.id } : {};
+    const axis = kind === 'clamp' ? { axis: rounded(directionAt(lay, arcLengthMm), AXIS_PARTS) } : {};
+    const support: Support = { id, kind, point: rounded(at, POINT_PARTS), ...axis, ...clamped };
+    return { before: orderAt(run.run.supports, lay, arcLengthMm), support };
+  });
+  const clamps = wanted.filter(({ kind }) => kind === 'clamp').length;
+  const toGet = clamps === 0 ? [] : [`${clamps} x ${part?.name ?? `clamp for ${lengthText(diameterMm)}`}`];
+  return { edit: { kind: 'hold', put }, words, how: 'near', change, toGet };
+}
+
+/** The thing that a finding speaks of, where the lay comes nearest to it. */
+function nearThing({ finding, lay }: MendContext): Clearance | undefined {
+  const thing = finding.with;
+  if (thing === undefined) return undefined;
+  const same = lay.clearances.filter(({ to }) => to.kind === thing.kind && to.id === thing.id);
+  const at = finding.at?.arcLengthMm ?? 0;
+  const off = (c: Clearance): number => Math.abs(c.at.arcLengthMm - at);
+  return same.toSorted((p, q) => off(p) - off(q))[0];
+}
+
+function isFree(lay: Lay, arcLengthMm: number): boolean {
+  const [from, to] = [mouthPlace(lay, 'a').arcLengthMm, mouthPlace(lay, 'b').arcLengthMm];
+  return arcLengthMm > from + FROM_MOUTH_MM && arcLengthMm < to - FROM_MOUTH_MM;
+}
+
+/** Where the hose bends least within so many mm of a place; the place itself where no radii are known. */
+function straightest(lay: Lay, arcLengthMm: number, withinMm: number): number {
+  const { arcLengthMm: lengths = [], radiusMm = [] } = lay.profile ?? {};
+  let best = { mm: arcLengthMm, radiusMm: 0 };
+  lengths.forEach((mm, i) => {
+    const radius = radiusMm[i] ?? 0;
+    if (Math.abs(mm - arcLengthMm) <= withinMm && radius > best.radiusMm) best = { mm, radiusMm: radius };
+  });
+  return best.mm;
+}
+
+function directionAt(lay: Lay, arcLengthMm: number): Vec3 {
+  return unit(sub(placeAt(lay, arcLengthMm + READ_MM).point, placeAt(lay, arcLengthMm - READ_MM).point));
+}
+
+/** The number of the support that a new one comes before. */
+function orderAt(supports: readonly Support[], lay: Lay, arcLengthMm: number): number {
+  const arcOf = (id: string): number => lay.supports.find((s) => s.id === id)?.at.arcLengthMm ?? 0;
+  return supports.filter(({ id }) => arcOf(id) <= arcLengthMm).length;
+}
+
+function freshName(stem: string, taken: ReadonlySet<string>): string {
+  let n = 1;
+  while (taken.has(`${stem}-${n}`)) n++;
+  return `${stem}-${n}`;
+}
+
+function rounded(v: Vec3, parts: number): [number, number, number] {
+  const round = (n: number): number => Math.round(n * parts) / parts + 0;
+  return triple([round(v[0]), round(v[1]), round(v[2])]);
+}

@@ -1,0 +1,40 @@
+import type { CheckName } from '../../document/wording/findingWords.ts';
+import { freeClocks, otherAngles, otherMaterials } from './endProposals.ts';
+import { clampsBetween, letGo, standOff } from './holdProposals.ts';
+import { lessSlack, moreSlack, newHose } from './lengthProposals.ts';
+import { otherHoses, sleeves, sleeveWhereAsked, softerHoses, tighterHoses } from './partProposals.ts';
+import type { Proposer } from './proposal.ts';
+
+/** What may mend the findings of a check, by its name, most promising first. A check that is not here has no mend to try. */
+export const PROPOSERS: Partial<Record<CheckName, readonly Proposer[]>> = {
+  laid: [freeClocks, otherAngles, tighterHoses, letGo],
+  bendRadius: [freeClocks, moreSlack, otherAngles, tighterHoses],
+  straightTail: [freeClocks, otherAngles],
+  endRoom: [freeClocks, otherAngles],
+  slack: [moreSlack, lessSlack, newHose],
+  breathing: [moreSlack, standOff, newHose],
+  tolerance: [moreSlack, newHose],
+  asBuilt: [newHose],
+  rock: [moreSlack, standOff, letGo, otherAngles],
+  taperRange: [moreSlack, otherAngles],
+  clearance: [standOff, freeClocks, otherAngles],
+  heatDistance: [sleeveWhereAsked, standOff, freeClocks, otherAngles],
+  heatEstimate: [sleeves, otherMaterials, otherHoses],
+  chafe: [sleeves, standOff, softerHoses],
+  clampSpacing: [clampsBetween],
+  drainFall: [freeClocks, otherAngles, lessSlack],
+  turboDrainEnds: [otherAngles],
+  coolantHighPoint: [freeClocks, otherAngles, lessSlack],
+  suctionBend: [freeClocks, otherAngles, moreSlack],
+  suctionPressure: [otherHoses],
+  pressureDrop: [otherHoses],
+  onePlane: [freeClocks, otherAngles],
+  pressureRating: [otherHoses, otherMaterials],
+  vacuumKnown: [otherHoses],
+  pushOn: [otherMaterials, otherHoses],
+  fluidCore: [otherHoses],
+  fuelMarking: [otherHoses],
+  endMetals: [otherMaterials],
+  temperatureRating: [otherMaterials, otherHoses],
+  staticCharge: [otherHoses],
+};

@@ -1,0 +1,281 @@
+import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
+import type { Finding, Lay } from '../../document/lay/schema.ts';
+import { applyMend } from '../../document/mends/applyMend.ts';
+import type { Mend, MendAnswer } from '../../document/mends/schema.ts';
+import type { PartTables } from '../../document/parts/schema.ts';
+import { type ResolvedProject, type ResolvedRun, resolveProject } from '../../document/project/resolve.ts';
+import type { Project } from '../../document/project/schema.ts';
+import type { CheckName } from '../../document/wording/findingWords.ts';
+import type { Tube } from '../bay/tubeField.ts';
+import { runChecks } from '../checks/index.ts';
+import type { LayCrew } from '../layRuns/layTask.ts';
+import { shareWatch } from '../layRuns/shareWatch.ts';
+import { compareFindings } from './compareFindings.ts';
+import { otherAngles, otherPairs } from './endProposals.ts';
+import { answerWords, curedFinding } from './mendWords.ts';
+import type { Proposal } from './proposal.ts';
+import { PROPOSERS } from './proposers.ts';
+
+/** What mends are tried on: a project as it is written, its parts, and the lays as they are. */
+export interface MendBench {
+  /** as it is written, so that a mend changes what is saved */
+  readonly written: Project;
+  readonly resolved: ResolvedProject;
+  readonly tables: PartTables;
+  readonly lays: readonly Lay[];
+  readonly today?: string;
+  /** the hoses of the other runs, and what stands on their ports */
+  readonly others: readonly Tube[];
+  readonly crew: LayCrew;
+  /** All lays with one run laid again near where it lies. */
+  layNear(mended: ResolvedProject, run: ResolvedRun, watch: Watch): Lay[];
+  /** All lays with one run laid anew. */
+  layAnew(mended: ResolvedProject, run: ResolvedRun, watch: Watch): Promise<Lay[]>;
+  /** The lays with all that is measured of one run once it lies, as the job that lays them so would have it. */
+  measure(
+    mended: ResolvedProject,
+    how: MendAnswer['how'],
+    lays: readonly Lay[],
+    run: string,
+    watch: Watch,
+  ): Promise<Lay[]>;
+}
+
+export interface TriedMends {
+  readonly aimedAt: readonly Finding[];
+  readonly tried: number;
+  readonly answers: readonly MendAnswer[];
+}
+
+/** How many changes are laid at most, how many of them to the end, and how many of those for one finding before others get theirs. */
+const MOST_TRIED = 32;
+const MOST_SETTLED = 8;
+const MOST_FOR_ONE = 3;
+
+/**
+ * Lays a run with each change that may mend what forbids cutting it or is to be looked at (`PROPOSERS`), and answers
+ * those that cure a finding and bring none that is new, graver or further beyond its limit, on this run or another. checks: only
+ * their findings are to be mended; absent = all. Each change is first laid quickly, and dropped where it does not lie clean; the
+ * best are then laid, measured and checked as laying the project with that change does. Where no single change cures
+ * what forbids cutting, pairs of ends are tried. Order: fewest findings left that forbid cutting, then that are to be looked at, then the
+ * least change for the builder, then the least change of the cut length. Counts limit the work, never time, so the same input gives the
+ * same answer.
+ */
+export async function tryMends(
+  bench: MendBench,
+  run: ResolvedRun,
+  checks: readonly string[] | undefined,
+  watch: Watch,
+): Promise<TriedMends> {
+  const before = runChecks(bench.resolved, bench.lays, bench.today);
+  const aimedAt = before.filter(
+    (f) => f.run === run.run.id && f.severity !== 'note' && (checks === undefined || checks.includes(f.check)),
+  );
+  const lay = bench.lays.find((l) => l.run === run.run.id);
+  if (lay === undefined || aimedAt.length === 0) return { aimedAt, tried: 0, answers: [] };
+  const work: Work = { bench, run, lay, before, aimedAt };
+  const singles = await tryAll(work, proposalsFor(work), partOf(watch, 0, 0.7));
+  const isStopped = aimedAt.some((f) => f.severity === 'stop' && !singles.answers.some((a) => isCuredBy(a, f)));
+  const mayTurnBoth = aimedAt.some((f) => PROPOSERS[f.check as CheckName]?.includes(otherAngles) === true);
+  const pairs =
+    isStopped && mayTurnBoth
+      ? await tryAll(work, otherPairs({ run, tables: bench.tables }), partOf(watch, 0.7, 1))
+      : { tried: 0, answers: [] };
+  return {
+    aimedAt,
+    tried: singles.tried + pairs.tried,
+    answers: [...singles.answers, ...pairs.answers].toSorted(byWorth),
+  };
+}
+
+function isCuredBy({ cured }: MendAnswer, finding: Finding): boolean {
+  return cured.some((c) => c.finding === finding);
+}
+
+interface Work {
+  readonly bench: MendBench;
+  readonly run: ResolvedRun;
+  readonly lay: Lay;
+  readonly before: readonly Finding[];
+  readonly aimedAt: readonly Finding[];
+}
+
+/** A proposal as a project of its own. */
+interface Candidate {
+  readonly proposal: Proposal;
+  readonly mended: ResolvedProject;
+  readonly run: ResolvedRun;
+}
+
+/** What each finding asks for in turn, so that a count never leaves a finding with nothing; the same change once. */
+function proposalsFor({ bench, run, lay, aimedAt }: Work): Proposal[] {
+  const lists = aimedAt.map((finding) =>
+    (PROPOSERS[finding.check as CheckName] ?? []).flatMap((propose) =>
+      propose({ tables: bench.tables, run, lay, finding }),
+    ),
+  );
+  const longest = Math.max(0, ...lists.map((list) => list.length));
+  return Array.from({ length: longest }, (_, i) => lists.flatMap((list) => list[i] ?? [])).flat();
+}
+
+async function tryAll(work: Work, proposals: readonly Proposal[], watch: Watch) {
+  const candidates = distinct(proposals)
+    .flatMap((proposal) => candidateOf(work, proposal) ?? [])
+    .slice(0, MOST_TRIED);
+  const quick = await laidQuickly(work, candidates, partOf(watch, 0, 0.6));
+  const chosen = worthSettling(work, quick);
+  const answers: MendAnswer[] = [];
+  for (const [i, one] of chosen.entries()) {
+    stopIfCancelled(watch);
+    const part = partOf(watch, 0.6 + (0.4 * i) / chosen.length, 0.6 + (0.4 * (i + 1)) / chosen.length);
+    part.report({ fraction: 0, doing: one.proposal.words });
+    const answer = await settled(work, one, {
+      ...part,
+      report: ({ fraction }) => part.report({ fraction, doing: one.proposal.words }),
+    });
+    if (answer !== undefined) answers.push(answer);
+  }
+  return { tried: candidates.length, answers };
+}
+
+function distinct(proposals: readonly Proposal[]): Proposal[] {
+  const known = new Set<string>();
+  return proposals.filter(({ edit }) => {
+    const key = JSON.stringify(edit);
+    return !known.has(key) && known.add(key) !== undefined;
+  });
+}
+
+/** Undefined where the parts do not go together, or where what reads no path already forbids more than before. */
+function candidateOf({ bench, run, lay, before }: Work, proposal: Proposal): Candidate | undefined {
+  const id = run.run.id;
+  const resolved = resolveProject(applyMend(bench.written, { run: id, edit: proposal.edit }), bench.tables);
+  const own = resolved.ok ? resolved.value.runs.find((r) => r.run.id === id) : undefined;
+  if (!resolved.ok || own === undefined) return undefined;
+  // Without a path only the checks speak that need none.
+  const bare: Lay = { ...lay, outcome: 'no-way', centreline: { points: [], arcLengthMm: [] } };
+  const stated = runChecks({ ...resolved.value, runs: [own] }, [bare], bench.today).filter((f) => f.check !== 'laid');
+  const worse = compareFindings(before, stated).worse;
+  return worse.length > 0 ? undefined : { proposal, mended: resolved.value, run: own };
+}
+
+interface QuickLay extends Candidate {
+  readonly how: MendAnswer['how'];
+  readonly lays: readonly Lay[];
+}
+
+/** Those that lie clean, or near where the run lies as clean as it does now. One that was to be laid near where it lies and is not clean there is looked for anew. */
+async function laidQuickly(work: Work, candidates: readonly Candidate[], watch: Watch): Promise<QuickLay[]> {
+  const { bench, lay } = work;
+  const hasHose = lay.outcome !== 'no-way' && lay.centreline.points.length > 1;
+  const near = new Map<Candidate, QuickLay>();
+  const local = hasHose ? candidates.filter(({ proposal }) => proposal.how === 'near') : [];
+  for (const [i, one] of local.entries()) {
+    stopIfCancelled(watch);
+    const part = partOf(watch, (0.4 * i) / local.length, (0.4 * (i + 1)) / local.length);
+    const lays = bench.layNear(one.mended, one.run, {
+      ...part,
+      report: ({ fraction }) => part.report({ fraction, doing: one.proposal.words }),
+    });
+    if (isAsClean(lays, lay)) near.set(one, { ...one, how: 'near', lays });
+  }
+  const rest = candidates.filter((one) => !near.has(one));
+  const shared = shareWatch(partOf(watch, 0.4, 1), rest.length);
+  const done = await bench.crew.doEach(
+    rest.map(({ run }) => ({ how: 'if-clean', run, others: bench.others })),
+    (i) => {
+      const part = shared(i);
+      const doing = rest[i]?.proposal.words ?? '';
+      return { ...part, report: ({ fraction }) => part.report({ fraction, doing }) };
+    },
+  );
+  const anew = new Map(
+    rest.flatMap((one, i): [Candidate, QuickLay][] => {
+      const clean = done[i]?.lay;
+      return clean === undefined ? [] : [[one, { ...one, how: 'anew', lays: replaced(bench.lays, clean) }]];
+    }),
+  );
+  return candidates.flatMap((one) => near.get(one) ?? anew.get(one) ?? []);
+}
+
+/** A near miss may stay one: another of its findings may be mended all the same. */
+function isAsClean(lays: readonly Lay[], now: Lay): boolean {
+  return lays.some((l) => l.run === now.run && (l.outcome === 'laid' || l.outcome === now.outcome));
+}
+
+function replaced(lays: readonly Lay[], by: Lay): Lay[] {
+  return lays.map((l) => (l.run === by.run ? by : l));
+}
+
+/**
+ * The ones worth laying to the end: that cure something as far as a bare lay tells, and make nothing worse; the best few
+ * for each finding before any finding gets more.
+ */
+function worthSettling({ bench, run, before, aimedAt }: Work, quick: readonly QuickLay[]): QuickLay[] {
+  const promising = quick.flatMap((one) => {
+    const after = runChecks(one.mended, one.lays, bench.today);
+    const { cured, worse } = compareFindings(before, after);
+    const aimed = cured.filter(({ finding }) => aimedAt.includes(finding)).map(({ finding }) => finding);
+    if (aimed.length === 0 || worse.length > 0) return [];
+    const left = after.filter((f) => f.run === run.run.id);
+    const count = (severity: Finding['severity']): number => left.filter((f) => f.severity === severity).length;
+    return [{ one, aimed, order: [count('stop'), count('look'), one.proposal.change] }];
+  });
+  const ordered = promising.toSorted((p, q) => byNumbers(p.order, q.order));
+  const first = new Set(
+    aimedAt.flatMap((finding) => ordered.filter(({ aimed }) => aimed.includes(finding)).slice(0, MOST_FOR_ONE)),
+  );
+  return ordered
+    .toSorted((p, q) => Number(first.has(q)) - Number(first.has(p)))
+    .slice(0, MOST_SETTLED)
+    .map(({ one }) => one);
+}
+
+/** One change laid, measured and checked to the end; undefined where it then cures nothing that was aimed at, or makes something worse. */
+async function settled(work: Work, one: QuickLay, watch: Watch): Promise<MendAnswer | undefined> {
+  const { bench, run, lay: now, before, aimedAt } = work;
+  const id = run.run.id;
+  const still = one.how === 'near' ? one.lays : await bench.layAnew(one.mended, one.run, partOf(watch, 0, 0.6));
+  const lays = await bench.measure(one.mended, one.how, still, id, partOf(watch, 0.6, 1));
+  const lay = lays.find((l) => l.run === id);
+  if (lay === undefined) return undefined;
+  const findings = runChecks(one.mended, lays, bench.today);
+  const { cured, worse, newNotes } = compareFindings(before, findings);
+  if (worse.length > 0 || !cured.some(({ finding }) => aimedAt.includes(finding))) return undefined;
+  const { edit, words, toGet } = one.proposal;
+  const mend: Mend = { id: `${id} ${JSON.stringify(edit)}`, run: id, edit, words };
+  const told = cured.map(({ finding, left }) => curedFinding(one.mended.project, finding, lay, left));
+  const longerMm = lay.cutLengthMm - now.cutLengthMm;
+  const left = findings.filter((f) => f.run === id && f.severity !== 'note');
+  return {
+    mend,
+    words: answerWords(
+      mend,
+      told.filter(({ finding }) => aimedAt.includes(finding)),
+      lay,
+      longerMm,
+    ),
+    how: one.how,
+    lay,
+    towards: lays.filter((l) => l.run !== id).map((l) => ({ run: l.run, clearances: l.clearances })),
+    findings,
+    cured: told,
+    left,
+    stopsLeft: left.filter((f) => f.severity === 'stop').length,
+    looksLeft: left.filter((f) => f.severity === 'look').length,
+    newNotes: newNotes.filter((f) => f.run === id),
+    longerMm,
+    change: one.proposal.change,
+    toGet: [...toGet],
+  };
+}
+
+function byWorth(p: MendAnswer, q: MendAnswer): number {
+  const order = (a: MendAnswer): number[] => [a.stopsLeft, a.looksLeft, a.change, Math.round(Math.abs(a.longerMm))];
+  return byNumbers(order(p), order(q)) || (p.mend.id < q.mend.id ? -1 : 1);
+}
+
+function byNumbers(p: readonly number[], q: readonly number[]): number {
+  const i = p.findIndex((value, k) => value !== q[k]);
+  return i < 0 ? 0 : (p[i] as number) - (q[i] as number);
+}
