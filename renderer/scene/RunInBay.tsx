@@ -11,6 +11,7 @@ import { LockedStretch } from './LockedStretch.tsx';
 import type { ScenePalette } from './palette.ts';
 import { SupportsInBay } from './SupportsInBay.tsx';
 import { useHoseDrag } from './useHoseDrag.ts';
+import { WrenchSector } from './WrenchSector.tsx';
 
 interface RunInBayProps {
   readonly lay: Lay;
@@ -26,6 +27,8 @@ export function RunInBay({ lay: laid, open, chosen, palette }: RunInBayProps) {
   const shape = useStore(hand, (state) => (chosen ? state.shape : null));
   const lay = handLay(laid, shape);
   const ridden = useSession(({ eyeMm }) => chosen && eyeMm !== null);
+  const wrench = useSession((state) => (chosen ? state.wrench : null));
+  const nut = wrench === null || shape !== null ? undefined : lay.hands?.[wrench];
   const press = useHoseDrag(open.bay, lay.outsideDiameterMm);
   const hose = open.tables.hoses.find((h) => h.id === run?.hose);
   const endOf = (id: string | undefined) => open.tables.ends.find((end) => end.id === id);
@@ -73,6 +76,7 @@ export function RunInBay({ lay: laid, open, chosen, palette }: RunInBayProps) {
           material={open.tables.adapters.find(({ id }) => id === pose.id)?.material}
         />
       ))}
+      {nut !== undefined && <WrenchSector nut={nut} palette={palette} />}
       <HoseEnd pose={lay.ends.a} end={endOf(run?.a.end)} hoseDiameterMm={lay.outsideDiameterMm} />
       <HoseEnd pose={lay.ends.b} end={endOf(run?.b.end)} hoseDiameterMm={lay.outsideDiameterMm} />
     </group>

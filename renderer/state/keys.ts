@@ -6,6 +6,7 @@ import { orderFindings } from './findingOrder.ts';
 import { NO_TOOL } from './handStore.ts';
 import { layOf } from './runState.ts';
 import { type CameraNudge, STEPS } from './sessionStore.ts';
+import { nextWrench } from './showWrench.ts';
 
 /** One thing the keyboard does. `key` is as the browser names it; `shown` as it is printed on the list. */
 export interface KeyAction {
@@ -77,6 +78,7 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'f', words: 'whole bay', fits: plain('f'), act: fitBay },
   { shown: 'x', words: 'see through the bay', fits: plain('x'), act: toggleSeeThrough },
   { shown: 'Shift H', words: 'colours of heat: running, just off, none', fits: plain('H'), act: nextHeat },
+  { shown: 'Shift W', words: 'room of a wrench: END A, END B, none', fits: plain('W'), act: nextWrench },
   { shown: 'Shift X', words: 'cut the bay open', fits: plain('X'), act: toggleSection },
   {
     shown: 'Shift M',

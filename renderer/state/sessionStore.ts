@@ -60,6 +60,8 @@ export interface SessionState {
   readonly pose: BayPose | null;
   /** the bay coloured by the heat estimate; `null` = in its own looks */
   readonly heat: HeatView | null;
+  /** at which nut of the chosen hose the swing of a wrench is drawn; `null` = at none */
+  readonly wrench: 'a' | 'b' | null;
   /** mm from shoulder A of the chosen hose, where the eye rides along it; `null` = it looks at the bay from outside */
   readonly eyeMm: number | null;
   readonly keysShown: boolean;
@@ -89,6 +91,7 @@ export function createSessionStore(choices: SessionChoices) {
     ghost: null,
     pose: null,
     heat: null,
+    wrench: null,
     eyeMm: null,
     keysShown: false,
     picture: 'drawn',
@@ -97,7 +100,7 @@ export function createSessionStore(choices: SessionChoices) {
   return {
     ...store,
     goTo: (step: Step): void => store.setState({ step }),
-    choose: (run: string | null): void => store.setState({ run, finding: null }),
+    choose: (run: string | null): void => store.setState({ run, finding: null, wrench: null }),
     flyTo: (point: Vec3, spanMm: number): void => store.setState({ flight: { point, spanMm, serial: ++flights } }),
     showPart: (part: string, view: PartView): void =>
       store.setState((state) => ({ parts: { ...state.parts, [part]: view } })),

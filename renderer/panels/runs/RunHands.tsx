@@ -4,6 +4,9 @@ import type { Lay, LayReport } from '../../../shared/document/lay/schema.ts';
 import type { Project } from '../../../shared/document/project/schema.ts';
 import { directionWords, secondWords, swingWords, thingName } from '../../../shared/document/wording/handWords.ts';
 import { formatMm, formatNumber } from '../../../shared/sheets/format/index.ts';
+import { showWrench } from '../../state/showWrench.ts';
+import { useBench, useSession } from '../../state/useBench.ts';
+import { Button } from '../../widgets/Button.tsx';
 import { Value } from './Value.tsx';
 
 interface Shown {
@@ -23,8 +26,8 @@ export function RunHands({ lay, report, project }: Shown) {
     <section aria-label="Hands">
       <h3>Hands</h3>
       <dl className="values">
-        {hands.a !== undefined && <NutValue name="Wrench at END A" nut={hands.a} nameOf={nameOf} />}
-        {hands.b !== undefined && <NutValue name="Wrench at END B" nut={hands.b} nameOf={nameOf} />}
+        {hands.a !== undefined && <NutValue side="a" nut={hands.a} nameOf={nameOf} />}
+        {hands.b !== undefined && <NutValue side="b" nut={hands.b} nameOf={nameOf} />}
         {hands.before.length > 0 && (
           <Value name="Goes on before" note="they stand where its wrench goes">
             {hands.before.map(nameOf).join(', ')}
@@ -51,12 +54,15 @@ export function RunHands({ lay, report, project }: Shown) {
 }
 
 interface NutShown {
-  readonly name: string;
+  readonly side: 'a' | 'b';
   readonly nut: NutHands;
   readonly nameOf: (id: string) => string;
 }
 
-function NutValue({ name, nut, nameOf }: NutShown) {
+function NutValue({ side, nut, nameOf }: NutShown) {
+  const bench = useBench();
+  const shown = useSession((state) => state.wrench === side);
+  const end = `END ${side.toUpperCase()}`;
   const { swing, alone } = nut;
   const points = swing.middle !== undefined && swing.widestDeg < 360 ? directionWords(swing.middle) : '';
   const ways = swing.inTheWay.map((thing) => (thing.kind === 'run' ? nameOf(thing.id) : thingName(thing)));
@@ -68,9 +74,20 @@ function NutValue({ name, nut, nameOf }: NutShown) {
     nut.second === undefined ? '' : `second wrench: ${secondWords(nut)}`,
   ];
   return (
-    <Value name={name} note={notes.filter((note) => note !== '').join('; ')}>
+    <Value name={`Wrench at ${end}`} note={notes.filter((note) => note !== '').join('; ')}>
       <span className="figure">{swingWords(nut)}</span>
-      {swing.goesOn && ' of swing'}
+      {swing.goesOn && ' of swing '}
+      {swing.goesOn && (
+        <Button
+          look="quiet"
+          pressed={shown}
+          name={`Show in the bay where a wrench swings at ${end}`}
+          hint="Key Shift W"
+          onPress={() => showWrench(bench, shown ? null : side)}
+        >
+          Show
+        </Button>
+      )}
     </Value>
   );
 }
