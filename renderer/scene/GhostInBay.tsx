@@ -11,11 +11,24 @@ interface GhostProps {
   readonly palette: ScenePalette;
 }
 
-/** The chosen hose as it might come out instead: as made, its END B by the clock read backwards, or another way round. In wire, with its name. */
+/** The chosen hose as it might come out instead: as made, its END B by the clock read backwards, another way round, or mended. In wire, with its name. */
 export function GhostInBay({ lay, palette }: GhostProps) {
   const ghost = useSession((state) => state.ghost);
-  const { onWays } = useBench();
+  const { onWays, onMends } = useBench();
   const way = useStore(onWays, ({ found, shown }) => (shown === null ? undefined : found?.ways.ways[shown]));
+  const mended = useStore(onMends, ({ found, shown }) =>
+    shown === null ? undefined : found?.mends.answers[shown]?.lay,
+  );
+  if (mended !== undefined && mended.run === lay.run)
+    return (
+      <Ghost
+        line={mended.centreline.points}
+        radiusMm={mended.outsideDiameterMm / 2}
+        name="mended"
+        colour={palette.flag.stop.tape}
+        palette={palette}
+      />
+    );
   if (way !== undefined)
     return (
       <Ghost

@@ -16,6 +16,7 @@ import { keepPicture } from './keepPicture.ts';
 import { createOnBay } from './onBay.ts';
 import { createOnBuilt } from './onBuilt.ts';
 import { createOnMeasure } from './onMeasure.ts';
+import { createOnMends } from './onMends.ts';
 import { createOnNewBay } from './onNewBay.ts';
 import { createOnPreview } from './onPreview.ts';
 import { createOnRod } from './onRod.ts';
@@ -88,6 +89,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     drawer.empty();
     section.empty();
     onWays.clear();
+    onMends.clear();
     onMeasure.clear();
     onNewBay.clear();
     document.opened(project, got.value, sheets, isNew);
@@ -132,6 +134,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     },
   });
   session.subscribe(({ run }, before) => run !== before.run && onWays.clear());
+  const onMends = createOnMends({ document, jobs, filesNow });
 
   /** Lays one run with every pair of ends that fits; the other runs stay where they were laid. */
   const tryEnds = async (run: string): Promise<void> => {
@@ -227,6 +230,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     onRod,
     onRuns,
     onWays,
+    onMends,
     openGiven: async (): Promise<void> => take(await desktop.openGiven()),
     openDemo: async (): Promise<void> => take(await desktop.openDemo()),
     /** The example bay with the guide beside it. */

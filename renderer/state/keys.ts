@@ -42,6 +42,7 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'k', words: 'run before', fits: plain('k'), act: (bench) => stepRun(bench, -1) },
   { shown: 'n', words: 'next finding: fly to it', fits: plain('n'), act: (bench) => stepFinding(bench, 1) },
   { shown: 'p', words: 'finding before', fits: plain('p'), act: (bench) => stepFinding(bench, -1) },
+  { shown: 'Shift R', words: 'try what would mend the chosen run', fits: plain('R'), act: mendChosen },
   { shown: 'l', words: 'lay this run', fits: plain('l'), act: layChosen },
   { shown: 'Shift L', words: 'lay all runs', fits: plain('L'), act: (bench) => void bench.layAll() },
   { shown: 'c', words: 'clamp on the hose, where pointed at', fits: plain('c'), act: put('clamp') },
@@ -117,6 +118,13 @@ function stepFinding(bench: Bench, by: number): void {
 function layChosen({ session, layRun }: Bench): void {
   const { run } = session.getState();
   if (run !== null) void layRun(run);
+}
+
+function mendChosen({ session, onMends }: Bench): void {
+  const { run } = session.getState();
+  if (run === null) return;
+  session.goTo('runs');
+  void onMends.look(run);
 }
 
 function put(kind: SupportKind): (bench: Bench) => void {

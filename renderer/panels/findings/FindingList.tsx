@@ -2,9 +2,10 @@ import { useState } from 'react';
 import type { Finding } from '../../../shared/document/lay/schema.ts';
 import { findingNumbers } from '../../../shared/sheets/format/index.ts';
 import type { NumberedFinding } from '../../state/findingOrder.ts';
-import { useBench, useDocument, useSession } from '../../state/useBench.ts';
+import { useBench, useDocument, useJobs, useSession } from '../../state/useBench.ts';
 import { Shape } from '../../widgets/Shape.tsx';
 import { SEVERITY_SHAPES, SEVERITY_WORDS } from '../runStateShape.ts';
+import { MendList } from './MendList.tsx';
 import { PassFinding } from './PassFinding.tsx';
 
 /** Findings, worst first. Choosing one flies the camera to its place and marks it on the straight view. */
@@ -28,6 +29,7 @@ function FindingRow({ numbered, named }: { numbered: NumberedFinding; named: boo
   const chosen = useSession((session) => session.finding);
   const runs = useDocument((state) => state.open?.history.present.runs);
   const [passing, setPassing] = useState(false);
+  const busy = useJobs((jobs) => jobs.current !== null);
   const { number, finding } = numbered;
   const { limit, measured, margin } = findingNumbers(finding);
   return (
@@ -68,11 +70,20 @@ function FindingRow({ numbered, named }: { numbered: NumberedFinding; named: boo
           <PassFinding finding={finding} onDone={() => setPassing(false)} />
         ) : (
           <div className="finding-acts">
+            <button
+              type="button"
+              className="text-button"
+              disabled={busy}
+              onClick={() => void bench.onMends.look(finding.run, finding)}
+            >
+              What would mend it
+            </button>
             <button type="button" className="text-button" onClick={() => setPassing(true)}>
               Pass it with a reason
             </button>
           </div>
         ))}
+      <MendList run={finding.run} of={finding} />
     </li>
   );
 }

@@ -9,6 +9,7 @@ import { BuiltSection } from '../asBuilt/BuiltSection.tsx';
 import { ByHand } from '../byHand/ByHand.tsx';
 import { EndTrialList } from '../endTrial/EndTrialList.tsx';
 import { FindingList } from '../findings/FindingList.tsx';
+import { MendList } from '../findings/MendList.tsx';
 import { RodSection } from '../rod/RodSection.tsx';
 import { STATE_SHAPES } from '../runStateShape.ts';
 import { WaysRoundList } from '../waysRound/WaysRoundList.tsx';
@@ -71,6 +72,12 @@ export function RunCard() {
       {own.length > 0 && (
         <section>
           <h3>Found on this run</h3>
+          {own.some(({ finding }) => finding.severity !== 'note') && (
+            <Button disabled={busy} onPress={() => void bench.onMends.look(run.id)}>
+              What would mend this run
+            </Button>
+          )}
+          <MendList run={run.id} />
           <FindingList findings={own} />
         </section>
       )}

@@ -31,6 +31,8 @@ function mendRun(run: Run, edit: MendEdit): Run {
       return cutAnew(run);
     case 'hold':
       return { ...run, supports: withSupports(run.supports, edit.put) };
+    case 'change-support':
+      return { ...run, supports: run.supports.map((s) => (s.id === edit.support.id ? edit.support : s)) };
     case 'let-go':
       return withoutSupport(run, edit.support);
   }

@@ -24,6 +24,9 @@ export const MendEdit = z.discriminatedUnion('kind', [
       put: z.array(z.strictObject({ before: z.int().nonnegative(), support: Support })).min(1),
     })
     .describe('supports that are put in, each before the one that has this number in the run now'),
+  z
+    .strictObject({ kind: z.literal('change-support'), support: Support })
+    .describe('a support of this id as it is then: slid, another clamp, sealed'),
   z.strictObject({ kind: z.literal('let-go'), support: z.string() }).describe('a support that is taken off'),
 ]);
 

@@ -77,6 +77,56 @@ export function letGo({ run }: MendContext): Proposal[] {
     }));
 }
 
+/** A clamp that sits on a bend slid to where the hose is straightest near by. */
+export function slideClamp(context: MendContext): Proposal[] {
+  const { lay } = context;
+  const clamp = clampAt(context);
+  if (clamp === undefined) return [];
+  const mm = straightest(lay, clamp.arcLengthMm, SLIDE_MM);
+  if (!isFree(lay, mm) || mm === clamp.arcLengthMm) return [];
+  const point = rounded(placeAt(lay, mm).point, POINT_PARTS);
+  const axis = rounded(directionAt(lay, mm), AXIS_PARTS);
+  const words = `The clamp slid to ${lengthText(mm)} from shoulder A`;
+  return [changed({ ...clamp.support, point, axis }, words, 2, [])];
+}
+
+/** The clamp of the table that holds the hose as thick as it is, in the place of one that does not. */
+export function fittingClamp(context: MendContext): Proposal[] {
+  const { run, tables } = context;
+  const diameterMm = outsideDiameterMm(run.hose, run.sleeve);
+  const part = tables.clamps.find((c) => c.holdsFromMm <= diameterMm && diameterMm <= c.holdsToMm);
+  const clamp = clampAt(context);
+  if (part === undefined || clamp === undefined || clamp.support.part === part.id) return [];
+  return [changed({ ...clamp.support, part: part.id }, `${part.name} instead of the clamp there`, 2, [part.name])];
+}
+
+/** A grommet in an open hole that a hose passes through. */
+export function grommet({ run }: MendContext): Proposal[] {
+  return run.run.supports
+    .filter(({ kind, seal }) => kind === 'pass-through' && seal === 'none')
+    .map((support) =>
+      changed({ ...support, seal: 'grommet' }, `A grommet in ${support.name ?? 'the pass-through'}`, 2, ['a grommet']),
+    );
+}
+
+function changed(support: Support, words: string, change: number, toGet: readonly string[]): Proposal {
+  return { edit: { kind: 'change-support', support }, words, how: 'near', change, toGet };
+}
+
+/** mm. How far a clamp is slid at most, either way. */
+const SLIDE_MM = 60;
+
+/** The clamp that the user put nearest to where a finding is. */
+function clampAt({ run, lay, finding }: MendContext) {
+  const clamps = run.run.supports.flatMap((support) => {
+    const laid = lay.supports.find(({ id }) => id === support.id);
+    return support.kind !== 'clamp' || laid === undefined ? [] : [{ support, arcLengthMm: laid.at.arcLengthMm }];
+  });
+  const at = finding.at?.arcLengthMm;
+  if (at === undefined) return undefined;
+  return clamps.toSorted((p, q) => Math.abs(p.arcLengthMm - at) - Math.abs(q.arcLengthMm - at))[0];
+}
+
 interface Wanted {
   readonly kind: 'clamp' | 'waypoint';
   readonly at: Vec3;

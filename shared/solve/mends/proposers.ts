@@ -1,6 +1,6 @@
 import type { CheckName } from '../../document/wording/findingWords.ts';
 import { freeClocks, otherAngles, otherMaterials } from './endProposals.ts';
-import { clampsBetween, letGo, standOff } from './holdProposals.ts';
+import { clampsBetween, fittingClamp, grommet, letGo, slideClamp, standOff } from './holdProposals.ts';
 import { lessSlack, moreSlack, newHose } from './lengthProposals.ts';
 import { otherHoses, sleeves, sleeveWhereAsked, softerHoses, tighterHoses } from './partProposals.ts';
 import type { Proposer } from './proposal.ts';
@@ -9,8 +9,11 @@ import type { Proposer } from './proposal.ts';
 export const PROPOSERS: Partial<Record<CheckName, readonly Proposer[]>> = {
   laid: [freeClocks, otherAngles, tighterHoses, letGo],
   bendRadius: [freeClocks, moreSlack, otherAngles, tighterHoses],
+  selfContact: [freeClocks, lessSlack, standOff, otherAngles],
   straightTail: [freeClocks, otherAngles],
   endRoom: [freeClocks, otherAngles],
+  wrenchAccess: [freeClocks, otherAngles],
+  secondWrench: [freeClocks, otherAngles],
   slack: [moreSlack, lessSlack, newHose],
   breathing: [moreSlack, standOff, newHose],
   tolerance: [moreSlack, newHose],
@@ -21,7 +24,12 @@ export const PROPOSERS: Partial<Record<CheckName, readonly Proposer[]>> = {
   heatDistance: [sleeveWhereAsked, standOff, freeClocks, otherAngles],
   heatEstimate: [sleeves, otherMaterials, otherHoses],
   chafe: [sleeves, standOff, softerHoses],
+  wiring: [standOff, freeClocks, otherAngles],
   clampSpacing: [clampsBetween],
+  clampPlace: [slideClamp, letGo],
+  clampFits: [fittingClamp],
+  engineSlack: [moreSlack, letGo],
+  passThrough: [grommet],
   drainFall: [freeClocks, otherAngles, lessSlack],
   turboDrainEnds: [otherAngles],
   coolantHighPoint: [freeClocks, otherAngles, lessSlack],

@@ -1,0 +1,73 @@
+import { useStore } from 'zustand';
+import type { Finding } from '../../../shared/document/lay/schema.ts';
+import type { MendAnswer } from '../../../shared/document/mends/schema.ts';
+import { useBench, useDocument, useJobs } from '../../state/useBench.ts';
+import { Button } from '../../widgets/Button.tsx';
+import { SEVERITY_WORDS } from '../runStateShape.ts';
+
+/** What would mend a run, or one finding of it, once it was tried: the changes that do, each to be seen and to be made. */
+export function MendList({ run, of }: { run: string; of?: Finding }) {
+  const { onMends } = useBench();
+  const found = useStore(onMends, (state) => state.found);
+  const project = useDocument((state) => state.open?.history.present);
+  const busy = useJobs((jobs) => jobs.current !== null);
+  if (found === null || found.mends.run !== run || found.of !== of) return null;
+  const { tried, answers } = found.mends;
+  const isOld = found.from !== project;
+  return (
+    <section className="mends" aria-label="What would mend it">
+      <p className="teach" role="status">
+        {`${tried} ${tried === 1 ? 'change' : 'changes'} tried. `}
+        {answers.length === 0
+          ? 'None mends it without making something else worse.'
+          : 'Each of these was laid and checked, and brings no worse finding.'}
+        {isOld && ' The project has changed since: try again.'}
+      </p>
+      <ol className="trials">
+        {answers.map((answer, i) => (
+          <MendRow key={answer.mend.id} answer={answer} number={i} mayMake={!busy && !isOld} />
+        ))}
+      </ol>
+      <Button look="quiet" onPress={() => onMends.clear()}>
+        Put these away
+      </Button>
+    </section>
+  );
+}
+
+interface MendRowProps {
+  readonly answer: MendAnswer;
+  readonly number: number;
+  readonly mayMake: boolean;
+}
+
+function MendRow({ answer, number, mayMake }: MendRowProps) {
+  const { onMends } = useBench();
+  const shown = useStore(onMends, (state) => state.shown === number);
+  const { words, mend, toGet, left } = answer;
+  return (
+    <li className="trial">
+      <div>
+        <strong>{words}</strong>
+        {toGet.length > 0 && <span className="mend-line">Takes {toGet.join(', ')}</span>}
+        {left.map((finding) => (
+          <span className="mend-line" key={`${finding.check} ${finding.message}`}>
+            {SEVERITY_WORDS[finding.severity]} still: {finding.message}
+          </span>
+        ))}
+      </div>
+      <div className="mend-acts">
+        <Button
+          pressed={shown}
+          name={`Show in the bay: ${mend.words}`}
+          onPress={() => onMends.show(shown ? null : number)}
+        >
+          Show
+        </Button>
+        <Button disabled={!mayMake} name={`Make it so: ${mend.words}`} onPress={() => void onMends.make(number)}>
+          Make it so
+        </Button>
+      </div>
+    </li>
+  );
+}
