@@ -7,7 +7,7 @@ import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
 import { placeAt, placeText } from './places.ts';
 
-/** mm. Width of a clamp of which no table says it. */
+/** mm. Width of a clamp of which no table says it: common practice, no source. */
 const USUAL_WIDTH_MM = 15;
 
 /** Clamps that sit on a bend: how far the hose turns within the width of each, degrees. */
@@ -16,7 +16,8 @@ export function clampPlace({ project, run, lay }: CheckContext): Finding[] {
   return lay.supports
     .filter(({ kind }) => kind === 'clamp')
     .flatMap((support) => {
-      const turned = turnedDeg(lay, support, USUAL_WIDTH_MM);
+      const widthMm = run.clamps?.find((c) => c.support === support.id)?.clamp.widthMm ?? USUAL_WIDTH_MM;
+      const turned = turnedDeg(lay, support, widthMm);
       return judge({
         check: 'clampPlace',
         run: run.run.id,
