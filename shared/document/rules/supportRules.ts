@@ -32,6 +32,16 @@ export const SUPPORT_RULES: readonly Rule[] = [
     overridable: false,
   },
   {
+    id: 'clamp-heat',
+    title: "Estimated temperature of what a clamp holds under the clamp's own limit by at least",
+    value: 0,
+    unit: 'deg C',
+    source: "the clamp's own limit and its source",
+    grade: 'published',
+    dissent: 'an estimate: a temperature measured at the clamp outweighs it',
+    overridable: true,
+  },
+  {
     id: 'engine-slack',
     title: 'Hose to spare between what moves on its mounts and the next support',
     value: 38.1,

@@ -8,7 +8,9 @@ import { bundlePressure } from './bundlePressure.ts';
 import { chafe } from './chafe.ts';
 import type { Check } from './check.ts';
 import { clampFits } from './clampFits.ts';
+import { clampHeat } from './clampHeat.ts';
 import { clampPlace } from './clampPlace.ts';
+import { clampPressure } from './clampPressure.ts';
 import { clampSpacing } from './clampSpacing.ts';
 import { clearance } from './clearance.ts';
 import { coolantHighPoint } from './coolantHighPoint.ts';
@@ -67,6 +69,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   clampSpacing,
   clampPlace,
   clampFits,
+  clampHeat,
   engineSlack,
   passThrough,
   drainFall,
@@ -79,6 +82,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   drainCapacity,
   onePlane,
   bundlePressure,
+  clampPressure,
   pressureRating,
   vacuumKnown,
   pushOn,

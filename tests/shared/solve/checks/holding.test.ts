@@ -3,6 +3,7 @@ import type { Vec3 } from '../../../../shared/base/vec3.ts';
 import type { Lay } from '../../../../shared/document/lay/schema.ts';
 import type { Clamp } from '../../../../shared/document/parts/schema.ts';
 import type { Service, Support } from '../../../../shared/document/project/schema.ts';
+import { heatAlong } from '../../../arbitraries/heat.ts';
 import { clearanceTo, layAlong, straightLay } from '../../../arbitraries/lays.ts';
 import { samplePort, sampleProject, sampleRun } from '../../../arbitraries/projects.ts';
 import { findingsOf, resolved } from './context.ts';
@@ -23,6 +24,23 @@ function arc(radiusMm: number, degrees: number): Vec3[] {
     return [radiusMm * Math.sin(a), radiusMm * (1 - Math.cos(a)), 0];
   });
 }
+
+const pClamp = (changes: Partial<Clamp>): Clamp => ({
+  id: 'p',
+  name: 'P clamp',
+  holdsFromMm: 15,
+  holdsToMm: 16,
+  standOffMm: 12,
+  widthMm: 12,
+  material: 'steel, cushioned',
+  maxTemperatureC: 200,
+  provenance: 'example',
+  source: 'invented for tests',
+  ...changes,
+});
+const held: Support = { id: 'c', kind: 'clamp', point: [250, 0, 0], axis: [1, 0, 0], part: 'p' };
+const clampedBy = (changes: Partial<Clamp>) =>
+  resolved({ runs: [sampleRun({ supports: [held] })] }, { clamps: [pClamp(changes)] });
 
 describe('a clamp', () => {
   it('on a straight stretch is let be; on an arc it turns by its width over the radius', () => {
@@ -45,29 +63,83 @@ describe('a clamp', () => {
   });
 
   it('of another size than the hose is looked at, by the figures of its own table', () => {
-    const clamp = (from: number, to: number): Clamp => ({
-      id: 'p',
-      name: 'P clamp',
-      holdsFromMm: from,
-      holdsToMm: to,
-      standOffMm: 12,
-      widthMm: 12,
-      material: 'steel, cushioned',
-      maxTemperatureC: 200,
-      provenance: 'example',
-      source: 'invented for tests',
-    });
-    const support: Support = { id: 'c', kind: 'clamp', point: [250, 0, 0], axis: [1, 0, 0], part: 'p' };
-    const of = (from: number, to: number) =>
-      findingsOf(
-        'clampFits',
-        resolved({ runs: [sampleRun({ supports: [support] })] }, { clamps: [clamp(from, to)] }),
-        straightLay(),
-      );
+    const of = (holdsFromMm: number, holdsToMm: number) =>
+      findingsOf('clampFits', clampedBy({ holdsFromMm, holdsToMm }), straightLay());
     // the sample hose is 15.8 mm
     expect(of(15, 16)).toEqual([]);
     expect(of(16, 18)[0]).toMatchObject({ severity: 'look', measured: 1 });
     expect(of(12, 15.7)[0]?.mend).toContain('larger');
+  });
+});
+
+describe('the width of a clamp', () => {
+  it('comes from its table where a run names it', () => {
+    // 15 mm on a radius of 60 are 14.3 degrees; 9 mm are 8.6, under the 10 of the rule; 11 mm are 10.5
+    const bent = layAlong(arc(60, 90), {});
+    const lay = { ...bent, supports: [supportAt((Math.PI * 60) / 4, arc(60, 90)[45] as Vec3)] };
+    expect(findingsOf('clampPlace', clampedBy({ widthMm: 9 }), lay)).toEqual([]);
+    expect(findingsOf('clampPlace', clampedBy({ widthMm: 11 }), lay)).toHaveLength(1);
+  });
+});
+
+describe('a clamp and the heat at its place', () => {
+  const at = (arcLengthMm: number, likely: number, high: number) => {
+    const cool = { low: 60, likely: 70, high: 80 };
+    const heat = heatAlong({ low: 60, likely, high }, cool);
+    const lay = straightLay({ heat, supports: [supportAt(arcLengthMm, [arcLengthMm, 0, 0])] });
+    return findingsOf('clampHeat', clampedBy({ maxTemperatureC: 200 }), lay).map(({ severity, measured }) => [
+      severity,
+      measured,
+    ]);
+  };
+  it('turns at its own limit, by the estimate where it sits', () => {
+    expect(at(250, 199.9, 199.9)).toEqual([]);
+    expect(at(250, 199.9, 220)).toEqual([['note', 220]]);
+    expect(at(250, 200.1, 220)).toEqual([['look', 200.1]]);
+    // beside the mouth it is cool
+    expect(at(60, 250, 300)).toEqual([]);
+  });
+  it('is silent where no heat is known, and of clamps of no table', () => {
+    expect(findingsOf('clampHeat', clampedBy({}), straightLay())).toEqual([]);
+    const lay = straightLay({
+      heat: heatAlong({ low: 300, likely: 300, high: 300 }),
+      supports: [supportAt(250, [0, 0, 0])],
+    });
+    expect(findingsOf('clampHeat', resolved(), lay)).toEqual([]);
+  });
+});
+
+describe('hoses of high and low pressure clamped together', () => {
+  const told = (gapMm: number, pressureKpa: number, more: Partial<Support> = {}, tied = false) => {
+    const other: Support = { ...held, id: 'd', point: [250, 15.8 + gapMm, 0], ...more };
+    const project = resolved({
+      runs: [
+        sampleRun({ supports: [held], service: { ...sampleRun().service, pressureKpa: 500 } }),
+        sampleRun({
+          id: 'r2',
+          name: 'Run 2',
+          a: { port: 'p3', end: 'end-8-0' },
+          b: { port: 'p4', end: 'end-8-0' },
+          supports: [other],
+          service: { ...sampleRun().service, pressureKpa },
+        }),
+      ],
+      ports: ['p1', 'p2', 'p3', 'p4'].map((id, i) => samplePort({ id, seatPoint: [0, 100 * i, 0] })),
+      ...(tied ? { bundles: [{ id: 'b', name: 'Both', runs: ['r1', 'r2'] }] } : {}),
+    });
+    return ['clampPressure', 'bundlePressure'].flatMap((check) =>
+      findingsOf(check, project, straightLay()).map(({ check, severity }) => `${check} ${severity}`),
+    );
+  };
+  it('are looked at; like pressures, clamps apart and clamps on another body are not', () => {
+    expect(told(0, 1501)).toEqual(['clampPressure look']);
+    expect(told(11.9, 1501)).toEqual(['clampPressure look']);
+    expect(told(12.1, 1501)).toEqual([]);
+    expect(told(0, 1499)).toEqual([]);
+    expect(told(0, 1501, { kind: 'pass-through' })).toEqual([]);
+  });
+  it('are told once, as a bundle, where one ties them', () => {
+    expect(told(0, 1501, {}, true)).toEqual(['bundlePressure look']);
   });
 });
 
@@ -139,6 +211,24 @@ describe('wiring', () => {
     expect(at(153, 'engine-oil')).toEqual([]);
     expect(at(13, 'coolant')).toEqual([]);
     expect(at(11, 'coolant')).toEqual(['clearance stop']);
+  });
+});
+
+describe('clamps that are due', () => {
+  it('are named where they part a stretch evenly', () => {
+    const mends = (mm: number) =>
+      findingsOf(
+        'clampSpacing',
+        resolved(),
+        layAlong([
+          [0, 0, 0],
+          [mm, 0, 0],
+        ]),
+      ).map(({ mend }) => mend);
+    // mouths 20 mm inside the shoulders; 24 in = 610 mm (NAVEDTRA 14105)
+    expect(mends(649)).toEqual([]);
+    expect(mends(1040)[0]).toContain('520.0 mm');
+    expect(mends(1340)[0]).toMatch(/453\.3 mm.* and 886\.7 mm/);
   });
 });
 

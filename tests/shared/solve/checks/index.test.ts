@@ -111,6 +111,8 @@ it('gives findings that fit the schema, name a rule, and are negative in margin 
           'wiring',
           'clampPlace',
           'clampFits',
+          'clampHeat',
+          'clampPressure',
           'engineSlack',
           'passThrough',
         ].includes(n),
