@@ -1,6 +1,6 @@
 import type { Finding } from '../../document/lay/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
-import { carriesFlammable } from '../../document/rules/requiredClearance.ts';
+import { carriesFlammable, requiredSkinClearance } from '../../document/rules/requiredClearance.ts';
 import { lengthText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
@@ -16,7 +16,10 @@ export function wiring({ project, run, lay }: CheckContext): Finding[] {
   const use = ruleValue(project, 'wiring-preferred', run.run.id);
   const limit = use.value + project.bay.scanUncertaintyMm;
   return lay.clearances.flatMap((c) => {
-    if (skinOfClearance(project, c)?.kind !== 'wiring') return [];
+    const skin = skinOfClearance(project, c);
+    if (skin?.kind !== 'wiring') return [];
+    // Nearer than the least, `clearance` speaks of it.
+    if (c.provenAtLeastMm < requiredSkinClearance(project, run.run.id, skin).requiredMm) return [];
     return judge({
       check: 'wiring',
       run: run.run.id,

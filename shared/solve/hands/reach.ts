@@ -1,7 +1,7 @@
 import { addScaled, triple, type Vec3 } from '../../base/vec3.ts';
 import type { ReachPlace } from '../../document/lay/hands.ts';
 import type { Clearance, Lay, Place, Thing } from '../../document/lay/schema.ts';
-import type { Project } from '../../document/project/schema.ts';
+import type { Project, SkinKind } from '../../document/project/schema.ts';
 import { type Box, boxOfMesh } from '../../geometry/box.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
 import { isRodFree } from './rodRoom.ts';
@@ -69,11 +69,12 @@ function wantedPlaces(lay: Lay, project: Project): Wanted[] {
     .toSorted((a, b) => a.at.arcLengthMm - b.at.arcLengthMm);
 }
 
-const HARMS: Readonly<Record<string, string>> = {
+const HARMS: Readonly<Record<SkinKind, string>> = {
   hot: 'hot',
   'sharp-edge': 'sharp',
   composite: 'composite',
   moving: 'moving',
+  wiring: 'wiring',
   plain: 'plain',
 };
 

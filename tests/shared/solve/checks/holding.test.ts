@@ -206,7 +206,7 @@ describe('wiring', () => {
   };
   it('is kept 2 in from oil and fuel at least and 6 in where it can be, and 12 mm from water', () => {
     // FAA AC 43.13-1B 11-96w: 6 in, 2 in at least
-    expect(at(50, 'petrol')).toEqual(['clearance stop', 'wiring note']);
+    expect(at(50, 'petrol')).toEqual(['clearance stop']);
     expect(at(51, 'engine-oil')).toEqual(['wiring note']);
     expect(at(153, 'engine-oil')).toEqual([]);
     expect(at(13, 'coolant')).toEqual([]);
