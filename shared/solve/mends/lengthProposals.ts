@@ -1,3 +1,4 @@
+import { LIMIT_RELATIVE } from '../../base/tolerances.ts';
 import type { MendContext, Proposal } from './proposal.ts';
 
 /** Ratio. A wanted slack is told in steps of this. */
@@ -59,5 +60,7 @@ function missingSlack(unit: string, missing: number, tautMm: number): number {
 }
 
 function stepped(slack: number): number {
-  return Number((Math.ceil(slack / SLACK_STEP) * SLACK_STEP).toFixed(3));
+  // A slack that is on a step, to rounding, stays there.
+  const steps = Math.ceil((slack / SLACK_STEP) * (1 - LIMIT_RELATIVE));
+  return Number((steps * SLACK_STEP).toFixed(3));
 }

@@ -3,8 +3,10 @@ import type { Finding, Lay } from '../../document/lay/schema.ts';
 import { applyMend } from '../../document/mends/applyMend.ts';
 import type { Mend, MendAnswer } from '../../document/mends/schema.ts';
 import type { PartTables } from '../../document/parts/schema.ts';
+import { parseProject } from '../../document/project/parseProject.ts';
 import { type ResolvedProject, type ResolvedRun, resolveProject } from '../../document/project/resolve.ts';
 import type { Project } from '../../document/project/schema.ts';
+import { serialiseProject } from '../../document/project/serialiseProject.ts';
 import type { CheckName } from '../../document/wording/findingWords.ts';
 import type { Tube } from '../bay/tubeField.ts';
 import { runChecks } from '../checks/index.ts';
@@ -149,9 +151,11 @@ function distinct(proposals: readonly Proposal[]): Proposal[] {
 /** Undefined where the parts do not go together, or where what reads no path already forbids more than before. */
 function candidateOf({ bench, run, lay, before }: Work, proposal: Proposal): Candidate | undefined {
   const id = run.run.id;
-  const resolved = resolveProject(applyMend(bench.written, { run: id, edit: proposal.edit }), bench.tables);
-  const own = resolved.ok ? resolved.value.runs.find((r) => r.run.id === id) : undefined;
-  if (!resolved.ok || own === undefined) return undefined;
+  // As it will be read from its file, so that what is laid here has the hash of what is laid then.
+  const parsed = parseProject(serialiseProject(applyMend(bench.written, { run: id, edit: proposal.edit })));
+  const resolved = parsed.ok ? resolveProject(parsed.value, bench.tables) : undefined;
+  const own = resolved?.ok === true ? resolved.value.runs.find((r) => r.run.id === id) : undefined;
+  if (resolved?.ok !== true || own === undefined) return undefined;
   // Without a path only the checks speak that need none.
   const bare: Lay = { ...lay, outcome: 'no-way', centreline: { points: [], arcLengthMm: [] } };
   const stated = runChecks({ ...resolved.value, runs: [own] }, [bare], bench.today).filter((f) => f.check !== 'laid');
@@ -164,7 +168,7 @@ interface QuickLay extends Candidate {
   readonly lays: readonly Lay[];
 }
 
-/** Those that lie clean, or near where the run lies as clean as it does now. One that was to be laid near where it lies and is not clean there is looked for anew. */
+/** Those that lie clean, or near where the run lies as clean as it does now. One that was to be laid near where it lies, and is not clean there or makes something worse, is looked for anew. */
 async function laidQuickly(work: Work, candidates: readonly Candidate[], watch: Watch): Promise<QuickLay[]> {
   const { bench, lay } = work;
   const hasHose = lay.outcome !== 'no-way' && lay.centreline.points.length > 1;
@@ -177,7 +181,7 @@ async function laidQuickly(work: Work, candidates: readonly Candidate[], watch: 
       ...part,
       report: ({ fraction }) => part.report({ fraction, doing: one.proposal.words }),
     });
-    if (isAsClean(lays, lay)) near.set(one, { ...one, how: 'near', lays });
+    if (isAsClean(lays, lay) && !makesWorse(work, one, lays)) near.set(one, { ...one, how: 'near', lays });
   }
   const rest = candidates.filter((one) => !near.has(one));
   const shared = shareWatch(partOf(watch, 0.4, 1), rest.length);
@@ -196,6 +200,10 @@ async function laidQuickly(work: Work, candidates: readonly Candidate[], watch: 
     }),
   );
   return candidates.flatMap((one) => near.get(one) ?? anew.get(one) ?? []);
+}
+
+function makesWorse({ bench, before }: Work, one: Candidate, lays: readonly Lay[]): boolean {
+  return compareFindings(before, runChecks(one.mended, lays, bench.today)).worse.length > 0;
 }
 
 /** A near miss may stay one: another of its findings may be mended all the same. */
