@@ -14,26 +14,29 @@ const OPTIONS: Readonly<Record<string, Option>> = Object.assign({}, ...COMMANDS.
 
 /** Reads a command line; every mistake in it is reported. */
 export function parseCommand(argv: readonly string[]): Result<Asked> {
-  const { values, positionals, tokens } = parseArgs({
-    args: [...argv],
-    options: OPTIONS,
-    allowPositionals: true,
-    strict: false,
-    tokens: true,
-  });
+  const { values, positionals } = parsed(argv, OPTIONS);
   if (values['help'] === true) return good({ kind: 'help' });
   if (values['version'] === true) return good({ kind: 'version' });
-  const [name, ...words] = positionals;
+  const [name] = positionals;
   const names = COMMANDS.map((command) => command.name).join(', ');
   if (name === undefined) return bad([{ path: '', message: `expected a command: ${names}` }]);
   const command = COMMANDS.find((known) => known.name === name);
   if (command === undefined) return bad([{ path: '', message: `unknown command ${name}; known: ${names}` }]);
-  const given = tokens.filter((token) => token.kind === 'option');
-  const misused = [...given.flatMap((option) => optionProblems(command, option)), ...wordProblems(command, words)];
+  // Two commands may have an option of one name that differs: its own holds.
+  const own = parsed(argv, { ...OPTIONS, ...command.options });
+  const given = own.tokens.filter((token) => token.kind === 'option');
+  const misused = [
+    ...given.flatMap((option) => optionProblems(command, option)),
+    ...wordProblems(command, own.positionals.slice(1)),
+  ];
   const faulty = new Set(misused.map(({ path }) => path));
-  const read = command.read(words, values as Values<typeof command.options>);
+  const read = command.read(own.positionals.slice(1), own.values as Values<typeof command.options>);
   if (read.ok) return misused.length > 0 ? bad(misused) : good({ kind: 'command', command, asked: read.value });
   return bad([...misused, ...read.problems.filter(({ path }) => !faulty.has(path))]);
+}
+
+function parsed(argv: readonly string[], options: Readonly<Record<string, Option>>) {
+  return parseArgs({ args: [...argv], options, allowPositionals: true, strict: false, tokens: true });
 }
 
 function optionProblems(
