@@ -1,6 +1,6 @@
 import { scale as scaled, triple, unit, type Vec3 } from '../../base/vec3.ts';
 import { levelled, unlevelled } from '../../geometry/meshImport/squareUp.ts';
-import type { Project } from './schema.ts';
+import type { OilLevel, Project } from './schema.ts';
 
 type Place = (point: Vec3) => Vec3;
 
@@ -29,6 +29,16 @@ export function levelBay(project: Project, up: Vec3): Project {
   return { ...moved, bay: { ...moved.bay, level: triple(level) } };
 }
 
+type Triple = (v: Vec3) => [number, number, number];
+
+/** Accelerations stay as they are when a bay is scaled and turn with it when it is levelled, as directions do. */
+function oilAlong({ point, states }: OilLevel, at: Triple, along: Triple): OilLevel {
+  return {
+    point: at(point),
+    states: states.map((state) => ({ ...state, accelerationG: along(state.accelerationG) })),
+  };
+}
+
 /** Every place and direction of the project taken along. */
 function placed(project: Project, point: Place, direction: Place): Project {
   const at = (v: Vec3): [number, number, number] => triple(point(v));
@@ -37,6 +47,7 @@ function placed(project: Project, point: Place, direction: Place): Project {
     ...project,
     bay: {
       ...project.bay,
+      ...(project.bay.oilLevel === undefined ? {} : { oilLevel: oilAlong(project.bay.oilLevel, at, along) }),
       bodies: project.bay.bodies.map((body) =>
         body.motion === undefined ? body : { ...body, motion: { ...body.motion, pivot: at(body.motion.pivot) } },
       ),

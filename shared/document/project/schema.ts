@@ -97,6 +97,47 @@ export const Motion = z
 
 export const Body = z.strictObject({ id, name, parts: z.array(name), motion: Motion.optional() });
 
+export const OilLevel = z
+  .strictObject({
+    point: point.describe('the middle of the free surface of the oil in the sump, car level and at rest'),
+    states: z
+      .array(
+        z.strictObject({
+          name,
+          accelerationG: point.describe(
+            'of the vehicle, in g, bay frame; a slope of 20 % is 0.2 towards its uphill side',
+          ),
+        }),
+      )
+      .default([])
+      .describe('what else the vehicle does: braking, cornering, standing on a slope; rest is always looked at'),
+  })
+  .describe('of the oil that drains return to');
+
+const alongXAndY = (most: number, what: string) =>
+  z
+    .strictObject({ x: finite.min(-most).max(most).default(0), y: finite.min(-most).max(most).default(0) })
+    .prefault({})
+    .describe(what);
+
+/** deg and g: what a car, a boat or a machine of this kind stands on, leans to or pulls. */
+export const MOST_GRADE_DEG = 40;
+export const MOST_ACCELERATION_G = 5;
+
+export const Attitude = z
+  .strictObject({
+    name: name.describe('as it is read in a sentence: braking, a left-hand bend, a steep drive'),
+    gradeDeg: alongXAndY(
+      MOST_GRADE_DEG,
+      "how steeply the bay's X and Y axes point uphill, deg; below zero downhill; also a lean or a heel",
+    ),
+    accelerationG: alongXAndY(
+      MOST_ACCELERATION_G,
+      "of the car, in g, along the bay's X and Y axes; braking is against the way it drives, a bend towards its inside",
+    ),
+  })
+  .describe('how the bay stands or is driven, beside level and at rest');
+
 export const Bay = z.strictObject({
   meshes: z.array(BayMesh).min(1),
   scale: positive.optional().describe('true length over length in the meshes, from a length that is known; absent = 1'),
@@ -111,6 +152,13 @@ export const Bay = z.strictObject({
   soakAirTemperatureC: finite
     .optional()
     .describe("of the bay's air once the engine is off and it stands; absent = assumed"),
+  oilLevel: OilLevel.optional(),
+  oilLevel: point
+    .optional()
+    .describe(
+      "middle of the oil's surface in the sump, car level; where it leans or is driven the surface turns about this point",
+    ),
+  attitudes: z.array(Attitude).optional().describe('at which drains are looked at, beside level and at rest'),
   leftOut: z
     .array(name)
     .optional()
@@ -152,10 +200,14 @@ export const Port = z.strictObject({
   up: direction.describe("12 o'clock of the port; made square to the axis when read"),
   seat: name.describe('thread or seat, such as flare-37'),
   dash: z.int().positive(),
+  boreMm: positive.optional().describe('of the hole in the part behind the seat; a drain may be no narrower'),
   material: z
     .enum(END_MATERIALS)
     .optional()
     .describe('of the part that the port is in, where metals matter: raw water, boats'),
+  boreMm: positive
+    .optional()
+    .describe("the hole in the part behind the seat, such as a turbo's drain hole; absent = by its dash size"),
   body: id.optional(),
   adapters: z
     .array(AdapterUse)
@@ -215,7 +267,10 @@ export const PURPOSES = [
   'other',
 ] as const;
 export const FLOWS = ['a-to-b', 'b-to-a'] as const;
+export const BEARINGS = ['ball', 'journal'] as const;
+export const TURBO_SIDES = ['a', 'b'] as const;
 
+export const BEARINGS = ['ball', 'journal'] as const;
 export const Service = z.strictObject({
   purpose: z.enum(PURPOSES),
   fluid: z.enum(FLUIDS),
@@ -225,6 +280,8 @@ export const Service = z.strictObject({
   viscosityMm2PerS: positive
     .optional()
     .describe('kinematic, of the fluid running (1 mm2/s = 1 cSt); absent = estimated for its kind and temperature'),
+  bearing: z.enum(BEARINGS).optional().describe('of the turbo that an oil feed goes to; absent = not known'),
+  restrictorMm: positive.optional().describe('bore of the restrictor in a turbo oil feed; absent = none fitted'),
 });
 
 /** A hose that exists, as the bench measured it. */
@@ -382,6 +439,7 @@ export type Support = z.infer<typeof Support>;
 export type Lock = z.infer<typeof Lock>;
 export type Service = z.infer<typeof Service>;
 export type Purpose = Service['purpose'];
+export type OilLevel = z.infer<typeof OilLevel>;
 export type Fluid = Service['fluid'];
 export type Vehicle = (typeof VEHICLES)[number];
 export type AdapterUse = z.infer<typeof AdapterUse>;

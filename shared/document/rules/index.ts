@@ -19,6 +19,7 @@ import { STATIC_RULES } from './staticRules.ts';
 import { SUCTION_RULES } from './suctionRules.ts';
 import { SUPPORT_RULES } from './supportRules.ts';
 import { TAPER_RULES } from './taperRules.ts';
+import { TURBO_RULES } from './turboRules.ts';
 
 /** The date of this set of rules; papers print it. A changed value or source is a new date. */
 export const RULE_PACK_DATE = '2026-11-25';
@@ -36,6 +37,7 @@ export const RULES: readonly Rule[] = [
   ...HAND_RULES,
   ...BUNDLE_RULES,
   ...DRAIN_RULES,
+  ...TURBO_RULES,
   ...SUCTION_RULES,
   ...FLOW_RULES,
   ...SUPPORT_RULES,

@@ -8,6 +8,7 @@ import { boreRoughness } from '../flow/lineLoss.ts';
 import type { CheckContext } from './check.ts';
 import { shallowest } from './drainFall.ts';
 import { judge } from './judge.ts';
+import { narrowestBore } from './narrowestBore.ts';
 import { flowDown } from './profile.ts';
 
 /**
@@ -21,11 +22,7 @@ export function drainCapacity({ project, run, lay }: CheckContext): Finding[] {
   const flattest = shallowest(flowDown(lay));
   if (flattest === undefined || flattest.fallDeg <= 0) return [];
   const use = ruleValue(project, 'drain-capacity', run.run.id);
-  const bore = Math.min(
-    run.hose.insideDiameterMm,
-    run.a.end.boreMm ?? Number.POSITIVE_INFINITY,
-    run.b.end.boreMm ?? Number.POSITIVE_INFINITY,
-  );
+  const bore = narrowestBore(run);
   const sine = Math.sin(degreesToRadians(flattest.fallDeg));
   const full = gravityFlowLPerMin(bore, sine, fluid.viscosityMm2PerS.high, boreRoughness(run.hose.core).likely);
   const measured = full / 2 / service.flowLPerMin;

@@ -15,6 +15,7 @@ import { clampSpacing } from './clampSpacing.ts';
 import { clearance } from './clearance.ts';
 import { coolantHighPoint } from './coolantHighPoint.ts';
 import { drainCapacity } from './drainCapacity.ts';
+import { drainEntry } from './drainEntry.ts';
 import { drainFall } from './drainFall.ts';
 import { endMetals } from './endMetals.ts';
 import { endRoom } from './endRoom.ts';
@@ -42,6 +43,8 @@ import { suctionPressure } from './suctionPressure.ts';
 import { taperRange } from './taperRange.ts';
 import { temperatureRating } from './temperatureRating.ts';
 import { turboDrainEnds } from './turboDrainEnds.ts';
+import { turboFeed } from './turboFeed.ts';
+import { turboWater } from './turboWater.ts';
 import { vacuumKnown } from './vacuumKnown.ts';
 import { wiring } from './wiring.ts';
 import { wrenchAccess } from './wrenchAccess.ts';
@@ -74,6 +77,9 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   passThrough,
   drainFall,
   turboDrainEnds,
+  drainEntry,
+  turboFeed,
+  turboWater,
   coolantHighPoint,
   suctionBend,
   suctionPressure,
@@ -98,6 +104,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
 const WITHOUT_PATH: readonly CheckName[] = [
   'laid',
   'turboDrainEnds',
+  'turboFeed',
   'bundlePressure',
   'pressureRating',
   'vacuumKnown',

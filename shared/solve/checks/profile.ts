@@ -1,7 +1,8 @@
 import { radiansToDegrees } from '../../base/units.ts';
-import { distance, type Vec3 } from '../../base/vec3.ts';
+import { distance, dot, sub, type Vec3 } from '../../base/vec3.ts';
 import { endBody, portToShoulder } from '../../document/lay/endBody.ts';
 import type { Lay, Place } from '../../document/lay/schema.ts';
+import { LEVEL_UP } from '../flow/upAt.ts';
 import type { Side } from './places.ts';
 
 /** A short stretch of a hose or of its end, in the order in which a drain flows. */
@@ -22,6 +23,11 @@ export function higherSide(lay: Lay): Side {
   return lay.ends.a.seatPoint[2] >= lay.ends.b.seatPoint[2] ? 'a' : 'b';
 }
 
+/** The lower end of a lay by its seat, +Z up: the one a drain runs to. */
+export function lowerSide(lay: Lay): Side {
+  return higherSide(lay) === 'a' ? 'b' : 'a';
+}
+
 /** A point on the way from seat to seat. */
 export interface Knot {
   readonly point: Vec3;
@@ -30,8 +36,11 @@ export interface Knot {
   readonly inEnd?: Side;
 }
 
-/** The way that fluid takes downwards through both ends and the hose, from the higher seat to the lower. */
-export function flowDown(lay: Lay): Stretch[] {
+/**
+ * The way that fluid takes downwards through both ends and the hose, from the seat that is higher at rest to the lower; its
+ * falls against `up`, a unit vector, where the bay leans.
+ */
+export function flowDown(lay: Lay, up: Vec3 = LEVEL_UP): Stretch[] {
   const knots = seatToSeat(lay);
   const down = higherSide(lay) === 'a' ? knots : knots.reverse();
   return down.slice(1).flatMap((to, i) => {
@@ -39,7 +48,7 @@ export function flowDown(lay: Lay): Stretch[] {
     if (from === undefined) return [];
     const lengthMm = distance(from.point, to.point);
     if (lengthMm === 0) return [];
-    const riseMm = to.point[2] - from.point[2];
+    const riseMm = dot(sub(to.point, from.point), up);
     const fallDeg = radiansToDegrees(Math.asin(Math.max(-1, Math.min(1, -riseMm / lengthMm))));
     const inEnd = from.inEnd ?? to.inEnd;
     return [{ fallDeg, lengthMm, riseMm, at: from.place, ...(inEnd === undefined ? {} : { inEnd }) }];

@@ -100,6 +100,8 @@ it('gives findings that fit the schema, name a rule, and are negative in margin 
           'flowSpeed',
           'pressureDrop',
           'drainCapacity',
+          'turboFeed',
+          'turboWater',
           'bundlePressure',
           'vacuumKnown',
           'pushOn',
