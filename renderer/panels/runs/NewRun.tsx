@@ -4,13 +4,14 @@ import { type Port, PURPOSES, type Purpose } from '../../../shared/document/proj
 import { FLUID_WORDS, PURPOSE_WORDS } from '../../../shared/document/wording/serviceWords.ts';
 import { formatDash } from '../../../shared/sheets/format/index.ts';
 import type { OpenDocument } from '../../state/documentStore.ts';
-import { draftProblems, draftRun, endsFor, freePorts, hosesFor, type RunDraft } from '../../state/edits/newRun.ts';
+import { draftProblems, draftRun, freePorts, type RunDraft } from '../../state/edits/newRun.ts';
 import { portSeat } from '../../state/portSeat.ts';
 import { useBench, useDocument } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Choice } from '../../widgets/Choice.tsx';
 import { TextField } from '../../widgets/TextField.tsx';
 import { PressureField, TemperatureField } from '../ServiceField.tsx';
+import { EndChoice, HoseChoice } from './PartChoices.tsx';
 import { wordsOf } from './words.ts';
 
 /** A new run is stated here before it is one: two free ports, what it carries, what it is made of. */
@@ -85,11 +86,7 @@ function DraftCard({ open, first }: { open: OpenDocument; first: RunDraft }) {
     value: port.id,
     label: `${port.name} (${formatDash(port.dash)} ${wordsOf(port.seat)})`,
   }));
-  const endOptions = (port: Port | undefined) =>
-    endsFor(tables.ends, hose, port).map((end) => ({
-      value: end.id,
-      label: end.seat === port?.seat && end.dash === port.dash ? end.name : `${end.name}: needs an adapter`,
-    }));
+  const asked = { ...draft, ports: [portOf(draft.portA), portOf(draft.portB)] };
   return (
     <>
       <h2 id={title}>New run</h2>
@@ -110,25 +107,21 @@ function DraftCard({ open, first }: { open: OpenDocument; first: RunDraft }) {
         />
         <Choice label="END A at" value={draft.portA} options={portOptions} onChoose={(portA) => refill({ portA })} />
         <Choice label="END B at" value={draft.portB} options={portOptions} onChoose={(portB) => refill({ portB })} />
-        <Choice
-          label="Hose"
-          value={draft.hose}
-          options={hosesFor(tables.hoses, portOf(draft.portA)).map(({ id, name, dash }) => ({
-            value: id,
-            label: `${name} (${formatDash(dash)})`,
-          }))}
-          onChoose={(id) => refill({ hose: id })}
-        />
-        <Choice
+        <HoseChoice hoses={tables.hoses} value={draft.hose} asked={asked} onChoose={(id) => refill({ hose: id })} />
+        <EndChoice
           label="End on END A"
+          ends={tables.ends}
           value={draft.endA}
-          options={endOptions(portOf(draft.portA))}
+          hose={hose}
+          port={portOf(draft.portA)}
           onChoose={(endA) => change({ endA })}
         />
-        <Choice
+        <EndChoice
           label="End on END B"
+          ends={tables.ends}
           value={draft.endB}
-          options={endOptions(portOf(draft.portB))}
+          hose={hose}
+          port={portOf(draft.portB)}
           onChoose={(endB) => change({ endB })}
         />
         <Choice

@@ -1,10 +1,12 @@
 import type { End } from '../../../shared/document/parts/schema.ts';
-import type { Run } from '../../../shared/document/project/schema.ts';
+import type { Port, Run } from '../../../shared/document/project/schema.ts';
 import type { OpenDocument } from '../../state/documentStore.ts';
 import { type EndTag, setEnd, setHose, setOwnClock, setSlack, setSleeve } from '../../state/edits/runEdits.ts';
+import { portSeat } from '../../state/portSeat.ts';
 import { useBench } from '../../state/useBench.ts';
 import { Choice } from '../../widgets/Choice.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
+import { EndChoice, HoseChoice } from './PartChoices.tsx';
 
 const NO_SLEEVE = '';
 
@@ -20,10 +22,10 @@ export function RunChanges({ run, open }: { run: Run; open: OpenDocument }) {
           Parts drawer
         </button>
       </div>
-      <Choice
-        label="Hose"
+      <HoseChoice
+        hoses={hoses}
         value={run.hose}
-        options={hoses.map((hose) => ({ value: hose.id, label: `${hose.name} (-${hose.dash})` }))}
+        asked={{ ports: [portOf(run, 'a', open), portOf(run, 'b', open)], ...run.service }}
         onChoose={(hose) => document.edit('hose', (project) => setHose(project, run.id, hose))}
       />
       <EndChanges run={run} tag="a" open={open} />
@@ -53,6 +55,12 @@ export function RunChanges({ run, open }: { run: Run; open: OpenDocument }) {
   );
 }
 
+/** The port as the end meets it: with the adapters that stand on it. */
+function portOf(run: Run, tag: EndTag, { history, tables }: OpenDocument): Port | undefined {
+  const port = history.present.ports.find(({ id }) => id === run[tag].port);
+  return port && portSeat(port, tables.adapters).port;
+}
+
 /** How an end turns on its port, as words after its name. */
 function turningWords(end: End | undefined): string {
   if (end?.turning !== 'range') return 'turns freely on its port';
@@ -69,8 +77,7 @@ function EndChanges({ run, tag, open }: { run: Run; tag: EndTag; open: OpenDocum
   const name = `END ${tag.toUpperCase()}`;
   const { end: endId, clockDeg } = run[tag];
   const { ends, hoses } = open.tables;
-  const dash = hoses.find((hose) => hose.id === run.hose)?.dash;
-  const fitting = ends.filter((end) => dash === undefined || end.dash === dash);
+  const port = portOf(run, tag, open);
   const own = ends.find((end) => end.id === endId);
   const angled = (own?.bendAngleDeg ?? 0) > 0;
   const isFixed = own?.turning === 'fixed';
@@ -78,10 +85,12 @@ function EndChanges({ run, tag, open }: { run: Run; tag: EndTag; open: OpenDocum
     document.edit(`own clock of ${name}`, (project) => setOwnClock(project, run.id, tag, deg), join);
   return (
     <div className="end-changes">
-      <Choice
-        label={`${name} at ${open.history.present.ports.find((port) => port.id === run[tag].port)?.name ?? run[tag].port}`}
+      <EndChoice
+        label={`${name} at ${port?.name ?? run[tag].port}`}
+        ends={ends}
         value={endId}
-        options={fitting.map((end) => ({ value: end.id, label: end.name }))}
+        hose={hoses.find((hose) => hose.id === run.hose)}
+        port={port}
         onChoose={(end) => document.edit(`end at ${name}`, (project) => setEnd(project, run.id, tag, end))}
       />
       {angled && (

@@ -3,6 +3,7 @@ import type { Fluid, Port, Project, Purpose, Run } from '../../../shared/documen
 import { PURPOSE_WORDS } from '../../../shared/document/wording/serviceWords.ts';
 import { portSeat } from '../portSeat.ts';
 import { freshId } from './freshId.ts';
+import { type AskedOfHose, hoseMisfits, seatsOn } from './partFit.ts';
 
 /** A run while it is being stated; `null` = not stated yet, and then it is no run. */
 export interface RunDraft {
@@ -41,16 +42,18 @@ export function freePorts(project: Project): readonly Port[] {
 
 /** Ends that go on a hose, those that seat on the port without an adapter first, straight ones before angled. */
 export function endsFor(ends: readonly End[], hose: Hose | undefined, port: Port | undefined): readonly End[] {
-  const fits = (end: End): number => (end.seat === port?.seat && end.dash === port.dash ? 0 : 1);
+  const fits = (end: End): number => (seatsOn(end, port) ? 0 : 1);
   return ends
     .filter((end) => hose === undefined || end.dash === hose.dash)
     .sort((p, q) => fits(p) - fits(q) || p.bendAngleDeg - q.bendAngleDeg);
 }
 
-/** Hoses that go on a port's size first. */
-export function hosesFor(hoses: readonly Hose[], port: Port | undefined): readonly Hose[] {
-  const fits = (hose: Hose): number => (hose.dash === port?.dash ? 0 : 1);
-  return [...hoses].sort((p, q) => fits(p) - fits(q));
+/** Hoses with the fewest reasons against them first; among those, the ones of the first port's size. */
+export function hosesFor(hoses: readonly Hose[], asked: AskedOfHose): readonly Hose[] {
+  const [first] = asked.ports;
+  const reasons = (hose: Hose): number => hoseMisfits(hose, asked).length;
+  const offSize = (hose: Hose): number => (first === undefined || hose.dash === first.dash ? 0 : 1);
+  return [...hoses].sort((p, q) => reasons(p) - reasons(q) || offSize(p) - offSize(q));
 }
 
 /**
@@ -69,7 +72,8 @@ export function draftRun(
   const b = others.find(({ id }) => id === wanted.portB) ?? others.find(({ dash }) => dash === a?.dash) ?? others[0];
   const purpose = wanted.purpose ?? 'other';
   const like = project.runs.find(({ service }) => service.purpose === purpose);
-  const hoses = hosesFor(tables.hoses, a);
+  const fluid = like?.service.fluid ?? USUAL_FLUIDS[purpose];
+  const hoses = hosesFor(tables.hoses, { ports: [a, b], ...like?.service, fluid });
   const likely = hoses.find(({ id }) => id === like?.hose);
   const hose =
     hoses.find(({ id }) => id === wanted.hose) ?? (likely !== undefined && likely.dash === a?.dash ? likely : hoses[0]);
@@ -79,7 +83,7 @@ export function draftRun(
   return {
     name: freshRunName(project, purpose),
     purpose,
-    fluid: like?.service.fluid ?? USUAL_FLUIDS[purpose],
+    fluid,
     pressureKpa: like?.service.pressureKpa ?? null,
     temperatureC: like?.service.temperatureC ?? null,
     portA: a.id,
