@@ -72,7 +72,7 @@ export const CARD_SECTIONS: Readonly<Record<PartKind, readonly CardSection[]>> =
     { title: 'Sizes', keys: ['holdsFromMm', 'holdsToMm', 'standOffMm', 'widthMm', 'boltMm', 'weightG'] },
     WHOSE,
   ],
-  rolls: [{ title: 'What lies there', keys: ['hose', 'lengthMm', 'batch', 'cureDate', 'place', 'note'] }, WHOSE],
+  rolls: [{ title: 'What lies there', keys: ['hose', 'lengthMm', 'batch', 'cureDate', 'offcut', 'place', 'note'] }, WHOSE],
 };
 
 /** Columns that say something only of some parts: shown there, and wherever they are filled in. */

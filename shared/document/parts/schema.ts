@@ -190,6 +190,7 @@ export const Roll = z.strictObject({
     .string()
     .regex(/^[1-4]Q\d{2}(\d{2})?$|^\d{4}-\d{2}(-\d{2})?$/, 'expected a quarter such as 2Q26 or a date such as 2026-05')
     .optional(),
+  offcut: z.boolean().optional().describe('true = a piece left over, to be used before whole rolls'),
   place: z.string().optional().describe('where it is kept'),
   note: z.string().optional(),
   ...sourced,
