@@ -62,3 +62,6 @@ export const CALIPER_AGREES_MM = 0.6;
 
 /** Relative. Heat that is out of balance at a node of a hose, against all that the place takes in: a thousandth of what a reader is told. */
 export const HEAT_BALANCE = 1e-6;
+
+/** mm. How far a moving part may reach out of the surface that stands for all it sweeps; that much more is kept from it. A belt flaps further. */
+export const SWEEP_WITHIN_MM = 0.25;

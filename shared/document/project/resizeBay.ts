@@ -1,6 +1,6 @@
 import { scale as scaled, triple, unit, type Vec3 } from '../../base/vec3.ts';
 import { levelled, unlevelled } from '../../geometry/meshImport/squareUp.ts';
-import type { OilLevel, Project } from './schema.ts';
+import type { OilLevel, Project, SkinSweep } from './schema.ts';
 
 type Place = (point: Vec3) => Vec3;
 
@@ -39,6 +39,13 @@ function oilAlong({ point, states }: OilLevel, at: Triple, along: Triple): OilLe
   };
 }
 
+/** A stroke keeps its millimetres, as shifts of bodies do. */
+function sweepAlong(sweep: SkinSweep, at: Triple, along: Triple): SkinSweep {
+  return sweep.kind === 'turn'
+    ? { ...sweep, point: at(sweep.point), axis: along(sweep.axis) }
+    : { ...sweep, direction: along(sweep.direction) };
+}
+
 /** Every place and direction of the project taken along. */
 function placed(project: Project, point: Place, direction: Place): Project {
   const at = (v: Vec3): [number, number, number] => triple(point(v));
@@ -48,6 +55,9 @@ function placed(project: Project, point: Place, direction: Place): Project {
     bay: {
       ...project.bay,
       ...(project.bay.oilLevel === undefined ? {} : { oilLevel: oilAlong(project.bay.oilLevel, at, along) }),
+      skins: project.bay.skins.map((skin) =>
+        skin.sweep === undefined ? skin : { ...skin, sweep: sweepAlong(skin.sweep, at, along) },
+      ),
       bodies: project.bay.bodies.map((body) =>
         body.motion === undefined ? body : { ...body, motion: { ...body.motion, pivot: at(body.motion.pivot) } },
       ),

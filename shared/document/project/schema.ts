@@ -39,6 +39,31 @@ export const BayMesh = z.strictObject({
 });
 
 export const SKIN_KINDS = ['plain', 'hot', 'composite', 'sharp-edge', 'moving', 'wiring'] as const;
+export const SKIN_MATERIALS = ['steel', 'aluminium', 'composite', 'plastic', 'rubber'] as const;
+
+/** How the parts of a moving skin move from where they were scanned, which is 0. */
+export const SkinSweep = z.discriminatedUnion('kind', [
+  z
+    .strictObject({
+      kind: z.literal('turn'),
+      point: point.describe('on the axis'),
+      axis: direction,
+      fromDeg: finite.optional().describe('right-handed about the axis; absent, and toDeg too = all round'),
+      toDeg: finite.optional(),
+    })
+    .refine(({ fromDeg, toDeg }) => (fromDeg === undefined) === (toDeg === undefined), {
+      message: 'a part of a turn needs fromDeg and toDeg; without both it goes all round',
+      path: ['toDeg'],
+    })
+    .refine(({ fromDeg = 0, toDeg = 360 }) => fromDeg < toDeg, {
+      message: 'expected toDeg above fromDeg',
+      path: ['toDeg'],
+    }),
+  z
+    .strictObject({ kind: z.literal('stroke'), direction, fromMm: finite, toMm: finite })
+    .refine(({ fromMm, toMm }) => fromMm < toMm, { message: 'expected toMm above fromMm', path: ['toMm'] }),
+]);
+
 export const Skin = z
   .strictObject({
     id,
@@ -53,6 +78,17 @@ export const Skin = z
     clearanceMm: nonNegative
       .optional()
       .describe('own clearance from hose surface to this skin; else the rule for its kind'),
+    sweep: SkinSweep.optional().describe(
+      'of a moving skin: its parts are kept clear of wherever they move; absent = as scanned',
+    ),
+    material: z
+      .enum(SKIN_MATERIALS)
+      .optional()
+      .describe('of its parts, where bare braid may rub them; absent = not known, or composite by its kind'),
+  })
+  .refine((s) => s.sweep === undefined || s.kind === 'moving', {
+    message: 'only a moving skin sweeps',
+    path: ['sweep'],
   })
   .refine((s) => s.kind !== 'hot' || s.surfaceTemperatureC !== undefined, {
     message: 'a hot skin needs its surfaceTemperatureC',
@@ -430,6 +466,8 @@ export const Project = z.strictObject({
 export type BayMesh = z.infer<typeof BayMesh>;
 export type Skin = z.infer<typeof Skin>;
 export type SkinKind = Skin['kind'];
+export type SkinSweep = z.infer<typeof SkinSweep>;
+export type SkinMaterial = NonNullable<Skin['material']>;
 export type Motion = z.infer<typeof Motion>;
 export type Body = z.infer<typeof Body>;
 export type Bay = z.infer<typeof Bay>;

@@ -1,3 +1,4 @@
+import { SWEEP_WITHIN_MM } from '../../base/tolerances.ts';
 import { bundleOf } from '../project/bundleOf.ts';
 import type { Fluid, Project, Skin, SkinKind } from '../project/schema.ts';
 import { type RuleUse, ruleValue } from './index.ts';
@@ -30,7 +31,7 @@ export function carriesFlammable(project: Pick<Project, 'runs'>, runId: string):
   return run === undefined || FLAMMABLE.includes(run.service.fluid);
 }
 
-/** Clearance that a run needs to a skin: the skin's own, else the rule for its kind; scan uncertainty on top. */
+/** Clearance that a run needs to a skin: the skin's own, else the rule for its kind; scan uncertainty on top, and how finely a sweep is known. */
 export function requiredSkinClearance(
   project: Pick<Project, 'bay' | 'overrides' | 'runs'>,
   runId: string,
@@ -40,7 +41,7 @@ export function requiredSkinClearance(
   const use = ruleValue(project, RULE_OF_KIND[kind], runId);
   const base = skin.clearanceMm ?? use.value;
   return {
-    requiredMm: base + project.bay.scanUncertaintyMm,
+    requiredMm: base + project.bay.scanUncertaintyMm + (skin.sweep === undefined ? 0 : SWEEP_WITHIN_MM),
     use,
     ...(skin.clearanceMm === undefined ? {} : { statedMm: skin.clearanceMm }),
   };

@@ -3,7 +3,9 @@ import type { Skin } from '../../document/project/schema.ts';
 import { type Box, boxOfMesh, growBox } from '../../geometry/box.ts';
 import { type Bvh, buildBvh } from '../../geometry/bvh.ts';
 import { buildDistanceGrid, type DistanceGrid } from '../../geometry/distanceGrid.ts';
+import { withSweeps } from '../../geometry/sweep/withSweeps.ts';
 import type { TriMesh } from '../../geometry/triMesh.ts';
+import { sweepOfSkin } from './sweepOfSkin.ts';
 
 /** mm. Cells of the coarse distance grid: 10 mm is small against any hose's bend and builds in a fraction of a second. */
 const LEAST_CELL_MM = 10;
@@ -29,8 +31,9 @@ export interface BayIndex {
   readonly skins: readonly IndexedSkin[];
 }
 
-/** Groups the triangles by skin and indexes each. skinOf answers the skin of a part by its name. Skins without triangles are left out. */
-export function buildBayIndex(mesh: TriMesh, skinOf: (partName: string) => Skin, watch: Watch): BayIndex {
+/** Groups the triangles by skin and indexes each. skinOf answers the skin of a part by its name. Skins without triangles are left out. What a moving skin sweeps is part of it. */
+export function buildBayIndex(scan: TriMesh, skinOf: (partName: string) => Skin, watch: Watch): BayIndex {
+  const mesh = withSweeps(scan, (part) => sweepOfSkin(skinOf(part)));
   const groups = new Map<string, { skin: Skin; triangles: number[] }>();
   for (const part of mesh.parts) {
     const skin = skinOf(part.name);

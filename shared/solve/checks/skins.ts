@@ -12,6 +12,8 @@ export function skinOfClearance(project: Project, clearance: Clearance): Skin | 
 export function thingText(project: Project, clearance: Clearance): string {
   const { kind, id, part } = clearance.to;
   if (kind === 'run') return `the hose "${project.runs.find((r) => r.id === id)?.name ?? id}"`;
-  const name = skinOfClearance(project, clearance)?.name ?? id;
-  return part === undefined ? name : `${part} (${name})`;
+  const skin = skinOfClearance(project, clearance);
+  const name = skin?.name ?? id;
+  const thing = part === undefined ? name : `${part} (${name})`;
+  return skin?.sweep === undefined ? thing : `the sweep of ${thing}`;
 }
