@@ -136,6 +136,7 @@ async function makeSheetsJob(input: JobInput<'makeSheets'>, watch: Watch): Promi
       project,
       report,
       runs,
+      rolls: read.value.tables.rolls,
       fonts,
       printedOn,
       currentInputHash: read.value.inputHash,

@@ -1,10 +1,14 @@
+import { stockCuts } from './bench/stockCuts.ts';
 import { buildSheetPdf } from './buildSheet/buildSheetPdf.ts';
 import { cutListCsv } from './csv/cutListCsv.ts';
+import { stockCutsCsv } from './csv/stockCutsCsv.ts';
 import { utf8Bytes } from './csv/utf8Bytes.ts';
 import type { SheetInput } from './input.ts';
 
+export { type StockCuts, stockCuts, stockWords, USUAL_KERF_MM } from './bench/stockCuts.ts';
 export { buildSheetPdf } from './buildSheet/buildSheetPdf.ts';
 export { CUT_LIST_COLUMNS, cutListCsv } from './csv/cutListCsv.ts';
+export { STOCK_CUTS_COLUMNS, stockCutsCsv } from './csv/stockCutsCsv.ts';
 export type { CutListInput, PaperSize, SheetEnd, SheetFonts, SheetInput, SheetRun } from './input.ts';
 
 export interface SheetOptions {
@@ -21,7 +25,7 @@ export interface SheetFile {
 }
 
 /**
- * The papers of a project: `cut-list.csv`, `build-sheets.pdf`, and by option `build-sheet-<run>.pdf` for each hose.
+ * The papers of a project: `cut-list.csv`, `build-sheets.pdf`, where there is hose in stock `stock-cuts.csv`, and by option `build-sheet-<run>.pdf` for each hose.
  * Runs keep their number of the whole project even where only some are asked for.
  */
 export async function makeSheets(input: SheetInput, options: SheetOptions = {}): Promise<SheetFile[]> {
@@ -29,6 +33,9 @@ export async function makeSheets(input: SheetInput, options: SheetOptions = {}):
   const files: SheetFile[] = [
     { path: 'cut-list.csv', bytes: utf8Bytes(cutListCsv(input, only)) },
     { path: 'build-sheets.pdf', bytes: await buildSheetPdf(input, only) },
+    ...(input.rolls === undefined || input.rolls.length === 0
+      ? []
+      : [{ path: 'stock-cuts.csv', bytes: utf8Bytes(stockCutsCsv(stockCuts(input, input.rolls, only))) }]),
   ];
   if (!options.perRun) return files;
   for (const { run } of input.runs) {

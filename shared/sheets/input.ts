@@ -1,5 +1,5 @@
 import type { LayReport } from '../document/lay/schema.ts';
-import type { Adapter, End, Hose, Sleeve } from '../document/parts/schema.ts';
+import type { Adapter, End, Hose, Roll, Sleeve } from '../document/parts/schema.ts';
 import type { Port, Project, Run } from '../document/project/schema.ts';
 
 /** One end of a run with what it is made of and what it screws on to. */
@@ -37,6 +37,8 @@ export interface CutListInput {
   readonly currentRunHashes?: Readonly<Record<string, string>> | undefined;
   /** in the order they are numbered on paper */
   readonly runs: readonly SheetRun[];
+  /** hose in stock, to plan the cuts from; absent or none = no such paper */
+  readonly rolls?: readonly Roll[] | undefined;
 }
 
 export interface SheetInput extends CutListInput {

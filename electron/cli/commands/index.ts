@@ -11,6 +11,7 @@ import { relayCommand } from './relay.ts';
 import { schemaCommand } from './schema.ts';
 import { serveCommand } from './serve.ts';
 import { sheetsCommand } from './sheets.ts';
+import { stockCommand } from './stock.ts';
 import { straightenCommand } from './straighten.ts';
 import { trialCommand } from './trial.ts';
 import { waysCommand } from './ways.ts';
@@ -25,6 +26,7 @@ export const COMMANDS: readonly Command[] = [
   builtCommand,
   checkCommand,
   sheetsCommand,
+  stockCommand,
   straightenCommand,
   clockCommand,
   lengthCommand,

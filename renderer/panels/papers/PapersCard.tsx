@@ -46,6 +46,10 @@ export function PapersCard() {
         <li>
           <b>Cut list</b>, CSV: all hoses in one table.
         </li>
+        <li>
+          <b>Stock cuts</b>, CSV with the cut list, where the parts list has rolls: which hose is cut from which roll or
+          offcut, what the blade takes, what is left.
+        </li>
       </ul>
       <PaperworkChoices />
       <SafetyLines />

@@ -1,5 +1,6 @@
 import papa from 'papaparse';
 import type { Lay } from '../../document/lay/schema.ts';
+import { sleeveOf } from '../../document/lay/sleeveOf.ts';
 import { codedLength } from '../../document/length/codedLength.ts';
 import type { Paperwork } from '../../document/project/schema.ts';
 import { lengthTolerance } from '../../document/rules/lengthTolerance.ts';
@@ -7,10 +8,10 @@ import { hasNoSwivel } from '../../document/wording/noSwivelWords.ts';
 import { cutVerdict, layOf } from '../bench/cutVerdict.ts';
 import { overallConvention } from '../bench/lengthConvention.ts';
 import { lengthsOfRun } from '../bench/lengthsOfRun.ts';
-import { sleeveOf } from '../bench/sleeveOf.ts';
 import { clockInBrief, clockSentence, partCodeText } from '../clock/clockWords.ts';
 import { dialectSentence, formatNumber, type LengthWriter, lengthWriter } from '../format/index.ts';
 import type { CutListInput, SheetRun } from '../input.ts';
+import { disarmed } from './disarmed.ts';
 
 /** The cut list's columns, in order. Every row has them all; what is not known is empty. */
 export const CUT_LIST_COLUMNS = [
@@ -72,11 +73,6 @@ export function cutListCsv(input: CutListInput, only?: readonly string[]): strin
     return [CUT_LIST_COLUMNS.map((column) => disarmed(`${row[column] ?? ''}`))];
   });
   return `${papa.unparse({ fields: [...CUT_LIST_COLUMNS], data }, { newline: '\r\n' })}\r\n`;
-}
-
-/** A cell that no spreadsheet runs as a formula: text that begins like one gets a leading apostrophe, numbers stay. */
-function disarmed(text: string): string {
-  return /^[=+\-@\t\r]/.test(text) && !/^-?\d+(\.\d+)?$/.test(text) ? `'${text}` : text;
 }
 
 function cutListRow(input: CutListInput, run: SheetRun, number: number): CutListRow {
