@@ -41,7 +41,7 @@ export const CARD_SECTIONS: Readonly<Record<PartKind, readonly CardSection[]>> =
       title: 'Socket or collar',
       keys: ['shoulderToMouthMm', 'insertionDepthMm', 'collarDiameterMm', 'collarLengthMm'],
     },
-    { title: 'Nut and bore', keys: ['hexMm', 'nutReachMm', 'boreMm'] },
+    { title: 'Nut and bore', keys: ['hexMm', 'nutReachMm', 'torqueNm', 'boreMm'] },
     {
       title: 'Assembly',
       keys: ['innerOlive', 'expander', 'crimpDie', 'crimpSetting', 'crimpFromMm', 'crimpToMm'],
@@ -72,7 +72,10 @@ export const CARD_SECTIONS: Readonly<Record<PartKind, readonly CardSection[]>> =
     { title: 'Sizes', keys: ['holdsFromMm', 'holdsToMm', 'standOffMm', 'widthMm', 'boltMm', 'weightG'] },
     WHOSE,
   ],
-  rolls: [{ title: 'What lies there', keys: ['hose', 'lengthMm', 'batch', 'cureDate', 'offcut', 'place', 'note'] }, WHOSE],
+  rolls: [
+    { title: 'What lies there', keys: ['hose', 'lengthMm', 'batch', 'cureDate', 'offcut', 'place', 'note'] },
+    WHOSE,
+  ],
 };
 
 /** Columns that say something only of some parts: shown there, and wherever they are filled in. */

@@ -98,6 +98,9 @@ export const EndRow = z.strictObject({
   nutReachMm: finite
     .optional()
     .describe('how far the nut reaches past the seat, away from the hose; below zero = short of it'),
+  torqueNm: positive
+    .optional()
+    .describe('of its nut, by its own maker, for the metals at hand; comes before every published table'),
   boreMm: positive.optional().describe('narrowest bore'),
   weightG: positive.optional(),
   maxPressureKpa: positive.optional(),

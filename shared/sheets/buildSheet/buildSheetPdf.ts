@@ -13,6 +13,7 @@ import { clockCard } from './clockCard.ts';
 import { cutBlock } from './cutBlock.ts';
 import { endsTable } from './endsTable.ts';
 import { findingsTable } from './findingsTable.ts';
+import { finishedBlock } from './finishedBlock.ts';
 import { forbidBand } from './forbidBand.ts';
 import { lengthsBlock } from './lengthsBlock.ts';
 import { lifeBlock } from './lifeBlock.ts';
@@ -86,6 +87,7 @@ function drawLaid(flow: Flow, subject: LaidSubject): void {
   if (tolerance !== undefined) flow.add(tolerance, GAP_MM);
   if (mayCut) {
     drawFindings(flow, subject);
+    flow.add(finishedBlock(subject), GAP_MM);
     flow.add(nutsBlock(subject), GAP_MM);
     flow.add(proofBlock(subject));
     flow.add(lifeBlock(subject), GAP_MM);

@@ -1,7 +1,7 @@
+import { sleeveOf } from '../../document/lay/sleeveOf.ts';
 import { cutSquarenessMm, en853Tolerance, lengthTolerance } from '../../document/rules/lengthTolerance.ts';
 import { PROVENANCE_WORDS } from '../../document/wording/partWords.ts';
 import { CUT_CONVENTION, overallConvention } from '../bench/lengthConvention.ts';
-import { sleeveOf } from '../bench/sleeveOf.ts';
 import {
   formatDash,
   formatDegrees,

@@ -1,6 +1,6 @@
 import type { EndPose } from '../../document/lay/schema.ts';
+import { insertionDepthMm } from '../../document/parts/insertionDepth.ts';
 import { END_MATERIAL_WORDS, JOINT_WORDS, PROVENANCE_WORDS } from '../../document/wording/partWords.ts';
-import { insertionDepthMm } from '../bench/insertionDepth.ts';
 import { formatDash, formatDegrees, formatNumber, formatTurn, type LengthWriter } from '../format/index.ts';
 import type { SheetEnd } from '../input.ts';
 import { type Block, stack } from '../layout/block.ts';

@@ -17,12 +17,15 @@ export function nutsBlock({ paper, run, widthMm }: LaidSubject): Block {
   }));
   const share = (part: number): number => widthMm * part;
   const columns = [
-    { title: 'nut at', widthMm: share(0.1), bold: true },
-    { title: 'by the table', widthMm: share(0.36) },
-    { title: 'torque', widthMm: share(0.24) },
-    { title: 'flats past seating', widthMm: share(0.3) },
+    { title: 'nut at', widthMm: share(0.15), bold: true },
+    { title: 'by the table', widthMm: share(0.34) },
+    { title: 'torque', widthMm: share(0.33) },
+    { title: 'flats past seating', widthMm: share(0.18) },
   ];
-  const rows = sides.flatMap(({ name, advice }) => rowsOf(name, advice));
+  const [a, b] = sides;
+  const alike = JSON.stringify(a?.advice) === JSON.stringify(b?.advice);
+  const told = alike && a !== undefined ? [{ name: 'A and B', advice: a.advice }] : sides;
+  const rows = told.flatMap(({ name, advice }) => rowsOf(name, advice));
   const table = tableRows(paper, columns, rows);
   const sources = new Set(
     sides.flatMap(({ advice }) => [
@@ -30,7 +33,7 @@ export function nutsBlock({ paper, run, widthMm }: LaidSubject): Block {
       ...(advice.flats === undefined ? [] : [`${advice.flats.name}: ${advice.flats.source}.`]),
     ]),
   );
-  const notes = sides.flatMap(({ name, advice }) => (advice.note === undefined ? [] : [`END ${name}: ${advice.note}`]));
+  const notes = told.flatMap(({ name, advice }) => (advice.note === undefined ? [] : [`END ${name}: ${advice.note}`]));
   const said = [
     "Published sets differ by as much as two to one, so none is chosen here: the figure of the end's own maker comes first. Two wrenches, the hose held; it may not turn.",
     ...notes,
@@ -48,14 +51,24 @@ function mateOf({ port, stack: on }: SheetEnd): EndMaterial | undefined {
   return on?.adapters[on.adapters.length - 1]?.adapter.material ?? port.material;
 }
 
-function rowsOf(name: string, { torques, flats }: NutAdvice): string[][] {
+function rowsOf(name: string, { own, torques, flats }: NutAdvice): string[][] {
   const turned = flats === undefined ? '-' : flatsText(flats);
-  return torques.map(({ table, leastNm, mostNm }, i) => [
-    i === 0 ? `END ${name}` : '',
-    table.name,
-    `${range(leastNm, mostNm, 1)} N·m (${range(leastNm / NM_PER_INCH_POUND, mostNm / NM_PER_INCH_POUND, 0)} in-lb)`,
-    i === 0 ? turned : '',
-  ]);
+  const inchPounds = (nm: number): number => nm / NM_PER_INCH_POUND;
+  const lines = [
+    ...(own === undefined
+      ? []
+      : [
+          [
+            `The end's own: ${own.source}`,
+            `${formatNumber(own.torqueNm, 1)} N·m (${formatNumber(inchPounds(own.torqueNm), 0)} in-lb): this one holds`,
+          ],
+        ]),
+    ...torques.map(({ table, leastNm, mostNm }) => [
+      table.name,
+      `${range(leastNm, mostNm, 1)} N·m (${range(inchPounds(leastNm), inchPounds(mostNm), 0)} in-lb)`,
+    ]),
+  ];
+  return lines.map((line, i) => [i === 0 ? `END ${name}` : '', ...line, i === 0 ? turned : '']);
 }
 
 function range(least: number, most: number, decimals: number): string {

@@ -1,5 +1,5 @@
 import type { Lay } from '../../document/lay/schema.ts';
-import { insertionDepthMm } from '../bench/insertionDepth.ts';
+import { insertionDepthMm } from '../../document/parts/insertionDepth.ts';
 import type { SheetRun } from '../input.ts';
 
 /** A place along the straight hose that the bench marks, from shoulder A. */

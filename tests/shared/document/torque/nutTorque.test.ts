@@ -35,6 +35,21 @@ describe('the torque of a nut', () => {
     });
   });
 
+  it("is the end's own figure first, where its table has one; the tables stay beside it", () => {
+    const own = { ...nut(8), torqueNm: 45, source: "the maker's sheet 12" };
+    expect(nutTorque(own).own).toEqual({ torqueNm: 45, source: "the maker's sheet 12" });
+    expect(nutTorque(own).torques).toEqual(nutTorque(nut(8)).torques);
+    expect(nutTorque({ ...own, seat: 'orb-8' }).own?.torqueNm).toBe(45);
+    expect(nutTorque(nut(8)).own).toBeUndefined();
+  });
+
+  it('of a barb is that of the worm-drive clamp, by its band: US Army TM 5-3895-382-24 Table 11', () => {
+    const { torques, note } = nutTorque({ ...nut(12), form: 'barb' });
+    // 13.5 mm band, new hose: 40 +/- 4 in-lb, printed 4.5 +/- 0.5 N.m
+    expect(torques.map(({ leastNm, mostNm }) => [leastNm.toFixed(2), mostNm.toFixed(2)])[1]).toEqual(['4.07', '4.97']);
+    expect(note).toContain('worm-drive');
+  });
+
   it('converts an inch-pound exactly: 100 in-lb = 11.2985 N.m', () => {
     expect(inchPoundsToNewtonMetres(100)).toBeCloseTo(0.45359237 * 9.80665 * 0.0254 * 100, 8);
   });

@@ -1,6 +1,8 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { readProjectFiles } from '../../../../electron/node/readProjectFiles.ts';
 import { UNWATCHED } from '../../../../shared/base/watch.ts';
+import { ballMm } from '../../../../shared/document/assembly/ballTest.ts';
+import { jointGap } from '../../../../shared/document/assembly/jointGap.ts';
 import type { BuiltPose, Finding, Lay } from '../../../../shared/document/lay/schema.ts';
 import { proofTest } from '../../../../shared/document/proof/proofTest.ts';
 import { cutSquarenessMm, en853Tolerance, lengthTolerance } from '../../../../shared/document/rules/lengthTolerance.ts';
@@ -235,7 +237,16 @@ function lengthsOfLay(lay: Lay, { hose, a, b }: SheetRun, input: SheetInput): nu
     -other.underMm,
     roundMm,
     (roundMm * deg) / 360,
+    ...finishedOf({ hose, a, b }),
   ];
+}
+
+/** What is published of its finished joints and of the ball through its bore. */
+function finishedOf({ hose, a, b }: Pick<SheetRun, 'hose' | 'a' | 'b'>): number[] {
+  const { crimpFromMm = 0, crimpToMm = 0 } = a.end;
+  const figures = [jointGap(a.end, hose.core)?.gapMm, jointGap(b.end, hose.core)?.gapMm, ballMm(hose.dash)];
+  const crimps = [crimpFromMm, crimpToMm, b.end.crimpFromMm, b.end.crimpToMm];
+  return [...figures, ...crimps].filter((mm) => mm !== undefined);
 }
 
 /** The hose made otherwise than planned, as the sheet tells of it. */
