@@ -27,6 +27,8 @@ function mendRun(run: Run, edit: MendEdit): Run {
       return { ...run, sleeve: edit.sleeve };
     case 'slack':
       return { ...run, slack: edit.slack };
+    case 'bleed':
+      return { ...run, bledAtCrest: true };
     case 'new-hose':
       return cutAnew(run);
     case 'hold':

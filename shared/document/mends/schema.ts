@@ -17,6 +17,7 @@ export const MendEdit = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('hose'), hose: z.string() }),
   z.strictObject({ kind: z.literal('sleeve'), sleeve: z.string() }),
   z.strictObject({ kind: z.literal('slack'), slack: z.number().min(0).max(0.5) }),
+  z.strictObject({ kind: z.literal('bleed') }).describe('a bleed where the hose is highest'),
   z.strictObject({ kind: z.literal('new-hose') }).describe('a hose cut anew: what was cut and measured is let go'),
   z
     .strictObject({

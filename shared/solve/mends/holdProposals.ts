@@ -16,6 +16,8 @@ const FROM_MOUTH_MM = 30;
 const READ_MM = 5;
 /** mm. A hose this near to a thing has no side of it to be moved to. */
 const ON_THE_THING_MM = 1e-3;
+/** mm. How far a clamp is slid at most, either way. */
+const SLIDE_MM = 60;
 /** Points to a hundredth of a mm, directions to a millionth. */
 const POINT_PARTS = 100;
 const AXIS_PARTS = 1e6;
@@ -90,6 +92,30 @@ export function slideClamp(context: MendContext): Proposal[] {
   return [changed({ ...clamp.support, point, axis }, words, 2, [])];
 }
 
+/** Each clamp slid along the hose by these, mm, where one stands too near to what moves. */
+const SLIDES_MM = [-SLIDE_MM, SLIDE_MM];
+
+/** A clamp that stands too near to what moves, or to what else holds the hose, slid along it either way. */
+export function slideAway({ run, lay }: MendContext): Proposal[] {
+  return run.run.supports
+    .filter(({ kind }) => kind === 'clamp')
+    .flatMap((support) => {
+      const from = lay.supports.find(({ id }) => id === support.id)?.at.arcLengthMm;
+      const places = from === undefined ? [] : SLIDES_MM.map((by) => from + by).filter((mm) => isFree(lay, mm));
+      return places.map((mm) => {
+        const point = rounded(placeAt(lay, mm).point, POINT_PARTS);
+        const axis = rounded(directionAt(lay, mm), AXIS_PARTS);
+        const name = support.name ?? support.id;
+        return changed(
+          { ...support, point, axis },
+          `The clamp ${name} slid to ${lengthText(mm)} from shoulder A`,
+          2,
+          [],
+        );
+      });
+    });
+}
+
 /** The clamp of the table that holds the hose as thick as it is, in the place of one that does not. */
 export function fittingClamp(context: MendContext): Proposal[] {
   const { run, tables } = context;
@@ -112,9 +138,6 @@ export function grommet({ run }: MendContext): Proposal[] {
 function changed(support: Support, words: string, change: number, toGet: readonly string[]): Proposal {
   return { edit: { kind: 'change-support', support }, words, how: 'near', change, toGet };
 }
-
-/** mm. How far a clamp is slid at most, either way. */
-const SLIDE_MM = 60;
 
 /** The clamp that the user put nearest to where a finding is. */
 function clampAt({ run, lay, finding }: MendContext) {

@@ -1,6 +1,7 @@
 import { centrelineMinRadiusMm } from '../../document/parts/centrelineMinRadius.ts';
 import { outsideDiameterMm } from '../../document/parts/outsideDiameter.ts';
 import type { Hose } from '../../document/parts/schema.ts';
+import { lengthText } from '../../document/wording/quantityText.ts';
 import type { MendContext, Proposal } from './proposal.ts';
 
 /** How many hoses, and how many sleeves, are proposed at most. */
@@ -62,4 +63,11 @@ export function sleeves({ run, tables }: MendContext): Proposal[] {
 /** A sleeve where a bare hose is nearer to heat than the rule that asks for one; nearer than the stricter rule no sleeve helps. */
 export function sleeveWhereAsked(context: MendContext): Proposal[] {
   return context.finding.rule === 'heat-sleeve-within' ? sleeves(context) : [];
+}
+
+/** A bleed where air stays, for a run that has none. */
+export function bleed({ run, finding }: MendContext): Proposal[] {
+  if (run.run.bledAtCrest === true || finding.at === undefined) return [];
+  const words = `A bleed at the crest, ${lengthText(finding.at.arcLengthMm)} from shoulder A,`;
+  return [{ edit: { kind: 'bleed' }, words, how: 'near', change: 3, toGet: ['a bleed'] }];
 }

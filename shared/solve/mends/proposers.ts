@@ -1,8 +1,8 @@
 import type { CheckName } from '../../document/wording/findingWords.ts';
 import { freeClocks, otherAngles, otherMaterials } from './endProposals.ts';
-import { clampsBetween, fittingClamp, grommet, letGo, slideClamp, standOff } from './holdProposals.ts';
+import { clampsBetween, fittingClamp, grommet, letGo, slideAway, slideClamp, standOff } from './holdProposals.ts';
 import { lessSlack, moreSlack, newHose } from './lengthProposals.ts';
-import { otherHoses, sleeves, sleeveWhereAsked, softerHoses, tighterHoses } from './partProposals.ts';
+import { bleed, otherHoses, sleeves, sleeveWhereAsked, softerHoses, tighterHoses } from './partProposals.ts';
 import type { Proposer } from './proposal.ts';
 
 /** What may mend the findings of a check, by its name, most promising first. A check that is not here has no mend to try. */
@@ -14,11 +14,11 @@ export const PROPOSERS: Partial<Record<CheckName, readonly Proposer[]>> = {
   endRoom: [freeClocks, otherAngles],
   wrenchAccess: [freeClocks, otherAngles],
   secondWrench: [freeClocks, otherAngles],
-  slack: [moreSlack, lessSlack, newHose],
+  slack: [moreSlack, lessSlack, newHose, otherAngles],
   breathing: [moreSlack, standOff, newHose],
-  tolerance: [moreSlack, newHose],
+  tolerance: [moreSlack, newHose, otherAngles],
   asBuilt: [newHose],
-  rock: [moreSlack, standOff, letGo, otherAngles],
+  rock: [moreSlack, standOff, slideAway, letGo, otherAngles],
   taperRange: [moreSlack, otherAngles],
   clearance: [standOff, freeClocks, otherAngles],
   heatDistance: [sleeveWhereAsked, standOff, freeClocks, otherAngles],
@@ -28,11 +28,11 @@ export const PROPOSERS: Partial<Record<CheckName, readonly Proposer[]>> = {
   clampSpacing: [clampsBetween],
   clampPlace: [slideClamp, letGo],
   clampFits: [fittingClamp],
-  engineSlack: [moreSlack, letGo],
+  engineSlack: [moreSlack, slideAway, letGo],
   passThrough: [grommet],
   drainFall: [freeClocks, otherAngles, lessSlack],
   turboDrainEnds: [otherAngles],
-  coolantHighPoint: [freeClocks, otherAngles, lessSlack],
+  coolantHighPoint: [freeClocks, otherAngles, lessSlack, bleed],
   suctionBend: [freeClocks, otherAngles, moreSlack],
   suctionPressure: [otherHoses],
   pressureDrop: [otherHoses],

@@ -10,7 +10,7 @@ import { serialiseProject } from '../../document/project/serialiseProject.ts';
 import type { CheckName } from '../../document/wording/findingWords.ts';
 import type { Tube } from '../bay/tubeField.ts';
 import { runChecks } from '../checks/index.ts';
-import type { LayCrew } from '../layRuns/layTask.ts';
+import type { LayCrew, LayHow, LayTask } from '../layRuns/layTask.ts';
 import { shareWatch } from '../layRuns/shareWatch.ts';
 import { compareFindings } from './compareFindings.ts';
 import { otherAngles, otherPairs } from './endProposals.ts';
@@ -53,6 +53,8 @@ export interface TriedMends {
 const MOST_TRIED = 32;
 const MOST_SETTLED = 8;
 const MOST_FOR_ONE = 3;
+/** How many changes of a near miss are laid as near misses, which takes longest. */
+const MOST_NEAR_MISSES = 6;
 
 /**
  * Lays a run with each change that may mend what forbids cutting it or is to be looked at (`PROPOSERS`), and answers
@@ -131,10 +133,7 @@ async function tryAll(work: Work, proposals: readonly Proposal[], watch: Watch) 
     stopIfCancelled(watch);
     const part = partOf(watch, 0.6 + (0.4 * i) / chosen.length, 0.6 + (0.4 * (i + 1)) / chosen.length);
     part.report({ fraction: 0, doing: one.proposal.words });
-    const answer = await settled(work, one, {
-      ...part,
-      report: ({ fraction }) => part.report({ fraction, doing: one.proposal.words }),
-    });
+    const answer = await settled(work, one, saying(part, one.proposal.words));
     if (answer !== undefined) answers.push(answer);
   }
   return { tried: candidates.length, answers };
@@ -177,29 +176,37 @@ async function laidQuickly(work: Work, candidates: readonly Candidate[], watch: 
   for (const [i, one] of local.entries()) {
     stopIfCancelled(watch);
     const part = partOf(watch, (0.4 * i) / local.length, (0.4 * (i + 1)) / local.length);
-    const lays = bench.layNear(one.mended, one.run, {
-      ...part,
-      report: ({ fraction }) => part.report({ fraction, doing: one.proposal.words }),
-    });
+    const lays = bench.layNear(one.mended, one.run, saying(part, one.proposal.words));
     if (isAsClean(lays, lay) && !makesWorse(work, one, lays)) near.set(one, { ...one, how: 'near', lays });
   }
   const rest = candidates.filter((one) => !near.has(one));
-  const shared = shareWatch(partOf(watch, 0.4, 1), rest.length);
-  const done = await bench.crew.doEach(
-    rest.map(({ run }) => ({ how: 'if-clean', run, others: bench.others })),
-    (i) => {
-      const part = shared(i);
-      const doing = rest[i]?.proposal.words ?? '';
-      return { ...part, report: ({ fraction }) => part.report({ fraction, doing }) };
-    },
-  );
-  const anew = new Map(
-    rest.flatMap((one, i): [Candidate, QuickLay][] => {
-      const clean = done[i]?.lay;
-      return clean === undefined ? [] : [[one, { ...one, how: 'anew', lays: replaced(bench.lays, clean) }]];
+  const anew = await laidAnew(work, rest, 'if-clean', partOf(watch, 0.4, 0.8));
+  // What a near miss breaks anyway it may break on: other findings of it are mended by what stays near.
+  const broken = lay.outcome === 'near-miss' ? local.filter((one) => !near.has(one) && !anew.has(one)) : [];
+  const missed = await laidAnew(work, broken.slice(0, MOST_NEAR_MISSES), 'with-less', partOf(watch, 0.8, 1));
+  return candidates.flatMap((one) => near.get(one) ?? anew.get(one) ?? missed.get(one) ?? []);
+}
+
+async function laidAnew(
+  { bench }: Work,
+  candidates: readonly Candidate[],
+  how: LayHow,
+  watch: Watch,
+): Promise<Map<Candidate, QuickLay>> {
+  const shared = shareWatch(watch, candidates.length);
+  const tasks = candidates.map(({ run }): LayTask => ({ how, run, others: bench.others }));
+  const done = await bench.crew.doEach(tasks, (i) => saying(shared(i), candidates[i]?.proposal.words ?? ''));
+  return new Map(
+    candidates.flatMap((one, i): [Candidate, QuickLay][] => {
+      const lay = done[i]?.lay;
+      return lay === undefined ? [] : [[one, { ...one, how: 'anew', lays: replaced(bench.lays, lay) }]];
     }),
   );
-  return candidates.flatMap((one) => near.get(one) ?? anew.get(one) ?? []);
+}
+
+/** A watch that says what is tried, however far it is. */
+function saying(watch: Watch, doing: string): Watch {
+  return { ...watch, report: ({ fraction }) => watch.report({ fraction, doing }) };
 }
 
 function makesWorse({ bench, before }: Work, one: Candidate, lays: readonly Lay[]): boolean {

@@ -23,6 +23,7 @@ const EDITS: MendEdit[] = [
   { kind: 'hose', hose: 'other' },
   { kind: 'sleeve', sleeve: 'other' },
   { kind: 'slack', slack: 0.08 },
+  { kind: 'bleed' },
   { kind: 'new-hose' },
   { kind: 'hold', put: [{ before: 1, support: clamp('new', 150) }] },
   { kind: 'change-support', support: clamp('two', 210) },
