@@ -29,7 +29,8 @@ export type PaperSize = 'A4' | 'Letter';
 
 /** Everything the cut list draws from. Nothing on paper is computed that is not in here. */
 export interface CutListInput {
-  readonly project: Pick<Project, 'name' | 'exampleData' | 'paperwork' | 'vehicle'>;
+  readonly project: Pick<Project, 'name' | 'exampleData' | 'paperwork' | 'vehicle'> &
+    Partial<Pick<Project, 'overrides'>>;
   readonly report: LayReport;
   /** hash of the project's inputs as they stand now; where it is not the report's, the report is stale and nothing is cut */
   readonly currentInputHash?: string | undefined;

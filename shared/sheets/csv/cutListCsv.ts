@@ -2,7 +2,8 @@ import papa from 'papaparse';
 import type { Lay } from '../../document/lay/schema.ts';
 import { sleeveOf } from '../../document/lay/sleeveOf.ts';
 import { codedLength } from '../../document/length/codedLength.ts';
-import type { Paperwork } from '../../document/project/schema.ts';
+import type { Paperwork, Project } from '../../document/project/schema.ts';
+import { ruleById } from '../../document/rules/index.ts';
 import { lengthTolerance } from '../../document/rules/lengthTolerance.ts';
 import { hasNoSwivel } from '../../document/wording/noSwivelWords.ts';
 import { cutVerdict, layOf } from '../bench/cutVerdict.ts';
@@ -56,6 +57,7 @@ export const CUT_LIST_COLUMNS = [
   'sleeve_if_stiff_in',
   'outcome',
   'reasons_not_to_cut',
+  'limits_set_by_hand',
   'example_data',
   'input_hash',
 ] as const;
@@ -85,9 +87,21 @@ function cutListRow(input: CutListInput, run: SheetRun, number: number): CutList
     ...(lay && lay.outcome !== 'no-way' ? lengthColumns(run, lay, input.project.paperwork) : {}),
     outcome: lay?.outcome ?? 'not-laid',
     reasons_not_to_cut: verdict.reasons.join(' | '),
+    limits_set_by_hand: ownLimits(input.project, run.run.id).join(' | '),
     example_data: input.project.exampleData ? 'EXAMPLE DATA' : '',
     input_hash: input.report.project.inputHash,
   };
+}
+
+/** The limits that the project sets for a run, each with its reason: they stand on every paper. */
+function ownLimits({ overrides = [] }: Partial<Pick<Project, 'overrides'>>, runId: string): string[] {
+  return overrides
+    .filter(({ run }) => run === undefined || run === runId)
+    .map(({ rule: id, value, reason }) => {
+      const rule = ruleById(id);
+      const unit = rule === undefined || rule.unit === 'count' ? '' : ` ${rule.unit}`;
+      return `${rule?.title ?? id}: ${value}${unit} instead of ${rule?.value ?? 'none'}${unit}: ${reason}`;
+    });
 }
 
 function partColumns(run: SheetRun): CutListRow {

@@ -79,3 +79,16 @@ test('UTF-8 as the host writes it, whatever the letters', () => {
   const text = 'a° Ø ą 漢 😀 \ud800 \udc00x';
   expect([...utf8Bytes(text)]).toEqual([...new TextEncoder().encode(text)]);
 });
+test('a limit that the project sets for itself stands beside each run it holds for, with its reason', () => {
+  const { project } = sampleInput();
+  const overrides = [
+    { rule: 'clearance-hot', run: COOLER_RUN.run.id, value: 32, reason: 'sleeved over its whole length' },
+    { rule: 'clamp-spacing', value: 700, reason: 'stiff hose' },
+  ];
+  const [cooler, drain] = rows(cutListCsv(sampleInput({ project: { ...project, overrides } })));
+  expect(cooler?.['limits_set_by_hand']).toMatch(
+    /: 32 mm instead of 76.2 mm: sleeved over .* \| .*: 700 mm instead of .* mm: stiff hose$/,
+  );
+  expect(drain?.['limits_set_by_hand']).toMatch(/^[^|]*: 700 mm instead of [^|]*: stiff hose$/);
+  expect(rows(cutListCsv(sampleInput()))[0]?.['limits_set_by_hand']).toBe('');
+});
