@@ -34,6 +34,10 @@ export const RockExtreme = z.strictObject({
   tightest: Clearance.optional().describe(
     'the clearance that is then furthest under, or least over, what is asked; the place is on the hose as it lies there',
   ),
+  rubs: z
+    .array(Clearance)
+    .optional()
+    .describe('of bare steel braid: what it then comes near to that it saws, other hoses among it'),
   tensionN: finite
     .optional()
     .describe(

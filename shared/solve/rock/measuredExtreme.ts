@@ -13,6 +13,7 @@ import type { HeldHose } from './heldHose.ts';
 import { movedNeighbours } from './movedBay.ts';
 import { nearestFirst } from './nearestFirst.ts';
 import type { RockedHose } from './rockedHose.ts';
+import { rubsAt } from './rubsAt.ts';
 
 /** Relative. How far below the found least radius its proof may lie. */
 const RADIUS_PROOF = 0.0002;
@@ -34,7 +35,13 @@ export interface Surroundings {
  */
 export function measuredExtreme(hose: HeldHose, rocked: RockedHose, pose: RockPose, around: Surroundings): RockExtreme {
   const { curve } = rocked;
-  return { pose, ...measuredHose(hose, rocked, around), ...(curve === undefined ? {} : { line: drawnLine(curve) }) };
+  const rubs = rubsAt(hose, rocked, around);
+  return {
+    pose,
+    ...measuredHose(hose, rocked, around),
+    ...(rubs.length === 0 ? {} : { rubs }),
+    ...(curve === undefined ? {} : { line: drawnLine(curve) }),
+  };
 }
 
 /** What is told of a hose whose holds have moved, wherever they moved to. */
