@@ -13,6 +13,7 @@ import { serveCommand } from './serve.ts';
 import { sheetsCommand } from './sheets.ts';
 import { stockCommand } from './stock.ts';
 import { straightenCommand } from './straighten.ts';
+import { torqueCommand } from './torque.ts';
 import { trialCommand } from './trial.ts';
 import { waysCommand } from './ways.ts';
 
@@ -30,6 +31,7 @@ export const COMMANDS: readonly Command[] = [
   straightenCommand,
   clockCommand,
   lengthCommand,
+  torqueCommand,
   partsCommand,
   measureCommand,
   schemaCommand,

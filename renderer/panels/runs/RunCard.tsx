@@ -22,6 +22,7 @@ import { RunFigures } from './RunFigures.tsx';
 import { RunFlow } from './RunFlow.tsx';
 import { RunHands } from './RunHands.tsx';
 import { RunHeat } from './RunHeat.tsx';
+import { RunMaking } from './RunMaking.tsx';
 import { RunRock } from './RunRock.tsx';
 import { RunService } from './RunService.tsx';
 import { RunTaper } from './RunTaper.tsx';
@@ -84,6 +85,9 @@ export function RunCard() {
       {lay !== undefined && <RunFlow lay={lay} />}
       {lay !== undefined && <RunHeat lay={lay} />}
       {lay !== undefined && <RunHands lay={lay} report={open.report} project={open.history.present} />}
+      {lay !== undefined && lay.outcome !== 'no-way' && (
+        <RunMaking lay={lay} project={open.history.present} tables={open.tables} />
+      )}
       {lay !== undefined && <RunRock lay={lay} project={open.history.present} />}
       {lay !== undefined && <PosePlayer lay={lay} />}
       {lay !== undefined && <RunTaper lay={lay} project={open.history.present} />}

@@ -1,7 +1,6 @@
-import { NM_PER_INCH_POUND } from '../../base/units.ts';
 import type { EndMaterial } from '../../document/parts/schema.ts';
 import { type NutAdvice, nutTorque } from '../../document/torque/nutTorque.ts';
-import { formatNumber } from '../format/index.ts';
+import { formatFlats, formatTorque } from '../format/index.ts';
 import type { SheetEnd } from '../input.ts';
 import { type Block, stack } from '../layout/block.ts';
 import { TYPE } from '../layout/style.ts';
@@ -52,30 +51,10 @@ function mateOf({ port, stack: on }: SheetEnd): EndMaterial | undefined {
 }
 
 function rowsOf(name: string, { own, torques, flats }: NutAdvice): string[][] {
-  const turned = flats === undefined ? '-' : flatsText(flats);
-  const inchPounds = (nm: number): number => nm / NM_PER_INCH_POUND;
+  const turned = flats === undefined ? '-' : formatFlats(flats.least, flats.most);
   const lines = [
-    ...(own === undefined
-      ? []
-      : [
-          [
-            `The end's own: ${own.source}`,
-            `${formatNumber(own.torqueNm, 1)} N·m (${formatNumber(inchPounds(own.torqueNm), 0)} in-lb): this one holds`,
-          ],
-        ]),
-    ...torques.map(({ table, leastNm, mostNm }) => [
-      table.name,
-      `${range(leastNm, mostNm, 1)} N·m (${range(inchPounds(leastNm), inchPounds(mostNm), 0)} in-lb)`,
-    ]),
+    ...(own === undefined ? [] : [[`The end's own: ${own.source}`, `${formatTorque(own.torqueNm)}: this one holds`]]),
+    ...torques.map(({ table, leastNm, mostNm }) => [table.name, formatTorque(leastNm, mostNm)]),
   ];
   return lines.map((line, i) => [i === 0 ? `END ${name}` : '', ...line, i === 0 ? turned : '']);
-}
-
-function range(least: number, most: number, decimals: number): string {
-  return `${formatNumber(least, decimals)} to ${formatNumber(most, decimals)}`;
-}
-
-function flatsText({ least, most }: { least: number; most: number }): string {
-  const text = (n: number): string => formatNumber(n, Number.isInteger(n) ? 0 : 2);
-  return least === most ? text(least) : `${text(least)} to ${text(most)}`;
 }

@@ -23,3 +23,4 @@ export {
   formatTemperature,
   formatTemperatureBand,
 } from './quantity.ts';
+export { formatFlats, formatTorque } from './torque.ts';

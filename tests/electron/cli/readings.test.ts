@@ -46,3 +46,17 @@ test('a coded length is told both ways with its words, and a plain one as it rea
   });
   expect((await hosewright('length', 'long')).code).toBe(2);
 });
+
+test('a torque is told by every table with its name and flats, the softer metal where two meet', async () => {
+  const steel = await hosewright('torque', '8', 'steel');
+  expect(steel.out).toContain('38.4 to 47.5 N·m (340 to 420 in-lb)  Army, flared hose coupling nut, lubricated');
+  expect(steel.out).toContain('48.6 to 53.1 N·m (430 to 470 in-lb)  Navy, swivel nut on hose, steel');
+  expect(steel.out).toContain('1.25 to 1.75 flats');
+  const mixed = await hosewright('torque', '6', 'steel', '--on', 'aluminium', '--json');
+  const told = JSON.parse(mixed.out) as { torques: { table: { id: string } }[]; note: string };
+  expect(told.torques.map(({ table }) => table.id)).toEqual(['army-hose-nut', 'navy-aluminium']);
+  expect(told.note).toContain('no rule was found');
+  const bad = await hosewright('torque', 'x', 'tin', '--on', 'lead');
+  expect(bad.code).toBe(2);
+  for (const word of ['DASH', 'MATERIAL', '--on']) expect(bad.err).toContain(word);
+});
