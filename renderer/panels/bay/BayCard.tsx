@@ -6,6 +6,7 @@ import { Length } from '../Length.tsx';
 import { BayAir } from './BayAir.tsx';
 import { Bodies } from './Bodies.tsx';
 import { NewSkin } from './NewSkin.tsx';
+import { OilLevel } from './OilLevel.tsx';
 import { SkinParts } from './SkinParts.tsx';
 import { SquareUp } from './SquareUp.tsx';
 import { VehicleChoice } from './VehicleChoice.tsx';
@@ -33,6 +34,7 @@ export function BayCard() {
       <VehicleChoice />
       {open.bay !== null && <SquareUp />}
       {open.bay !== null && <BayAir />}
+      {open.bay !== null && <OilLevel />}
       {open.bay !== null && <NewSkin />}
       {open.bay !== null &&
         skins.map((skin) => (

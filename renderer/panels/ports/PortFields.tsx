@@ -4,13 +4,14 @@ import { END_MATERIALS } from '../../../shared/document/parts/schema.ts';
 import { CHASSIS_BODY, type Port, type Project } from '../../../shared/document/project/schema.ts';
 import { END_MATERIAL_WORDS } from '../../../shared/document/wording/partWords.ts';
 import { formatDash } from '../../../shared/sheets/format/index.ts';
-import { changePort, seatPort, setPortBody, setPortMaterial, upFor } from '../../state/edits/portEdits.ts';
+import { changePort, seatPort, setPortBody, setPortBore, setPortMaterial, upFor } from '../../state/edits/portEdits.ts';
 import { rounded } from '../../state/supportPlaces.ts';
 import { useBench, useDocument } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Choice } from '../../widgets/Choice.tsx';
 import { TextField } from '../../widgets/TextField.tsx';
 import { DirectionField, PointField } from '../LengthField.tsx';
+import { MaybeLengthField } from '../MaybeLengthField.tsx';
 import { wordsOf } from '../runs/words.ts';
 import { AdaptersField } from './AdaptersField.tsx';
 
@@ -75,6 +76,12 @@ export function PortFields({ port, project }: { port: Port; project: Project }) 
             ),
           )
         }
+      />
+      <MaybeLengthField
+        label="Bore of the hole behind it"
+        hint="not known"
+        mm={port.boreMm}
+        onSet={(boreMm) => document.edit(`bore at ${port.name}`, (now) => setPortBore(now, port.id, boreMm))}
       />
       <PointField
         label="Middle of the seat"

@@ -7,6 +7,8 @@ import { Button } from '../../widgets/Button.tsx';
 import { Choice } from '../../widgets/Choice.tsx';
 import { TextField } from '../../widgets/TextField.tsx';
 import { PressureField, TemperatureField } from '../ServiceField.tsx';
+import { TurboFeed } from './TurboFeed.tsx';
+import { TurboWater } from './TurboWater.tsx';
 
 /** What the run is called, what it carries, and its way out of the project. */
 export function RunService({ run }: { run: Run }) {
@@ -41,6 +43,8 @@ export function RunService({ run }: { run: Run }) {
         value={run.service.temperatureC}
         onSet={(temperatureC) => change('temperature', { temperatureC }, true)}
       />
+      {run.service.purpose === 'turbo-oil-feed' && <TurboFeed run={run} />}
+      {run.service.purpose === 'turbo-water' && <TurboWater run={run} />}
       <TextField
         label="Hose made (printed along it)"
         value={run.madeOn ?? ''}

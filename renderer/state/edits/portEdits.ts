@@ -74,6 +74,16 @@ export function setPortMaterial(project: Project, portId: string, material: Port
   return ports.every((port, i) => port === project.ports[i]) ? project : { ...project, ports };
 }
 
+/** boreMm: of the hole behind the seat, above 0; undefined = not known. */
+export function setPortBore(project: Project, portId: string, boreMm: number | undefined): Project {
+  const ports = project.ports.map((port) => {
+    if (port.id !== portId) return port;
+    const { boreMm: _old, ...bare } = port;
+    return boreMm === undefined ? bare : { ...bare, boreMm };
+  });
+  return { ...project, ports };
+}
+
 /** A port put on another place; its 12 o'clock stays as near to what it was as the new axis lets it. */
 export function seatPort(project: Project, portId: string, seat: Seat): Project {
   const port = project.ports.find(({ id }) => id === portId);

@@ -12,6 +12,26 @@ export function setService(project: Project, runId: string, change: Partial<Serv
   return withRun(project, runId, (run) => ({ ...run, service: { ...run.service, ...change } }));
 }
 
+/** What is known of the turbo that an oil feed goes to, whole: what is left out is not known, or not fitted. */
+export function setTurboFeed(
+  project: Project,
+  runId: string,
+  feed: Pick<Service, 'bearing' | 'restrictorMm'>,
+): Project {
+  return withRun(project, runId, (run) => {
+    const { bearing: _b, restrictorMm: _r, ...service } = run.service;
+    return { ...run, service: { ...service, ...feed } };
+  });
+}
+
+/** Which end of a water hose is at the turbo; undefined = not known. */
+export function setTurboAt(project: Project, runId: string, turboAt: Service['turboAt']): Project {
+  return withRun(project, runId, (run) => {
+    const { turboAt: _old, ...service } = run.service;
+    return { ...run, service: turboAt === undefined ? service : { ...service, turboAt } };
+  });
+}
+
 /** slack: live length over taut length, less one; 0 to 0.5 */
 export function setSlack(project: Project, runId: string, slack: number): Project {
   return withRun(project, runId, (run) => ({ ...run, slack: Math.min(0.5, Math.max(0, slack)) }));

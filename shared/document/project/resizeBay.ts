@@ -1,6 +1,6 @@
 import { scale as scaled, triple, unit, type Vec3 } from '../../base/vec3.ts';
 import { levelled, unlevelled } from '../../geometry/meshImport/squareUp.ts';
-import type { OilLevel, Project, SkinSweep } from './schema.ts';
+import type { Project, SkinSweep } from './schema.ts';
 
 type Place = (point: Vec3) => Vec3;
 
@@ -29,18 +29,12 @@ export function levelBay(project: Project, up: Vec3): Project {
   return { ...moved, bay: { ...moved.bay, level: triple(level) } };
 }
 
-type Triple = (v: Vec3) => [number, number, number];
-
-/** Accelerations stay as they are when a bay is scaled and turn with it when it is levelled, as directions do. */
-function oilAlong({ point, states }: OilLevel, at: Triple, along: Triple): OilLevel {
-  return {
-    point: at(point),
-    states: states.map((state) => ({ ...state, accelerationG: along(state.accelerationG) })),
-  };
-}
-
 /** A stroke keeps its millimetres, as shifts of bodies do. */
-function sweepAlong(sweep: SkinSweep, at: Triple, along: Triple): SkinSweep {
+function sweepAlong(
+  sweep: SkinSweep,
+  at: (v: Vec3) => [number, number, number],
+  along: (v: Vec3) => [number, number, number],
+): SkinSweep {
   return sweep.kind === 'turn'
     ? { ...sweep, point: at(sweep.point), axis: along(sweep.axis) }
     : { ...sweep, direction: along(sweep.direction) };
@@ -54,7 +48,7 @@ function placed(project: Project, point: Place, direction: Place): Project {
     ...project,
     bay: {
       ...project.bay,
-      ...(project.bay.oilLevel === undefined ? {} : { oilLevel: oilAlong(project.bay.oilLevel, at, along) }),
+      ...(project.bay.oilLevel === undefined ? {} : { oilLevel: at(project.bay.oilLevel) }),
       skins: project.bay.skins.map((skin) =>
         skin.sweep === undefined ? skin : { ...skin, sweep: sweepAlong(skin.sweep, at, along) },
       ),

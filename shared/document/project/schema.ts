@@ -133,23 +133,6 @@ export const Motion = z
 
 export const Body = z.strictObject({ id, name, parts: z.array(name), motion: Motion.optional() });
 
-export const OilLevel = z
-  .strictObject({
-    point: point.describe('the middle of the free surface of the oil in the sump, car level and at rest'),
-    states: z
-      .array(
-        z.strictObject({
-          name,
-          accelerationG: point.describe(
-            'of the vehicle, in g, bay frame; a slope of 20 % is 0.2 towards its uphill side',
-          ),
-        }),
-      )
-      .default([])
-      .describe('what else the vehicle does: braking, cornering, standing on a slope; rest is always looked at'),
-  })
-  .describe('of the oil that drains return to');
-
 const alongXAndY = (most: number, what: string) =>
   z
     .strictObject({ x: finite.min(-most).max(most).default(0), y: finite.min(-most).max(most).default(0) })
@@ -188,7 +171,6 @@ export const Bay = z.strictObject({
   soakAirTemperatureC: finite
     .optional()
     .describe("of the bay's air once the engine is off and it stands; absent = assumed"),
-  oilLevel: OilLevel.optional(),
   oilLevel: point
     .optional()
     .describe(
@@ -236,7 +218,6 @@ export const Port = z.strictObject({
   up: direction.describe("12 o'clock of the port; made square to the axis when read"),
   seat: name.describe('thread or seat, such as flare-37'),
   dash: z.int().positive(),
-  boreMm: positive.optional().describe('of the hole in the part behind the seat; a drain may be no narrower'),
   material: z
     .enum(END_MATERIALS)
     .optional()
@@ -306,7 +287,6 @@ export const FLOWS = ['a-to-b', 'b-to-a'] as const;
 export const BEARINGS = ['ball', 'journal'] as const;
 export const TURBO_SIDES = ['a', 'b'] as const;
 
-export const BEARINGS = ['ball', 'journal'] as const;
 export const Service = z.strictObject({
   purpose: z.enum(PURPOSES),
   fluid: z.enum(FLUIDS),
@@ -317,7 +297,21 @@ export const Service = z.strictObject({
     .optional()
     .describe('kinematic, of the fluid running (1 mm2/s = 1 cSt); absent = estimated for its kind and temperature'),
   bearing: z.enum(BEARINGS).optional().describe('of the turbo that an oil feed goes to; absent = not known'),
-  restrictorMm: positive.optional().describe('bore of the restrictor in a turbo oil feed; absent = none fitted'),
+  restrictorMm: nonNegative
+    .optional()
+    .describe('bore of the restrictor at the turbo, of a turbo oil feed; 0 = none is fitted, absent = not said'),
+  turboPressureKpa: nonNegative
+    .optional()
+    .describe('of a turbo oil feed: measured after the restrictor, oil hot, at maximum rpm'),
+  shaftTiltDeg: nonNegative
+    .max(90)
+    .optional()
+    .describe("of a turbo oil drain: how far the turbo's shaft is off level, car level"),
+  turboAt: z.enum(TURBO_SIDES).optional().describe('of turbo water: the end of the hose that is at the turbo'),
+  housingTurnDeg: nonNegative
+    .max(180)
+    .optional()
+    .describe('of turbo water: how far the centre housing is turned about the shaft from its drain straight down'),
 });
 
 /** A hose that exists, as the bench measured it. */
@@ -477,9 +471,9 @@ export type Support = z.infer<typeof Support>;
 export type Lock = z.infer<typeof Lock>;
 export type Service = z.infer<typeof Service>;
 export type Purpose = Service['purpose'];
-export type OilLevel = z.infer<typeof OilLevel>;
 export type Fluid = Service['fluid'];
 export type Vehicle = (typeof VEHICLES)[number];
+export type Attitude = z.infer<typeof Attitude>;
 export type AdapterUse = z.infer<typeof AdapterUse>;
 export type AsBuilt = z.infer<typeof AsBuilt>;
 export type Paperwork = z.infer<typeof Paperwork>;

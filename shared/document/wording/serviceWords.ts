@@ -1,4 +1,4 @@
-import type { Fluid, Purpose, Vehicle } from '../project/schema.ts';
+import type { BEARINGS, Fluid, Purpose, Vehicle } from '../project/schema.ts';
 
 /** What a run is for, as window and papers say it. */
 export const PURPOSE_WORDS: Readonly<Record<Purpose, string>> = {
@@ -27,6 +27,12 @@ export const FLUID_WORDS: Readonly<Record<Fluid, string>> = {
   'raw-water': 'Raw water',
   air: 'Air',
   other: 'Other fluid',
+};
+
+/** The bearing of a turbo. */
+export const BEARING_WORDS: Readonly<Record<(typeof BEARINGS)[number], string>> = {
+  ball: 'Ball bearing',
+  journal: 'Journal bearing',
 };
 
 /** Whose bay it is. */

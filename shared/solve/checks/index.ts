@@ -17,6 +17,7 @@ import { coolantHighPoint } from './coolantHighPoint.ts';
 import { drainCapacity } from './drainCapacity.ts';
 import { drainEntry } from './drainEntry.ts';
 import { drainFall } from './drainFall.ts';
+import { drainLean } from './drainLean.ts';
 import { endMetals } from './endMetals.ts';
 import { endRoom } from './endRoom.ts';
 import { engineSlack } from './engineSlack.ts';
@@ -76,6 +77,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   engineSlack,
   passThrough,
   drainFall,
+  drainLean,
   turboDrainEnds,
   drainEntry,
   turboFeed,
@@ -104,7 +106,6 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
 const WITHOUT_PATH: readonly CheckName[] = [
   'laid',
   'turboDrainEnds',
-  'turboFeed',
   'bundlePressure',
   'pressureRating',
   'vacuumKnown',
