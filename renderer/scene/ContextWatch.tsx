@@ -1,6 +1,7 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect } from 'react';
 import { Vector3 } from 'three';
+import type { Vec3 } from '../../shared/base/vec3.ts';
 import { placeAt } from '../state/layPlaces.ts';
 import { useBench } from '../state/useBench.ts';
 
@@ -16,7 +17,11 @@ export interface SceneProbe {
 
 declare global {
   interface Window {
-    __hosewright?: { scene(): SceneProbe };
+    __hosewright?: {
+      scene(): SceneProbe;
+      /** where a place of the bay, mm, is in the window, px */
+      placePx(point: Vec3): readonly [number, number];
+    };
   }
 }
 
@@ -38,15 +43,19 @@ export function ContextWatch() {
     };
     canvas.addEventListener('webglcontextlost', lost);
     canvas.addEventListener('webglcontextrestored', restored);
+    const placePx = (point: Vec3): readonly [number, number] => {
+      const seen = new Vector3(...point).project(camera);
+      const box = canvas.getBoundingClientRect();
+      return [box.left + ((seen.x + 1) / 2) * box.width, box.top + ((1 - seen.y) / 2) * box.height];
+    };
     const hoseMiddlePx = (): readonly [number, number] | null => {
       const lay = bay.getState().open?.report?.lays.find(({ run }) => run === session.getState().run);
       const middle = lay === undefined ? null : placeAt(lay.centreline, lay.cutLengthMm / 2);
       if (middle === null) return null;
-      const seen = new Vector3(...middle.point).project(camera);
-      const box = canvas.getBoundingClientRect();
-      return [box.left + ((seen.x + 1) / 2) * box.width, box.top + ((1 - seen.y) / 2) * box.height];
+      return placePx(middle.point);
     };
     window.__hosewright = {
+      placePx,
       scene: () => ({
         trianglesDrawn: gl.info.render.triangles,
         framesDrawn: gl.info.render.frame,

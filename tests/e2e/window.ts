@@ -26,7 +26,7 @@ async function serve(project: string | undefined): Promise<{ address: string; se
   });
 }
 
-interface WindowFixtures {
+export interface WindowFixtures {
   /** The project the window is started on; undefined = none. */
   readonly project: string | undefined;
   readonly opened: OpenedWindow;

@@ -28,8 +28,14 @@ export function NewBay() {
   const at = BAY_QUESTIONS.indexOf(question);
   const isLast = at === BAY_QUESTIONS.length - 1;
   const { title: words, Ask } = QUESTIONS[question];
+  const goOn = (event: React.FormEvent<HTMLFormElement>): void => {
+    event.preventDefault();
+    if (busy || event.currentTarget.querySelector('[aria-invalid="true"]') !== null) return;
+    if (isLast) void onNewBay.finish();
+    else onNewBay.next();
+  };
   return (
-    <section className="new-bay" aria-labelledby="new-bay-title">
+    <form className="new-bay" aria-labelledby="new-bay-title" noValidate onSubmit={goOn}>
       <p className="new-bay-file">
         {look.meshes.map(({ path }) => path).join(', ')} · {look.triangles.toLocaleString('en')} triangles ·{' '}
         {look.parts.length} {look.parts.length === 1 ? 'part' : 'parts'}
@@ -45,10 +51,10 @@ export function NewBay() {
         <Button onPress={at === 0 ? onNewBay.clear : onNewBay.back} disabled={busy}>
           {at === 0 ? 'Leave it' : 'Back'}
         </Button>
-        <Button look="main" onPress={isLast ? () => void onNewBay.finish() : onNewBay.next} disabled={busy}>
+        <button type="submit" className="button button-main" disabled={busy}>
           {isLast ? 'Put it on the bench' : 'Next'}
-        </Button>
+        </button>
       </div>
-    </section>
+    </form>
   );
 }
