@@ -5,7 +5,7 @@ import { BALL_SOURCE, ballMm } from './ballTest.ts';
 import { jointGap } from './jointGap.ts';
 
 const SIDES = ['a', 'b'] as const;
-const MOVED_SOURCE = 'MIL-DTL-8790F 3.5.3: no loosening or change of position of an end on the hose';
+const MOVED_SOURCE = 'no loosening or change of position of an end on the hose: MIL-DTL-8790F 3.5.3';
 
 /** What is measured once both ends are on, and what belongs to the proof test; in order. */
 export function finishedSteps(hose: AssembledHose, lengths: StepLengths): readonly AssemblyStep[] {
@@ -50,7 +50,8 @@ function jointSteps(hose: AssembledHose, side: 'a' | 'b', { both }: StepLengths)
   return [step(`gap-${side}`, words, gap.source)];
 }
 
-const CRIMP_SOURCE = 'a crimping machine manual, p. 8: where; three readings and their mean: trade (from memory)';
+const CRIMP_SOURCE =
+  "where a crimp is measured: a crimping machine's manual, p. 8; three readings and their mean: trade (from memory)";
 
 function crimp(end: End, name: string, side: string): AssemblyStep {
   const { crimpFromMm, crimpToMm } = end;

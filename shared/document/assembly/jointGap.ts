@@ -16,13 +16,13 @@ export const JOINT_GAPS: Readonly<Record<'rubber' | 'fluoropolymer', GapLimit>> 
     sense: 'at-most',
     gapMm: inchesToMm(1 / 16),
     between: 'hex of the nipple and socket',
-    source: 'US Army TM 1-1500-204-23-2 p. 4-44, reusable fitting on rubber hose',
+    source: 'gap of a reusable fitting on rubber hose: US Army TM 1-1500-204-23-2 p. 4-44',
   },
   fluoropolymer: {
     sense: 'at-least',
     gapMm: inchesToMm(0.025),
     between: 'nipple and socket, else the socket is backed off until it is free',
-    source: 'US Army TM 1-1500-204-23-2 p. 4-64, reusable fitting on PTFE hose',
+    source: 'gap of a reusable fitting on PTFE hose: US Army TM 1-1500-204-23-2 p. 4-64',
   },
 };
 

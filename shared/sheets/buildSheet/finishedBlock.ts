@@ -14,6 +14,6 @@ export function finishedBlock({ paper, run, lay, write, widthMm }: LaidSubject):
     tickColumns('Once both ends are on', widthMm, (columnMm) =>
       steps.map(({ words }) => tickBlock(paper, words, columnMm, TYPE.small)),
     ),
-    textBlock(paper, `Sources: ${[...sources].join('. ')}.`, widthMm, { sizePt: TYPE.tiny + 0.4 }),
+    textBlock(paper, `Sources, ${[...sources].join('; ')}.`, widthMm, { sizePt: TYPE.tiny + 0.4 }),
   ]);
 }

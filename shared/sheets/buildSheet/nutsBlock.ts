@@ -2,7 +2,7 @@ import type { EndMaterial } from '../../document/parts/schema.ts';
 import { type NutAdvice, nutTorque } from '../../document/torque/nutTorque.ts';
 import { formatFlats, formatTorque } from '../format/index.ts';
 import type { SheetEnd } from '../input.ts';
-import { type Block, stack } from '../layout/block.ts';
+import { type Block, space, stack } from '../layout/block.ts';
 import { TYPE } from '../layout/style.ts';
 import { tableRows } from '../layout/table.ts';
 import { heading, textBlock } from '../layout/textBlock.ts';
@@ -40,7 +40,7 @@ export function nutsBlock({ paper, run, widthMm }: LaidSubject): Block {
   ];
   return stack([
     heading('Nuts', widthMm),
-    ...(rows.length === 0 ? [] : [table.titles, ...table.rows]),
+    ...(rows.length === 0 ? [] : [table.titles, ...table.rows, space(0.8)]),
     ...said.map((text) => textBlock(paper, text, widthMm, { sizePt: TYPE.tiny + 0.4 })),
   ]);
 }
