@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import { SKIN_KINDS, type Skin } from '../../../shared/document/project/schema.ts';
-import { SKIN_WORDS } from '../../../shared/document/wording/bayWords.ts';
+import { SKIN_KINDS, SKIN_MATERIALS, type Skin, type SkinMaterial } from '../../../shared/document/project/schema.ts';
+import { MATERIAL_WORDS, SKIN_WORDS } from '../../../shared/document/wording/bayWords.ts';
 import { changeSkin, removeSkin } from '../../state/edits/skinEdits.ts';
 import { useBench } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
@@ -9,8 +9,14 @@ import { NumberField } from '../../widgets/NumberField.tsx';
 import { TextField } from '../../widgets/TextField.tsx';
 import { LengthField } from '../LengthField.tsx';
 import { TemperatureField } from '../ServiceField.tsx';
+import { SkinMoves } from './SkinMoves.tsx';
 
 export const KIND_OPTIONS = SKIN_KINDS.map((kind) => ({ value: kind, label: SKIN_WORDS[kind] }));
+
+const MATERIAL_OPTIONS = [
+  { value: '', label: 'Not stated' },
+  ...SKIN_MATERIALS.map((value) => ({ value, label: MATERIAL_WORDS[value] })),
+];
 
 /** What a skin is, to be changed; folded away, since it is seldom. */
 export function SkinFields({ skin }: { skin: Skin }) {
@@ -49,6 +55,15 @@ export function SkinFields({ skin }: { skin: Skin }) {
             {asHot && <p className="teach">It is hot from when its temperature is stated.</p>}
           </>
         )}
+        {kind === 'moving' && (
+          <SkinMoves sweep={skin.sweep} onSet={(sweep, join) => change('movement', { sweep }, join)} />
+        )}
+        <Choice
+          label="What it is made of"
+          value={skin.material ?? ''}
+          options={MATERIAL_OPTIONS}
+          onChoose={(chosen) => change('material', { material: chosen === '' ? null : (chosen as SkinMaterial) })}
+        />
         <label className="check">
           <input
             type="checkbox"

@@ -1,4 +1,10 @@
-import { PLAIN_SKIN, type Project, type Skin } from '../../../shared/document/project/schema.ts';
+import {
+  PLAIN_SKIN,
+  type Project,
+  type Skin,
+  type SkinMaterial,
+  type SkinSweep,
+} from '../../../shared/document/project/schema.ts';
 import { skinOfPart } from '../../../shared/document/project/skinOfPart.ts';
 import { freshId } from './freshId.ts';
 import { withPartIn } from './partGroups.ts';
@@ -28,6 +34,8 @@ export function changeSkin(
     readonly surfaceTemperatureC?: number;
     readonly clearanceMm?: number | null;
     readonly emissivity?: number | null;
+    readonly material?: SkinMaterial | null;
+    readonly sweep?: SkinSweep | null;
   },
 ): Project {
   const skins = project.bay.skins.map((skin) => (skin.id === skinId ? changed(skin, change) : skin));
@@ -35,13 +43,30 @@ export function changeSkin(
   return same ? project : { ...project, bay: { ...project.bay, skins } };
 }
 
-function changed(skin: Skin, { clearanceMm, emissivity, ...change }: Parameters<typeof changeSkin>[2]): Skin {
-  const { clearanceMm: own, emissivity: shine, surfaceTemperatureC, ...next } = { ...skin, ...change };
+function changed(
+  skin: Skin,
+  { clearanceMm, emissivity, material, sweep, ...change }: Parameters<typeof changeSkin>[2],
+): Skin {
+  const {
+    clearanceMm: own,
+    emissivity: shine,
+    surfaceTemperatureC,
+    material: metal,
+    sweep: way,
+    ...next
+  } = {
+    ...skin,
+    ...change,
+  };
   if (next.kind === 'hot' && surfaceTemperatureC === undefined) return skin;
   const emits = emissivity === undefined ? shine : (emissivity ?? undefined);
   const clearance = clearanceMm === undefined ? own : (clearanceMm ?? undefined);
+  const madeOf = material === undefined ? metal : (material ?? undefined);
+  const moves = sweep === undefined ? way : (sweep ?? undefined);
   return {
     ...next,
+    ...(madeOf === undefined ? {} : { material: madeOf }),
+    ...(next.kind === 'moving' && moves !== undefined ? { sweep: moves } : {}),
     ...(next.kind === 'hot' && surfaceTemperatureC !== undefined ? { surfaceTemperatureC } : {}),
     ...(next.kind === 'hot' && emits !== undefined ? { emissivity: emits } : {}),
     ...(clearance === undefined ? {} : { clearanceMm: clearance }),

@@ -1,4 +1,4 @@
-import type { SkinKind, Support } from '../project/schema.ts';
+import type { SkinKind, SkinMaterial, Support } from '../project/schema.ts';
 
 /** What a patch of the bay is. */
 export const SKIN_WORDS: Readonly<Record<SkinKind, string>> = {
@@ -8,6 +8,15 @@ export const SKIN_WORDS: Readonly<Record<SkinKind, string>> = {
   'sharp-edge': 'Sharp edge',
   moving: 'Moving',
   wiring: 'Wiring',
+};
+
+/** What the parts of a skin are made of, where braid may rub them. */
+export const MATERIAL_WORDS: Readonly<Record<SkinMaterial, string>> = {
+  steel: 'Steel',
+  aluminium: 'Aluminium',
+  composite: 'Composite',
+  plastic: 'Plastic',
+  rubber: 'Rubber',
 };
 
 /** What closes the hole of a pass-through. */
