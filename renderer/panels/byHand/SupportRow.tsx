@@ -9,6 +9,7 @@ import { Choice } from '../../widgets/Choice.tsx';
 import { TextField } from '../../widgets/TextField.tsx';
 import { Length } from '../Length.tsx';
 import { DirectionField, PointField } from '../LengthField.tsx';
+import { MaybeLengthField } from '../MaybeLengthField.tsx';
 import { useShownWhen } from '../useShownWhen.ts';
 
 interface SupportRowProps {
@@ -111,6 +112,14 @@ function SupportFields({ run, lay, support, at, name }: Omit<SupportRowProps, 'c
             ...SEALS.map((seal) => ({ value: seal, label: SEAL_WORDS[seal] })),
           ]}
           onChoose={(seal) => change('seal', { seal: seal as NonNullable<Support['seal']> })}
+        />
+      )}
+      {support.kind === 'pass-through' && (
+        <MaybeLengthField
+          label="Hole across"
+          hint="Not stated: whether the hose goes through is not checked."
+          mm={support.holeMm}
+          onSet={(holeMm) => change('hole', { holeMm: holeMm ?? 0 })}
         />
       )}
       <PointField

@@ -258,6 +258,11 @@ export const Support = z.strictObject({
     .enum(SEALS)
     .optional()
     .describe('of a pass-through: what closes the hole round the hose and keeps its edge off'),
+  holeMm: positive
+    .optional()
+    .describe(
+      'of a pass-through: what must go through it, hose or end, is less across than this, its grommet taken out',
+    ),
   part: id.optional().describe('of a clamp: id in the table of clamps'),
 });
 

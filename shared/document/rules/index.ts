@@ -1,5 +1,6 @@
 import { invariant } from '../../base/invariant.ts';
 import type { Project, RuleOverride } from '../project/schema.ts';
+import { ASSEMBLY_RULES } from './assemblyRules.ts';
 import { BEND_RULES } from './bendRules.ts';
 import { BUILT_RULES } from './builtRules.ts';
 import { BUNDLE_RULES } from './bundleRules.ts';
@@ -41,6 +42,7 @@ export const RULES: readonly Rule[] = [
   ...SUCTION_RULES,
   ...FLOW_RULES,
   ...SUPPORT_RULES,
+  ...ASSEMBLY_RULES,
   ...CLOCK_RULES,
   ...RATING_RULES,
   ...MATERIAL_RULES,

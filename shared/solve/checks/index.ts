@@ -2,6 +2,7 @@ import type { Finding, Lay } from '../../document/lay/schema.ts';
 import type { ResolvedProject } from '../../document/project/resolve.ts';
 import { CHECK_NAMES, type CheckName } from '../../document/wording/findingWords.ts';
 import { asBuilt, tolerance } from './asBuilt.ts';
+import { assembly } from './assembly.ts';
 import { bendRadius } from './bendRadius.ts';
 import { breathing } from './breathing.ts';
 import { bundlePressure } from './bundlePressure.ts';
@@ -76,6 +77,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   clampHeat,
   engineSlack,
   passThrough,
+  assembly,
   drainFall,
   drainLean,
   turboDrainEnds,
