@@ -136,6 +136,9 @@ describe('supports put by hand', () => {
     expect(supports(changeSupport(project, 'feed', 'c', { name: ' By the tank ' }) as typeof project)[0]?.name).toBe(
       'By the tank',
     );
+    const hole = (kind: Support['kind'], holeMm: number): number | undefined =>
+      supports(changeSupport(project, 'feed', 'c', { kind, holeMm }) as typeof project)[0]?.holeMm;
+    expect([hole('pass-through', 32), hole('pass-through', 0), hole('clamp', 32)]).toEqual([32, undefined, undefined]);
     expect(reorderSupport(project, 'feed', 'c', -1)).toBe(project);
     expect(supports(reorderSupport(project, 'feed', 'c', 1) as typeof project).map(({ id }) => id)).toEqual(['w', 'c']);
     expect(supportName([clamp, way], way, 'Waypoint')).toBe('Waypoint 1');
