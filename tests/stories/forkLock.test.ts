@@ -14,7 +14,7 @@ const line: Run = {
   supports: [],
 };
 
-function story(changes: Partial<Run> = {}, beam?: Block, material: Skin['material'] = 'aluminium'): Story {
+function story(changes: Partial<Run> = {}, beam?: Block, material: Skin['material'] = 'aluminium', droopMm = 0): Story {
   return {
     blocks: [
       { name: 'engine', min: [-200, -100, -100], max: [-30, 100, 100] },
@@ -36,7 +36,7 @@ function story(changes: Partial<Run> = {}, beam?: Block, material: Skin['materia
             rollDeg: [0, 0],
             pitchDeg: [0, 0],
             yawDeg: [-35, 35],
-            shiftMm: { x: [0, 0], y: [0, 0], z: [0, 0] },
+            shiftMm: { x: [0, 0], y: [0, 0], z: [-droopMm, 0] },
           },
         },
       ],
@@ -111,5 +111,23 @@ describe('an oil cooler line from engine to fork, the fork turning 35 degrees ei
     const cloth = story({}, MEMBER);
     const hoses = cloth.hoses.map((hose) => ({ ...hose, cover: 'polyester-braid' as const }));
     expect(findingsOf(await layStory({ ...cloth, hoses }), 'chafe')).toEqual([]);
+  });
+
+  test('with 150 mm of travel the hose that lock alone asks for does not reach at full droop; some 40 mm longer it does', async () => {
+    // 40 mm more hose between the same two ports bends to 58 mm with the fork up: it takes a hose that may.
+    const drooped = (slack: number) => {
+      const travels = story({ slack }, undefined, 'aluminium', 150);
+      return layStory({ ...travels, hoses: travels.hoses.map((hose) => ({ ...hose, minBendRadiusMm: 50 })) });
+    };
+    const short = await drooped(0.12);
+    const [tight] = findingsOf(short, 'rock');
+    expect(tight).toMatchObject({ severity: 'stop', rule: 'rock-slack' });
+    expect(tight?.message).toContain('z -150 mm');
+    const long = await drooped(0.25);
+    const moreMm = (long.lays[0]?.cutLengthMm ?? 0) - (short.lays[0]?.cutLengthMm ?? 0);
+    expect(moreMm).toBeGreaterThan(-(tight?.measured ?? 0));
+    expect(moreMm).toBeLessThan(45);
+    // It is still wrung where the fork is low: a look, since the ends stand so; nothing forbids cutting.
+    expect(long.findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
   });
 });
