@@ -87,6 +87,11 @@ export function hillclimbProject(mesh: Uint8Array): Project {
       airTemperatureC: 45,
       airSpeedMPerS: 5,
       soakAirTemperatureC: 60,
+      oilLevel: [575, 0, 130],
+      attitudes: [
+        { name: 'braking', gradeDeg: { x: 0, y: 0 }, accelerationG: { x: 1.2, y: 0 } },
+        { name: 'a left-hand bend', gradeDeg: { x: 0, y: 0 }, accelerationG: { x: 0, y: -0.7 } },
+      ],
       skins: SKINS,
       bodies: [engineBody(), { id: 'chassis', name: 'Chassis', parts: [] }],
     },
