@@ -13,7 +13,8 @@ import { measureEndRoom } from '../layRun/measureEndRoom.ts';
 import { type EndSetting, fittedAt, type RunSetting } from '../layRun/runSetting.ts';
 import { tubesOf } from '../layRun/tubesOf.ts';
 import { type HeldHose, type HeldSpan, heldHose } from '../rock/heldHose.ts';
-import { measuredHose, type Surroundings } from '../rock/measuredExtreme.ts';
+import { measuredHose } from '../rock/measuredExtreme.ts';
+import type { Surroundings } from '../rock/surroundings.ts';
 import { faultAtPose } from '../taper/faultAtPose.ts';
 import { type OwnClocks, refittedHose } from '../taper/refittedHose.ts';
 

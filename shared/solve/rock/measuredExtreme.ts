@@ -1,19 +1,17 @@
 import { radiansToDegrees } from '../../base/units.ts';
 import type { Clearance, RockExtreme, RockPose } from '../../document/lay/schema.ts';
-import type { Project } from '../../document/project/schema.ts';
 import { requiredRunClearance } from '../../document/rules/requiredClearance.ts';
 import { leastRadius } from '../../geometry/curveLimits.ts';
 import { movePoint } from '../../geometry/rigidMotion.ts';
-import type { TubeField } from '../bay/tubeField.ts';
 import { drawnLine } from '../layRun/centreline.ts';
 import { clearanceTo } from '../layRun/measureClearances.ts';
 import { type Neighbour, runNeighbour } from '../layRun/neighbours.ts';
-import type { BodyBay } from './bodyBays.ts';
 import type { HeldHose } from './heldHose.ts';
 import { movedNeighbours } from './movedBay.ts';
 import { nearestFirst } from './nearestFirst.ts';
 import type { RockedHose } from './rockedHose.ts';
 import { rubsAt } from './rubsAt.ts';
+import type { Surroundings } from './surroundings.ts';
 
 /** Relative. How far below the found least radius its proof may lie. */
 const RADIUS_PROOF = 0.0002;
@@ -21,13 +19,6 @@ const RADIUS_PROOF = 0.0002;
 const STRAIGHT_RADIUS_MM = 1e6;
 /** mm. How far below the found clearance its proof may lie: motions of mounts are not known finer. */
 const CLEARANCE_PROOF_MM = 0.2;
-
-/** Everything else at the same extreme: the bodies of the bay, and the other hoses as they lie then. */
-export interface Surroundings {
-  readonly project: Project;
-  readonly bays: readonly BodyBay[];
-  readonly others: TubeField;
-}
 
 /**
  * What is told of a hose at an extreme. A hose that is carried whole keeps its shape and its distance to what carries

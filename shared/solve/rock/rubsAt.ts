@@ -7,9 +7,9 @@ import { clearanceTo } from '../layRun/measureClearances.ts';
 import { type Neighbour, runNeighbour } from '../layRun/neighbours.ts';
 import type { RunSetting } from '../layRun/runSetting.ts';
 import type { HeldHose } from './heldHose.ts';
-import type { Surroundings } from './measuredExtreme.ts';
 import { movedNeighbours } from './movedBay.ts';
 import type { RockedHose } from './rockedHose.ts';
+import type { Surroundings } from './surroundings.ts';
 
 /** mm. Spacing of the places looked at before something is measured. */
 const LOOK_STEP_MM = 10;
