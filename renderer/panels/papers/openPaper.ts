@@ -1,4 +1,4 @@
-import type { PDFDocumentProxy } from 'pdfjs-dist';
+import type { PDFDocumentProxy, PDFPageProxy, PDFWorker } from 'pdfjs-dist';
 
 /** A paper opened for looking at. */
 export interface PaperPages {
@@ -10,9 +10,9 @@ export interface PaperPages {
 
 /** Opens the bytes of a PDF; the reader is fetched the first time a paper is looked at. */
 export async function openPaper(pdf: Uint8Array): Promise<PaperPages> {
-  const reader = await pdfReader();
-  // A copy: the reader's worker takes the bytes away.
-  const opened = await reader.getDocument({ data: pdf.slice(), isEvalSupported: false }).promise;
+  const { pdfjs, worker } = await pdfReader();
+  // A copy: the reader's worker takes the bytes away. The worker is ours: a paper that is closed leaves it to the next.
+  const opened = await pdfjs.getDocument({ data: pdf.slice(), isEvalSupported: false, worker }).promise;
   return {
     count: opened.numPages,
     draw: (page, canvas, widthPx) => drawPage(opened, page, canvas, widthPx),
@@ -20,13 +20,19 @@ export async function openPaper(pdf: Uint8Array): Promise<PaperPages> {
   };
 }
 
-let reader: Promise<typeof import('pdfjs-dist')> | undefined;
+interface Reader {
+  readonly pdfjs: typeof import('pdfjs-dist');
+  readonly worker: PDFWorker;
+}
 
-function pdfReader(): Promise<typeof import('pdfjs-dist')> {
+let reader: Promise<Reader> | undefined;
+
+function pdfReader(): Promise<Reader> {
   reader ??= Promise.all([import('pdfjs-dist'), import('pdfjs-dist/build/pdf.worker.min.mjs?worker')]).then(
     ([pdfjs, { default: ReaderWorker }]) => {
-      pdfjs.GlobalWorkerOptions.workerPort = new ReaderWorker();
-      return pdfjs;
+      // The types of pdfjs-dist know null alone for a port; its documentation has a worker.
+      const port = new ReaderWorker() as unknown as null;
+      return { pdfjs, worker: new pdfjs.PDFWorker({ port }) };
     },
   );
   return reader;
@@ -35,7 +41,7 @@ function pdfReader(): Promise<typeof import('pdfjs-dist')> {
 function drawPage(opened: PDFDocumentProxy, number: number, canvas: HTMLCanvasElement, widthPx: number): () => void {
   let stop = (): void => undefined;
   let stopped = false;
-  void opened.getPage(number).then((page) => {
+  const draw = (page: PDFPageProxy): void => {
     if (stopped) return;
     const whole = page.getViewport({ scale: 1 });
     const scale = widthPx / whole.width;
@@ -47,6 +53,10 @@ function drawPage(opened: PDFDocumentProxy, number: number, canvas: HTMLCanvasEl
     stop = () => work.cancel();
     // Stopped because something newer is drawn: nothing to say of it.
     work.promise.catch(() => undefined);
+  };
+  opened.getPage(number).then(draw, (why: unknown) => {
+    // A paper that was closed meanwhile has no pages to give.
+    if (!stopped) throw why;
   });
   return () => {
     stopped = true;
