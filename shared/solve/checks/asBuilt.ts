@@ -129,8 +129,6 @@ function isWrung({ project, run }: CheckContext, { twistDeg = 0 }: BuiltPose, { 
     run: run.run.id,
     use,
     sense: 'at-most',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured,
     unit: 'deg',
     message: `${head} it is wrung by ${degreesText(measured)} when its ends are tight; up to ${degreesText(use.value)} is let pass, none is best.`,

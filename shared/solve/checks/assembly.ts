@@ -19,8 +19,6 @@ function atLeast({ project, run }: CheckContext, rule: string) {
     run: run.run.id,
     use,
     sense: 'at-least',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     unit: 'mm',
   } as const;
 }

@@ -19,8 +19,6 @@ export function bundlePressure({ project, run }: CheckContext): Finding[] {
           run: run.run.id,
           use,
           sense: 'at-most',
-          limit: use.value,
-          ruleLimit: use.rule.value,
           measured,
           unit: 'kPa',
           severity: 'look',

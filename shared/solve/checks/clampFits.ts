@@ -17,8 +17,6 @@ export function clampFits({ project, run, lay }: CheckContext): Finding[] {
       run: run.run.id,
       use,
       sense: 'at-most',
-      limit: use.value,
-      ruleLimit: use.rule.value,
       measured: fits ? 0 : 1,
       unit: 'count',
       severity: 'look',

@@ -23,8 +23,6 @@ export function clampPlace({ project, run, lay }: CheckContext): Finding[] {
         run: run.run.id,
         use,
         sense: 'at-most',
-        limit: use.value,
-        ruleLimit: use.rule.value,
         measured: turned,
         unit: 'deg',
         severity: support.proposed ? 'note' : 'look',

@@ -26,8 +26,6 @@ export function clampPressure({ project, run, lay }: CheckContext): Finding[] {
       run: run.run.id,
       use,
       sense: 'at-most',
-      limit: use.value,
-      ruleLimit: use.rule.value,
       measured: Math.abs(other.service.pressureKpa - run.run.service.pressureKpa),
       unit: 'kPa',
       severity: 'look',

@@ -24,8 +24,6 @@ export function clampSpacing({ project, run, lay }: CheckContext): Finding[] {
     run: run.run.id,
     use,
     sense: 'at-most',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured: longest.mm,
     unit: 'mm',
     severity: 'look',

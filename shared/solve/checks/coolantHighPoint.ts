@@ -29,8 +29,6 @@ export function coolantHighPoint({ project, run, lay }: CheckContext): Finding[]
     run: run.run.id,
     use,
     sense: 'at-most',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured: hump.depthMm,
     unit: 'mm',
     severity: isBled ? 'note' : 'look',

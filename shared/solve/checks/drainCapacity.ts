@@ -31,8 +31,6 @@ export function drainCapacity({ project, run, lay }: CheckContext): Finding[] {
     run: run.run.id,
     use,
     sense: 'at-least',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured,
     unit: 'ratio',
     severity: 'look',

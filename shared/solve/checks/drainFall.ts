@@ -66,8 +66,6 @@ function fall({ project, run, lay }: CheckContext): Finding[] {
   return judge({
     ...shared,
     use: least,
-    limit: least.value,
-    ruleLimit: least.rule.value,
     severity: 'look',
     message: `Falls only ${degreesText(lowest.fallDeg)} ${stretchText(lowest)}; ${degreesText(least.value)} is asked for.`,
   });

@@ -18,8 +18,6 @@ export function endRoom({ project, run, lay }: CheckContext): Finding[] {
       run: run.run.id,
       use,
       sense: 'at-least',
-      limit: use.value,
-      ruleLimit: use.rule.value,
       measured: room.roomMm,
       unit: 'mm',
       severity: room.roomMm < 0 ? 'stop' : 'look',

@@ -26,8 +26,6 @@ export function engineSlack({ project, run, lay }: CheckContext): Finding[] {
       run: run.run.id,
       use,
       sense: 'at-least',
-      limit: use.value,
-      ruleLimit: use.rule.value,
       measured: spare,
       unit: 'mm',
       severity: keepsSlack ? 'note' : 'look',

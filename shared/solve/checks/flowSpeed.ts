@@ -20,8 +20,6 @@ export function flowSpeed({ project, run, lay }: CheckContext): Finding[] {
     run: run.run.id,
     use,
     sense: 'at-most',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured: flow.speedMPerS,
     unit: 'm/s',
     severity: 'look',

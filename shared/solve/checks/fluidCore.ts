@@ -21,8 +21,6 @@ export function fluidCore({ project, run }: CheckContext): Finding[] {
     run: run.run.id,
     use,
     sense: 'at-least',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     unit: 'count',
   } as const;
   const mend = 'A hose whose maker lists it for this fluid.';

@@ -21,8 +21,6 @@ export function fuelMarking({ project, run }: CheckContext): Finding[] {
     run: run.run.id,
     use,
     sense: 'at-least',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured: marking !== undefined && A1.test(marking) ? 1 : 0,
     unit: 'count',
     severity: marking === undefined ? 'note' : 'look',

@@ -19,8 +19,6 @@ export function hoseLife({ project, run, today }: CheckContext): Finding[] {
     run: run.run.id,
     use,
     sense: 'at-most',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured: isOverdue(due, today) ? 1 : 0,
     unit: 'count',
     severity: 'look',

@@ -10,9 +10,9 @@ export interface Comparison {
   readonly use: RuleUse;
   /** at-least: the measured value may not lie under the limit; at-most: not over it. */
   readonly sense: 'at-least' | 'at-most';
-  /** The limit that holds, overrides and all. */
-  readonly limit: number;
-  /** The limit as the rule alone would set it; absent = the same. */
+  /** The limit that holds, overrides and all; absent = the rule's value as used. */
+  readonly limit?: number;
+  /** The limit as the rule alone would set it; absent = the rule's own value where `limit` is absent, else `limit`. */
   readonly ruleLimit?: number;
   readonly measured: number;
   readonly unit: string;
@@ -40,25 +40,32 @@ export function meets(sense: Comparison['sense'], measured: number, limit: numbe
  * because of that becomes a note that carries the reason, so an override lowers nothing silently.
  */
 export function judge(c: Comparison): Finding[] {
-  const ruleLimit = c.ruleLimit ?? c.limit;
+  const limit = c.limit ?? c.use.value;
+  const ruleLimit = c.ruleLimit ?? c.limit ?? c.use.rule.value;
   const reason = c.ownReason ?? c.use.override?.reason;
-  if (!meets(c.sense, c.measured, c.limit)) {
+  if (!meets(c.sense, c.measured, limit)) {
     const tail = reason === undefined ? '' : ` The limit was set for this project: ${reason}.`;
-    return [finding(c, c.severity, `${c.message}${tail}`, reason)];
+    return [finding(c, limit, c.severity, `${c.message}${tail}`, reason)];
   }
   if (reason === undefined || meets(c.sense, c.measured, ruleLimit)) return [];
-  return [finding(c, 'note', `${c.message} Passed by the project's own limit: ${reason}.`, reason)];
+  return [finding(c, limit, 'note', `${c.message} Passed by the project's own limit: ${reason}.`, reason)];
 }
 
-function finding(c: Comparison, severity: Severity, message: string, overrideReason: string | undefined): Finding {
+function finding(
+  c: Comparison,
+  limit: number,
+  severity: Severity,
+  message: string,
+  overrideReason: string | undefined,
+): Finding {
   const { rule } = c.use;
-  const margin = c.sense === 'at-least' ? c.measured - c.limit : c.limit - c.measured;
+  const margin = c.sense === 'at-least' ? c.measured - limit : limit - c.measured;
   return {
     check: c.check,
     run: c.run,
     severity,
     rule: rule.id,
-    limit: c.limit,
+    limit,
     measured: c.measured,
     margin,
     unit: c.unit,

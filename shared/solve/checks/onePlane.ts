@@ -30,8 +30,6 @@ export function onePlane({ project, run, lay }: CheckContext): Finding[] {
         run: run.run.id,
         use,
         sense: 'at-most',
-        limit: use.value,
-        ruleLimit: use.rule.value,
         measured: offMm,
         unit: 'mm',
         severity: 'look',

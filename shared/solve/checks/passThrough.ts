@@ -17,8 +17,6 @@ export function passThrough({ project, run, lay }: CheckContext): Finding[] {
         run: run.run.id,
         use,
         sense: 'at-least',
-        limit: use.value,
-        ruleLimit: use.rule.value,
         measured: seal === undefined || seal === 'none' ? 0 : 1,
         unit: 'count',
         severity: seal === 'none' ? 'look' : 'note',

@@ -23,8 +23,6 @@ export function pressureDrop({ project, run, lay }: CheckContext): Finding[] {
     run: run.run.id,
     use,
     sense: 'at-most',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured: likely / pressureKpa,
     unit: 'ratio',
     severity: 'note',

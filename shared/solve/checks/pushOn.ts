@@ -23,8 +23,6 @@ export function pushOn(context: CheckContext): Finding[] {
       run: run.run.id,
       use,
       sense: 'at-most',
-      limit: use.value,
-      ruleLimit: use.rule.value,
     } as const;
   };
   const mend = 'A crimped or a screw-together end.';

@@ -23,8 +23,6 @@ export function secondWrench({ project, run, lay }: CheckContext): Finding[] {
       run: run.run.id,
       use,
       sense: 'at-least',
-      limit: use.value,
-      ruleLimit: use.rule.value,
       measured: fits ? 1 : 0,
       unit: 'count',
       severity: 'look',

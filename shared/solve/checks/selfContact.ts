@@ -22,8 +22,6 @@ export function selfContact({ project, run, lay }: CheckContext): Finding[] {
     run: run.run.id,
     use,
     sense: 'at-least',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured: provenMm,
     unit: 'mm',
     severity: 'stop',

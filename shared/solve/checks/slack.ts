@@ -54,8 +54,6 @@ function compare(
     run: run.run.id,
     use,
     sense,
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured: lay.slack,
     unit: 'ratio',
     severity,

@@ -49,8 +49,6 @@ function endBend({ project, run, lay }: CheckContext, side: 'a' | 'b'): Finding[
     run: run.run.id,
     use,
     sense: 'at-most',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured: bendAngleDeg,
     unit: 'deg',
     severity: 'look',

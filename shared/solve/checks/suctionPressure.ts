@@ -37,8 +37,6 @@ export function suctionPressure({ project, run, lay }: CheckContext): Finding[] 
   return judge({
     ...shared,
     use,
-    limit: use.value,
-    ruleLimit: use.rule.value,
     severity: 'look',
     message: `${told} ${pressureText(use.value)} is what pumps usually allow.`,
   });

@@ -44,8 +44,6 @@ function aluminiumEnds({ project, run }: CheckContext): Finding[] {
     run: run.run.id,
     use,
     sense: 'at-most',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured: temperatureC,
     unit: 'deg C',
     severity: 'look',

@@ -25,8 +25,6 @@ function against({ run }: CheckContext, use: RuleUse, told: Told): Finding[] {
     check: 'turboFeed',
     run: run.run.id,
     use,
-    limit: use.value,
-    ruleLimit: use.rule.value,
     ...told,
   });
 }

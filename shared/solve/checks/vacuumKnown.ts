@@ -26,8 +26,6 @@ function unknown({ project, run }: CheckContext): Finding[] {
     run: run.run.id,
     use,
     sense: 'at-least',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured: 0,
     unit: 'count',
     severity: 'note',

@@ -33,8 +33,6 @@ function judgeNut(context: CheckContext, side: Side, nut: NutHands, shut: boolea
     run: run.run.id,
     use,
     sense: 'at-least',
-    limit: use.value,
-    ruleLimit: use.rule.value,
     measured: nut.swing.widestDeg,
     unit: 'deg',
     at: mouthPlace(lay, side),
