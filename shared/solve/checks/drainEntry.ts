@@ -7,6 +7,7 @@ import { lengthText } from '../../document/wording/quantityText.ts';
 import { LEVEL_UP, upAt } from '../flow/upAt.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
+import { notStated } from './notStated.ts';
 import { sideText } from './places.ts';
 import { higherSide } from './profile.ts';
 
@@ -65,16 +66,9 @@ function boreMm({ boreMm: stated, dash }: Pick<Port, 'boreMm' | 'dash'>): number
   return stated ?? (dash * MM_PER_INCH) / 16;
 }
 
-function unknown({ project, run }: CheckContext): Finding[] {
-  const use = ruleValue(project, 'drain-level-known', run.run.id);
-  return judge({
+function unknown(context: CheckContext): Finding[] {
+  return notStated(context, 'drain-level-known', {
     check: 'drainEntry',
-    run: run.run.id,
-    use,
-    sense: 'at-least',
-    measured: 0,
-    unit: 'count',
-    severity: 'note',
     message: 'Whether the drain enters above the oil is not known: the oil level is not stated.',
     mend: 'State the oil level of the bay, and how it leans, brakes and corners.',
   });

@@ -6,6 +6,7 @@ import { fluidState } from '../flow/fluidState.ts';
 import { DISCHARGE, restrictorLossKpa } from '../flow/restrictor.ts';
 import type { CheckContext } from './check.ts';
 import { type Comparison, judge } from './judge.ts';
+import { notStated } from './notStated.ts';
 
 /**
  * The oil feed of a turbo by the kind of its bearings: restrictor, pressure after it, size. A pressure that was measured is
@@ -32,11 +33,8 @@ function against({ run }: CheckContext, use: RuleUse, told: Told): Finding[] {
 function unknown(context: CheckContext): Finding[] {
   const of = (id: string): RuleUse => ruleValue(context.project, id, context.run.run.id);
   const { restrictor, target, conflict } = statements(of);
-  return against(context, of('turbo-bearing-known'), {
-    sense: 'at-least',
-    measured: 0,
-    unit: 'count',
-    severity: 'note',
+  return notStated(context, 'turbo-bearing-known', {
+    check: 'turboFeed',
     message: `Ball or journal bearings? Ball: ${target} at the turbo at maximum rpm, ${restrictor}, verified after it. Journal: ${conflict}.`,
     mend: "State the turbo's bearings.",
   });
@@ -114,11 +112,8 @@ function ballPressure(context: CheckContext): Finding[] {
       mend: 'A restrictor at the turbo, and a gauge after it.',
     });
   const after = restrictorMm === undefined ? undefined : afterRestrictor(context, arrives, restrictorMm);
-  return against(context, of('turbo-ball-pressure-known'), {
-    sense: 'at-least',
-    measured: 0,
-    unit: 'count',
-    severity: 'note',
+  return notStated(context, 'turbo-ball-pressure-known', {
+    check: 'turboFeed',
     message: `Verify ${target} at the turbo at maximum rpm, after the restrictor${restrictorMm === undefined ? `: ${restrictor}` : ''}. Before it there is ${bandText(arrives)} ${arrives.how}.${after ?? ''}`,
     mend:
       restrictorMm === undefined
@@ -187,20 +182,17 @@ function journalRestrictor(context: CheckContext): Finding[] {
   const { restrictorMm } = run.run.service;
   const of = (id: string): RuleUse => ruleValue(project, id, run.run.id);
   const { conflict } = statements(of);
-  const told = { unit: 'mm', severity: 'note' } as const;
   if (restrictorMm === undefined)
-    return against(context, of('turbo-restrictor-known'), {
-      ...told,
-      unit: 'count',
-      sense: 'at-least',
-      measured: 0,
+    return notStated(context, 'turbo-restrictor-known', {
+      check: 'turboFeed',
       message: `Journal bearings: ${conflict}. Which it is here is not stated.`,
       mend: "Go by the turbo's maker, and state the restrictor: 0 for none.",
     });
   return against(context, of('turbo-journal-restrictor'), {
-    ...told,
     sense: 'at-most',
     measured: restrictorMm,
+    unit: 'mm',
+    severity: 'note',
     message: `A restrictor of ${lengthText(restrictorMm)} on journal bearings: ${conflict}.`,
     mend: "Go by the turbo's maker; too little oil costs the bearings.",
   });

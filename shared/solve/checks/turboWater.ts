@@ -6,6 +6,7 @@ import { degreesText, lengthText } from '../../document/wording/quantityText.ts'
 import { deepestHump } from '../../geometry/deepestHump.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
+import { notStated } from './notStated.ts';
 import { placeText, type Side, sideText } from './places.ts';
 import { type Knot, seatToSeat } from './profile.ts';
 
@@ -27,16 +28,9 @@ function fromSide({ flow = 'a-to-b' }: Run): Side {
   return flow === 'a-to-b' ? 'a' : 'b';
 }
 
-function unknown({ project, run }: CheckContext): Finding[] {
-  const use = ruleValue(project, 'turbo-water-side-known', run.run.id);
-  return judge({
+function unknown(context: CheckContext): Finding[] {
+  return notStated(context, 'turbo-water-side-known', {
     check: 'turboWater',
-    run: run.run.id,
-    use,
-    sense: 'at-least',
-    measured: 0,
-    unit: 'count',
-    severity: 'note',
     message:
       'Which end is at the turbo is not stated, so nothing is said of its water: in at the low side, out at the high side, uphill all the way.',
     mend: 'State which end is at the turbo, and which way the water goes.',

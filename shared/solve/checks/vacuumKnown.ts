@@ -3,6 +3,7 @@ import { ruleValue } from '../../document/rules/index.ts';
 import { pressureText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
+import { notStated } from './notStated.ts';
 
 /** Dash sizes from which a hose on suction may need a coil inside. */
 const COIL_FROM_DASH = 24;
@@ -18,17 +19,11 @@ export function vacuumKnown(context: CheckContext): Finding[] {
   return vacuumLimitKpa === undefined ? unknown(context) : closing(context, vacuumLimitKpa);
 }
 
-function unknown({ project, run }: CheckContext): Finding[] {
-  const use = ruleValue(project, 'vacuum-known', run.run.id);
-  const coil = run.hose.dash >= COIL_FROM_DASH ? ` At -${run.hose.dash} it may need a coil inside.` : '';
-  return judge({
+function unknown(context: CheckContext): Finding[] {
+  const { dash } = context.run.hose;
+  const coil = dash >= COIL_FROM_DASH ? ` At -${dash} it may need a coil inside.` : '';
+  return notStated(context, 'vacuum-known', {
     check: 'vacuumKnown',
-    run: run.run.id,
-    use,
-    sense: 'at-least',
-    measured: 0,
-    unit: 'count',
-    severity: 'note',
     message: `On suction, and the table does not say how much vacuum this hose bears before it closes up.${coil}`,
     mend: "State vacuum_limit_kpa from the maker's sheet.",
   });
