@@ -1,9 +1,8 @@
-import path from 'node:path';
 import type { LayReport } from '../../shared/document/lay/schema.ts';
-import { writeFilesInto } from '../node/writeFilesInto.ts';
-import { type CommandHost, reportProblems } from './commandHost.ts';
+import type { CommandHost } from './commandHost.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
 import { reportTable } from './reportTable.ts';
+import { tellAnswer } from './tellAnswer.ts';
 
 export const REPORT_FILE = 'lay-report.json';
 
@@ -13,15 +12,8 @@ export async function tellReport(
   options: { readonly json: boolean; readonly out?: string },
   host: CommandHost,
 ): Promise<ExitCode> {
-  const json = `${JSON.stringify(report, null, 2)}\n`;
-  host.out(options.json ? json : reportTable(report));
-  if (options.out !== undefined) {
-    const file = { path: REPORT_FILE, bytes: new TextEncoder().encode(json) };
-    const written = await writeFilesInto(options.out, [file]);
-    if (!written.ok) return reportProblems(host, written.problems);
-    if (!options.json) host.out(`\nwritten: ${path.join(options.out, REPORT_FILE)}\n`);
-  }
-  return exitForReport(report);
+  const told = { answer: report, words: reportTable(report), file: REPORT_FILE, exit: exitForReport(report) };
+  return tellAnswer(told, options, host);
 }
 
 /** A hose is cut only when every run has a lay and no finding forbids it. */

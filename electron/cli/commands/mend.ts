@@ -1,4 +1,3 @@
-import path from 'node:path';
 import { bad, good, type Problem } from '../../../shared/base/result.ts';
 import type { LayReport } from '../../../shared/document/lay/schema.ts';
 import { applyMend } from '../../../shared/document/mends/applyMend.ts';
@@ -13,12 +12,12 @@ import { type ProjectOnDisk, readProjectFiles } from '../../node/readProjectFile
 import { readReport } from '../../node/readReport.ts';
 import { saveProject } from '../../node/saveProject.ts';
 import { threadJobHost } from '../../node/threadJobHost.ts';
-import { writeFilesInto } from '../../node/writeFilesInto.ts';
 import { defineCommand, type LayingOptions, layingOptions } from '../command.ts';
 import { type CommandHost, reportProblems } from '../commandHost.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { isoDay } from '../isoDay.ts';
 import { mendText } from '../mendText.ts';
+import { tellAnswer } from '../tellAnswer.ts';
 import { tellReport } from '../tellReport.ts';
 import { type WatchedEnd, watchedJob } from '../watchedJob.ts';
 
@@ -133,16 +132,10 @@ async function tryEach(
 }
 
 async function tell(options: MendOptions, mends: readonly Mends[], host: CommandHost): Promise<ExitCode> {
-  const json = `${JSON.stringify(mends, null, 2)}\n`;
   const words = mends.length === 0 ? 'nothing forbids cutting or is to be looked at\n' : mends.map(mendText).join('\n');
-  host.out(options.json ? json : words);
-  if (options.out !== undefined) {
-    const written = await writeFilesInto(options.out, [{ path: MENDS_FILE, bytes: new TextEncoder().encode(json) }]);
-    if (!written.ok) return reportProblems(host, written.problems);
-    if (!options.json) host.out(`\nwritten: ${path.join(options.out, MENDS_FILE)}\n`);
-  }
   const isStopped = mends.some(({ aimedAt }) => aimedAt.some((f) => f.severity === 'stop'));
-  return isStopped ? EXIT.doNotCut : EXIT.clean;
+  const exit = isStopped ? EXIT.doNotCut : EXIT.clean;
+  return tellAnswer({ answer: mends, words, file: MENDS_FILE, exit }, options, host);
 }
 
 interface Applied {

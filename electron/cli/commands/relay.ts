@@ -1,4 +1,3 @@
-import path from 'node:path';
 import { bad, good, type Problem } from '../../../shared/base/result.ts';
 import type { Vec3 } from '../../../shared/base/vec3.ts';
 import type { HandChange, HandShape } from '../../../shared/document/hand/handChange.ts';
@@ -7,12 +6,12 @@ import { parseProject } from '../../../shared/document/project/parseProject.ts';
 import { readProjectFiles } from '../../node/readProjectFiles.ts';
 import { readReport } from '../../node/readReport.ts';
 import { threadJobHost } from '../../node/threadJobHost.ts';
-import { writeFilesInto } from '../../node/writeFilesInto.ts';
 import { defineCommand, type LayingOptions, layingOptions, numbersOf, type Values } from '../command.ts';
 import { type CommandHost, reportProblems } from '../commandHost.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { handTable } from '../handTable.ts';
 import { isoDay } from '../isoDay.ts';
+import { tellAnswer } from '../tellAnswer.ts';
 import { tellReport } from '../tellReport.ts';
 import { watchedJob } from '../watchedJob.ts';
 
@@ -155,12 +154,6 @@ function changeOf(
 }
 
 async function tellShape(shape: HandShape, options: RelayOptions, host: CommandHost): Promise<ExitCode> {
-  const json = `${JSON.stringify(shape, null, 2)}\n`;
-  host.out(options.json ? json : handTable(shape));
-  if (options.out !== undefined) {
-    const written = await writeFilesInto(options.out, [{ path: HAND_FILE, bytes: new TextEncoder().encode(json) }]);
-    if (!written.ok) return reportProblems(host, written.problems);
-    if (!options.json) host.out(`\nwritten: ${path.join(options.out, HAND_FILE)}\n`);
-  }
-  return shape.outcome === 'laid' ? EXIT.clean : EXIT.doNotCut;
+  const exit = shape.outcome === 'laid' ? EXIT.clean : EXIT.doNotCut;
+  return tellAnswer({ answer: shape, words: handTable(shape), file: HAND_FILE, exit }, options, host);
 }
