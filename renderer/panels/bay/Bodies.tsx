@@ -16,7 +16,7 @@ import { useBench, useDocument } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
 import { TextField } from '../../widgets/TextField.tsx';
-import { TripleField } from '../../widgets/TripleField.tsx';
+import { PointField } from '../LengthField.tsx';
 
 /** What moves as one on its mounts: which parts go together, and how far they turn and shift. */
 export function Bodies({ project, names }: { project: Project; names: readonly string[] }) {
@@ -107,14 +107,7 @@ const MOST_SHIFT_MM = 300;
 function MotionFields({ motion, onSet }: { motion: Motion; onSet: (motion: Motion) => void }) {
   return (
     <>
-      <TripleField
-        label="Turns about"
-        unit="mm"
-        value={motion.pivot}
-        decimals={1}
-        step={1}
-        onSet={(pivot) => onSet({ ...motion, pivot: [...pivot] })}
-      />
+      <PointField label="Turns about" point={motion.pivot} onSet={(pivot) => onSet({ ...motion, pivot: [...pivot] })} />
       {TURNS.map(({ key, words }) => (
         <RangeFields
           key={key}

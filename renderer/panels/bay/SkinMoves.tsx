@@ -1,7 +1,8 @@
+import { triple } from '../../../shared/base/vec3.ts';
 import type { SkinSweep } from '../../../shared/document/project/schema.ts';
 import { Choice } from '../../widgets/Choice.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
-import { TripleField } from '../../widgets/TripleField.tsx';
+import { DirectionField, PointField } from '../LengthField.tsx';
 
 const WAYS = [
   { value: 'still', label: 'Not stated: as scanned' },
@@ -42,13 +43,16 @@ export function SkinMoves({ sweep, onSet }: SkinMovesProps) {
       />
       {sweep?.kind === 'turn' && (
         <>
-          <Triple
+          <PointField
             label="On its axis"
-            unit="mm"
-            value={sweep.point}
-            onSet={(point) => onSet({ ...sweep, point }, true)}
+            point={sweep.point}
+            onSet={(point) => onSet({ ...sweep, point: triple(point) }, true)}
           />
-          <Direction label="Axis" value={sweep.axis} onSet={(axis) => onSet({ ...sweep, axis }, true)} />
+          <DirectionField
+            label="Axis"
+            direction={sweep.axis}
+            onSet={(axis) => onSet({ ...sweep, axis: triple(axis) }, true)}
+          />
         </>
       )}
       {sweep?.kind === 'turn' && sweep.fromDeg !== undefined && sweep.toDeg !== undefined && (
@@ -62,10 +66,10 @@ export function SkinMoves({ sweep, onSet }: SkinMovesProps) {
       )}
       {sweep?.kind === 'stroke' && (
         <>
-          <Direction
+          <DirectionField
             label="Along"
-            value={sweep.direction}
-            onSet={(direction) => onSet({ ...sweep, direction }, true)}
+            direction={sweep.direction}
+            onSet={(direction) => onSet({ ...sweep, direction: triple(direction) }, true)}
           />
           <Range
             unit="mm"
@@ -77,37 +81,6 @@ export function SkinMoves({ sweep, onSet }: SkinMovesProps) {
         </>
       )}
     </>
-  );
-}
-
-interface TripleProps {
-  readonly label: string;
-  readonly value: readonly [number, number, number];
-  readonly onSet: (value: [number, number, number]) => void;
-}
-
-function Triple({ label, unit, value, onSet }: TripleProps & { readonly unit: string }) {
-  return (
-    <TripleField
-      label={label}
-      unit={unit}
-      value={value}
-      decimals={1}
-      step={1}
-      onSet={([x, y, z]) => onSet([x, y, z])}
-    />
-  );
-}
-
-/** Only its direction counts; all zeros is none, and is not taken. */
-function Direction({ label, value, onSet }: TripleProps) {
-  return (
-    <Triple
-      label={label}
-      unit=""
-      value={value}
-      onSet={(to) => (to.some((part) => part !== 0) ? onSet(to) : undefined)}
-    />
   );
 }
 
