@@ -8,8 +8,8 @@ import { LEVEL_UP, upAt } from '../flow/upAt.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
 import { notStated } from './notStated.ts';
-import { sideText } from './places.ts';
-import { higherSide } from './profile.ts';
+import { endPlace, sideText } from './places.ts';
+import { lowerSide } from './profile.ts';
 
 /**
  * A turbo drain enters above the oil: the lowest point of the bore of its lower port, under any adapter, above the oil's surface; level
@@ -34,7 +34,7 @@ function leaning(context: CheckContext, oilLevel: Vec3): Finding[] {
 }
 
 function against({ project, run, lay }: CheckContext, oilLevel: Vec3, up: Vec3, attitude?: string): Finding[] {
-  const side = higherSide(lay) === 'a' ? 'b' : 'a';
+  const side = lowerSide(lay);
   const { port, stack } = run[side];
   const entry = stack?.bare ?? port;
   const measured = lowestAbove(entry, boreMm(entry), oilLevel, up);
@@ -49,7 +49,7 @@ function against({ project, run, lay }: CheckContext, oilLevel: Vec3, up: Vec3, 
     measured,
     unit: 'mm',
     severity: 'stop',
-    at: { arcLengthMm: side === 'a' ? 0 : lay.cutLengthMm, point: lay.ends[side].seatPoint },
+    at: endPlace(lay, side, lay.ends[side].seatPoint),
     message: `The drain enters at ${sideText(side)} with the lowest point of its bore of ${lengthText(boreMm(entry))} ${where}, ${state}: oil stands in the drain and backs up into the turbo.`,
     mend: 'A higher entry, less oil, or baffles that keep it away; where the turbo is too low, a scavenge pump.',
   });

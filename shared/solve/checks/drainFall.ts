@@ -6,7 +6,7 @@ import { ruleValue } from '../../document/rules/index.ts';
 import { degreesText, lengthText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
-import { placeText, sideText } from './places.ts';
+import { endPlace, placeText, sideText } from './places.ts';
 import { flowDown, higherSide, type Stretch } from './profile.ts';
 
 /**
@@ -31,7 +31,7 @@ function outletTilt({ project, run, lay }: CheckContext): Finding[] {
     sense: 'at-most',
     measured: tiltDeg,
     unit: 'deg',
-    at: { arcLengthMm: side === 'a' ? 0 : lay.cutLengthMm, point: lay.ends[side].seatPoint },
+    at: endPlace(lay, side, lay.ends[side].seatPoint),
     message: `The drain outlet at ${sideText(side)} points ${degreesText(tiltDeg)} off straight down; ${degreesText(wanted.value)} is asked for, past ${degreesText(limit.value)} turbos leak.`,
     mend: 'Turn the centre housing so that the drain points down.',
   } as const;

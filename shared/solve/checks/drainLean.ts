@@ -8,8 +8,8 @@ import { standing, upAt } from '../flow/upAt.ts';
 import type { CheckContext } from './check.ts';
 import { shallowest } from './drainFall.ts';
 import { judge } from './judge.ts';
-import { placeText, sideText } from './places.ts';
-import { flowDown, higherSide, type Stretch } from './profile.ts';
+import { endPlace, placeText, sideText } from './places.ts';
+import { flowDown, higherSide, lowerSide, type Stretch } from './profile.ts';
 
 /**
  * What leans about a turbo drain: the way from seat to seat, deg off straight down (a note, since makers speak of the
@@ -24,7 +24,7 @@ export function drainLean(context: CheckContext): Finding[] {
 function wholeWay({ project, run, lay }: CheckContext): Finding[] {
   const side = higherSide(lay);
   const from = lay.ends[side];
-  const way = sub(lay.ends[side === 'a' ? 'b' : 'a'].seatPoint, from.seatPoint);
+  const way = sub(lay.ends[lowerSide(lay)].seatPoint, from.seatPoint);
   if (Math.hypot(...way) === 0) return [];
   const measured = radiansToDegrees(angleBetween(unit(way), [0, 0, -1]));
   const use = ruleValue(project, 'drain-way-tilt', run.run.id);
@@ -38,7 +38,7 @@ function wholeWay({ project, run, lay }: CheckContext): Finding[] {
     measured,
     unit: 'deg',
     severity: 'note',
-    at: { arcLengthMm: side === 'a' ? 0 : lay.cutLengthMm, point: from.seatPoint },
+    at: endPlace(lay, side, from.seatPoint),
     message: `From seat to seat the drain leans ${degreesText(measured)} off straight down: outside the ${degreesText(use.value)} of one note of the maker and ${past} the ${degreesText(limit.value)} of another. Both speak of the outlet; holding the whole drain to them is an inference.`,
     mend: 'An entry more nearly under the turbo, where there is the choice.',
   });

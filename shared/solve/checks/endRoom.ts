@@ -4,7 +4,7 @@ import { ruleValue } from '../../document/rules/index.ts';
 import { lengthText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
-import { SIDES, sideText } from './places.ts';
+import { endPlace, SIDES, sideText } from './places.ts';
 
 /** Whether the ends themselves, and the adapters under them, have room where they stand: an elbow or a collar that stands in the bay cannot be fitted. */
 export function endRoom({ project, run, lay }: CheckContext): Finding[] {
@@ -21,7 +21,7 @@ export function endRoom({ project, run, lay }: CheckContext): Finding[] {
       measured: room.roomMm,
       unit: 'mm',
       severity: room.roomMm < 0 ? 'stop' : 'look',
-      at: { arcLengthMm: side === 'a' ? 0 : lay.cutLengthMm, point: room.point },
+      at: endPlace(lay, side, room.point),
       message:
         room.roomMm < 0
           ? `${what} at ${sideText(side)} stands ${lengthText(-room.roomMm)} in ${room.part}, taken at its ${room.adapter === undefined ? "collar's" : 'largest'} diameter.`

@@ -16,6 +16,11 @@ export function placeText(place: Place): string {
   return `${lengthText(place.arcLengthMm)} from shoulder A`;
 }
 
+/** A point at or in an end, told at that end's shoulder, which is as far as the hose goes. */
+export function endPlace(lay: Lay, side: Side, point: Place['point']): Place {
+  return { arcLengthMm: side === 'a' ? 0 : lay.cutLengthMm, point };
+}
+
 /** Where the hose leaves the socket or collar of an end. */
 export function mouthPlace(lay: Lay, side: Side): Place {
   const end = lay.ends[side];

@@ -3,7 +3,7 @@ import { distance, dot, sub, type Vec3 } from '../../base/vec3.ts';
 import { endBody, portToShoulder } from '../../document/lay/endBody.ts';
 import type { Lay, Place } from '../../document/lay/schema.ts';
 import { LEVEL_UP } from '../flow/upAt.ts';
-import type { Side } from './places.ts';
+import { endPlace, type Side } from './places.ts';
 
 /** A short stretch of a hose or of its end, in the order in which a drain flows. */
 export interface Stretch {
@@ -61,7 +61,7 @@ export function seatToSeat(lay: Lay): Knot[] {
   const hose = points.map((point, i): Knot => ({ point, place: { arcLengthMm: arcLengthMm[i] ?? 0, point } }));
   const inEnd = (side: Side): Knot[] => {
     const end = lay.ends[side];
-    const place: Place = { arcLengthMm: side === 'a' ? 0 : lay.cutLengthMm, point: end.shoulderPoint };
+    const place = endPlace(lay, side, end.shoulderPoint);
     return portToShoulder(end.adapters ?? [], endBody(end)).map((point) => ({ point, place, inEnd: side }));
   };
   return [...inEnd('a'), ...hose, ...inEnd('b').reverse()];

@@ -4,7 +4,7 @@ import { ruleValue } from '../../document/rules/index.ts';
 import { degreesText, lengthText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
-import { SIDES, sideText } from './places.ts';
+import { endPlace, SIDES, sideText } from './places.ts';
 import { thingText } from './skins.ts';
 import { slackOrLackMm, tightnessText } from './tightness.ts';
 
@@ -119,7 +119,7 @@ function standsIn({ project, run, lay }: CheckContext, taper: Taper, pose: Taper
     measured: room.roomMm,
     unit: 'mm',
     severity: room.roomMm < 0 ? 'stop' : 'look',
-    at: { arcLengthMm: side === 'a' ? 0 : lay.cutLengthMm, point: room.point },
+    at: endPlace(lay, side, room.point),
     message: `${withClock(pose, taper, isIn)} ${what} at ${sideText(side)} ${room.roomMm < 0 ? `stands ${lengthText(-room.roomMm)} in` : `has ${lengthText(room.roomMm)} of room at`} ${room.part}.`,
     mend: MEND,
   });

@@ -7,7 +7,7 @@ import { deepestHump } from '../../geometry/deepestHump.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
 import { notStated } from './notStated.ts';
-import { placeText, type Side, sideText } from './places.ts';
+import { endPlace, placeText, type Side, sideText } from './places.ts';
 import { type Knot, seatToSeat } from './profile.ts';
 
 /**
@@ -81,7 +81,7 @@ function outlet({ project, run, lay }: CheckContext): Finding[] {
     measured,
     unit: 'mm',
     severity: 'look',
-    at: { arcLengthMm: side === 'a' ? 0 : lay.cutLengthMm, point: lay.ends[side].seatPoint },
+    at: endPlace(lay, side, lay.ends[side].seatPoint),
     with: { kind: 'run', id: inlet.run.id },
     message: `The water leaves the turbo at ${sideText(side)} ${lengthText(-measured)} lower than ${inlet.run.name} brings it in: hot water cannot rise out once the pump stands.`,
     mend: 'Cold in at the low side, hot out at the high side; turn the housing, by 20 degrees at most, or change the two hoses over.',
