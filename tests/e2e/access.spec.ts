@@ -46,6 +46,8 @@ test.describe('with a bay on the bench', () => {
     const steps = async (when: string): Promise<void> => {
       for (const [i, step] of ['bay', 'ports', 'runs', 'checks', 'papers', 'bench'].entries()) {
         await page.keyboard.press(String(i + 1));
+        // A paper drawn is another screen than a paper being drawn.
+        if (step === 'papers' && when === 'laid') await expect(page.locator('.paper-page').first()).toBeVisible();
         await look(`${step}, ${when}`);
       }
     };

@@ -32,7 +32,14 @@ export function PaperPreview() {
   }, [paper]);
   const wide = Math.min(MOST_WIDE_PX, Math.max(200, width - 2 * MARGIN_PX));
   return (
-    <section ref={setPlace} className="paper-preview" aria-label="The paper as it would be printed" aria-busy={drawing}>
+    <section
+      ref={setPlace}
+      className="paper-preview"
+      aria-label="The paper as it would be printed"
+      aria-busy={drawing}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: pages longer than the window are scrolled by the keys as well
+      tabIndex={0}
+    >
       {trouble !== null && <p className="reason">{trouble}</p>}
       {paper === null && trouble === null && (
         <p className="teach">{drawing ? 'Drawing the paper.' : 'Choose a run that is laid to see its paper here.'}</p>
