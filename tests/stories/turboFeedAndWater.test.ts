@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { psiToKpa } from '../../shared/base/units.ts';
-import type { Run, Service } from '../../shared/document/project/schema.ts';
+import type { Port, Run, Service } from '../../shared/document/project/schema.ts';
 import { exampleEnd, exampleHose } from '../arbitraries/rig.ts';
 import { aboveNote, type Block, findingsOf, layStory, type Story } from './storyBay.ts';
 
@@ -93,5 +93,106 @@ describe('the feed of a turbo with 85 psi of hot oil', () => {
     const stop = report.findings.find((f) => f.severity === 'stop' && f.with?.id === 'downpipe');
     expect(stop?.limit).toBeCloseTo(76.2, 6);
     expect(stop?.measured).toBeLessThanOrEqual(40.1);
+    expect(stop?.mend).toContain('behind a shield');
+  });
+});
+
+const port = (id: string, seatPoint: Port['seatPoint'], axis: Port['axis']): Port => ({
+  id,
+  name: id,
+  seatPoint,
+  axis,
+  up: [0, 1, 0],
+  seat: 'flare-37',
+  dash: 6,
+});
+
+const water = (id: string, name: string, a: string, b: string, service: Partial<Service>): Run => ({
+  id,
+  name,
+  a: { port: a, end: 'straight' },
+  b: { port: b, end: 'straight' },
+  service: { purpose: 'turbo-water', fluid: 'coolant', pressureKpa: 120, temperatureC: 95, ...service },
+  hose: 'hose-6',
+  slack: 0.05,
+  supports: [],
+});
+
+/**
+ * Water from the block to the turbo, and from there to the header: heights of the turbo's two water ports above the level of the block's
+ * port, mm, and how far its housing is turned. Block and header lie to either side, so both hoses rise where the ports let them.
+ */
+function waterStory(inletMm: number, outletMm: number, housingTurnDeg: number): Story {
+  return {
+    blocks: [
+      { name: 'block', min: [-150, -150, -100], max: [-25, 150, 60] },
+      { name: 'turbo', min: [370, -40, -20], max: [430, 40, 150] },
+      { name: 'header', min: [825, -60, 250], max: [900, 60, 400] },
+    ],
+    hoses: [
+      exampleHose({
+        id: 'hose-6',
+        dash: 6,
+        core: 'epdm',
+        cover: 'rubber',
+        insideDiameterMm: 9,
+        outsideDiameterMm: 14,
+        minBendRadiusMm: 50,
+        maxPressureKpa: 1000,
+      }),
+    ],
+    ends: [exampleEnd(0, { ...END, id: 'straight', dash: 6, hexMm: 19 })],
+    project: {
+      ports: [
+        port('block', [0, 0, 0], [1, 0, 0]),
+        port('turbo-in', [350, 0, inletMm], [-1, 0, 0]),
+        port('turbo-out', [450, 0, outletMm], [1, 0, 0]),
+        port('header', [800, 0, 320], [-1, 0, 0]),
+      ],
+      runs: [
+        water('water-in', 'Water to the turbo', 'block', 'turbo-in', { turboAt: 'b', housingTurnDeg }),
+        water('water-out', 'Water from the turbo', 'turbo-out', 'header', { turboAt: 'a', housingTurnDeg }),
+      ],
+    },
+  };
+}
+
+describe('the water of the same turbo', () => {
+  test('in at the low side, out at the high side and uphill from there, the housing turned by 15 degrees: clean', async () => {
+    const report = await layStory(waterStory(40, 90, 15));
+    expect(report.lays.map(({ outcome }) => outcome)).toEqual(['laid', 'laid']);
+    expect(aboveNote(report)).toEqual([]);
+    expect(findingsOf(report, 'turboWater')).toEqual([]);
+  });
+
+  test('led out lower than it is led in it is told by how much, with the hose that brings it', async () => {
+    const [low, ...others] = findingsOf(await layStory(waterStory(90, 40, 15)), 'turboWater');
+    expect(others).toEqual([]);
+    expect(low).toMatchObject({
+      run: 'water-out',
+      severity: 'look',
+      rule: 'turbo-water-outlet-above',
+      measured: -50,
+      with: { kind: 'run', id: 'water-in' },
+    });
+    expect(low?.mend).toContain('Cold in at the low side, hot out at the high side');
+  });
+
+  test('the housing turned by 25 degrees is past the 20 that the maker allows; by 20 it is not', async () => {
+    const turned = findingsOf(await layStory(waterStory(40, 90, 25)), 'turboWater');
+    expect(turned.map(({ run, rule, limit }) => [run, rule, limit])).toEqual([
+      ['water-in', 'turbo-housing-turn', 20],
+      ['water-out', 'turbo-housing-turn', 20],
+    ]);
+    expect(turned[0]?.source).toContain('turbo maker');
+    expect(findingsOf(await layStory(waterStory(40, 90, 20)), 'turboWater')).toEqual([]);
+  });
+
+  test('a header that hangs low is told: hot water does not fall', async () => {
+    const hanging = waterStory(40, 90, 15);
+    const ports = hanging.project.ports.map((p): Port => (p.id === 'header' ? { ...p, seatPoint: [800, 0, 30] } : p));
+    const told = findingsOf(await layStory({ ...hanging, project: { ...hanging.project, ports } }), 'turboWater');
+    expect(told.map(({ rule, severity }) => [rule, severity])).toEqual([['turbo-water-dip', 'look']]);
+    expect(told[0]?.message).toContain('goes down by 60.0 mm');
   });
 });
