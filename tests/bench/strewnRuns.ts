@@ -9,7 +9,8 @@ import { exampleEnd, exampleHose, examplePort, oneRunProject } from '../arbitrar
 const ROOM_MM = 45;
 const STRAIGHT_MM = 160;
 const PORTS_APART_MM = 90;
-const BETWEEN_MM = [350, 900] as const;
+/** mm. How far apart the ports of a run are, at least and at most, where nothing else is wanted. */
+const APART_MM = [350, 900] as const;
 /** Bounds within which ports stand, mm. */
 const WITHIN = { min: [-700, -500, 60], max: [700, 500, 840] } as const;
 
@@ -22,11 +23,16 @@ const STRAIGHT = exampleEnd(0, { seatToBendMm: 0, bendToShoulderMm: 30, shoulder
 const ANGLED = exampleEnd(45, { seatToBendMm: 25, bendToShoulderMm: 22, shoulderToMouthMm: 22 });
 
 /** Runs between ports strewn in a bay at random, each with room about it: hoses of three sizes, straight and angled ends. */
-export function strewnRuns(bay: BayIndex, seed: number, count: number): ResolvedProject {
+export function strewnRuns(
+  bay: BayIndex,
+  seed: number,
+  count: number,
+  apartMm: readonly [least: number, most: number] = APART_MM,
+): ResolvedProject {
   const random = seededRandom(seed);
   const taken: Vec3[] = [];
   const all = Array.from({ length: count }, (_, i) => {
-    const [from, to] = portPair(bay, random, taken);
+    const [from, to] = portPair(bay, random, taken, apartMm);
     const hose = HOSES[i % HOSES.length] as (typeof HOSES)[number];
     const ends: [typeof STRAIGHT, typeof STRAIGHT] = [i % 2 === 0 ? STRAIGHT : ANGLED, i % 3 === 0 ? STRAIGHT : ANGLED];
     const ports = [from, to].map((port, side) =>
@@ -50,12 +56,17 @@ interface Stand {
   readonly axis: Vec3;
 }
 
-function portPair(bay: BayIndex, random: RandomSource, taken: Vec3[]): [Stand, Stand] {
+function portPair(
+  bay: BayIndex,
+  random: RandomSource,
+  taken: Vec3[],
+  [least, most]: readonly [number, number],
+): [Stand, Stand] {
   for (;;) {
     const from = stand(bay, random, taken);
     const to = stand(bay, random, taken);
     const apart = distance(from.point, to.point);
-    if (apart < BETWEEN_MM[0] || apart > BETWEEN_MM[1]) continue;
+    if (apart < least || apart > most) continue;
     taken.push(from.point, to.point);
     return [from, to];
   }
