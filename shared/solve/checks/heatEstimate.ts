@@ -21,7 +21,8 @@ export function heatEstimate(context: CheckContext): Finding[] {
     ...sleeveLimit(context, heat),
     ...SIDES.flatMap((side) => endLimits(context, heat, side)),
   ].flatMap((limit) => worstOf(context, heat, limit));
-  const grave = found.filter((f) => f.severity !== 'note');
+  // What passes only by the project's own limit stays said.
+  const grave = found.filter((f) => f.severity !== 'note' || f.overrideReason !== undefined);
   if (grave.length > 0) return grave;
   const worst = found.toSorted((a, b) => a.margin - b.margin)[0];
   return worst === undefined ? [] : [worst];
