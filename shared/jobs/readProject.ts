@@ -104,7 +104,7 @@ export function runHashesOf({ project, runs }: ResolvedProject, meshes: ReadProj
 }
 
 /** What the shop calls a clamp and when a hose was made move no hose, and what it measured of one that is made does not move its plan. */
-function nameless({ run: { asBuilt: _built, madeOn: _made, ...run }, ...rest }: ResolvedRun): ResolvedRun {
+function nameless({ run: { asBuilt: _built, madeOn: _made, ...run }, roll: _roll, ...rest }: ResolvedRun): ResolvedRun {
   return { ...rest, run: { ...run, supports: run.supports.map(({ name: _name, ...support }) => support) } };
 }
 

@@ -17,6 +17,8 @@ export interface SheetRun {
   readonly sleeve?: Sleeve | undefined;
   readonly a: SheetEnd;
   readonly b: SheetEnd;
+  /** what the hose was cut from, where the bench wrote it down */
+  readonly roll?: Roll | undefined;
 }
 
 /** TrueType files; `shared/` reads no disk. */

@@ -42,6 +42,10 @@ export const Port = z.strictObject({
     .optional()
     .describe("the hole in the part behind the seat, such as a turbo's drain hole; absent = by its dash size"),
   body: id.optional(),
+  inFirewall: z
+    .boolean()
+    .optional()
+    .describe('true = it is in a firewall, so what is screwed in it stands fire; it is met with a bulkhead fitting'),
   adapters: z
     .array(AdapterUse)
     .optional()

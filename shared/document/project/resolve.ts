@@ -1,7 +1,7 @@
 import type { Problem } from '../../base/result.ts';
 import { rejectFrom, unit, type Vec3 } from '../../base/vec3.ts';
 import { outsideDiameterMm } from '../parts/outsideDiameter.ts';
-import type { Clamp, End, Hose, PartTables, Sleeve } from '../parts/schema.ts';
+import type { Clamp, End, Hose, PartTables, Roll, Sleeve } from '../parts/schema.ts';
 import { shortJson } from '../problems/shortJson.ts';
 import { adapterProblems, adapterWarnings, clockProblems, endWarnings, outletOf } from './adapterFit.ts';
 import { type FittedAdapter, fitAdapters, type StackedAdapter } from './fitAdapters.ts';
@@ -35,6 +35,8 @@ export interface ResolvedRun {
   readonly clamps?: readonly { readonly support: string; readonly clamp: Clamp }[];
   readonly a: ResolvedEnd;
   readonly b: ResolvedEnd;
+  /** what the hose was cut from, where the bench wrote it down */
+  readonly roll?: Roll;
 }
 
 /** A project whose names are replaced by what they name. `project` is what was read, with its directions made unit. */
@@ -119,6 +121,7 @@ function resolveRun(
   if (sleeve !== undefined) warnTightSleeve(hose, sleeve, path, notes);
   const supports = run.supports.map(unitSupport);
   const clamps = clampsOf(run, path, tables, notes);
+  const roll = rollOf(run, path, tables, notes);
   return [
     {
       run: { ...run, supports },
@@ -127,8 +130,20 @@ function resolveRun(
       ...(clamps.length === 0 ? {} : { clamps }),
       a,
       b,
+      ...(roll === undefined ? {} : { roll }),
     },
   ];
+}
+
+/** The roll that the hose was cut from; one that no table has any more, or of another hose, is said. */
+function rollOf({ asBuilt, hose }: Run, path: string, tables: PartTables, notes: Notes): Roll | undefined {
+  const wanted = asBuilt?.roll;
+  if (wanted === undefined) return undefined;
+  const roll = tables.rolls.find(({ id }) => id === wanted);
+  if (roll?.hose === hose) return roll;
+  const message = roll === undefined ? 'no roll has this id in the roll tables' : `this roll is of ${roll.hose}`;
+  notes.warnings.push(told(`${path}.asBuilt.roll`, message, wanted));
+  return undefined;
 }
 
 /** The clamps that the run's supports name; one that no table has holds all the same, and is said. */

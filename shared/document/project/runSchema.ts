@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { FLUIDS } from '../parts/fluids.ts';
+import { AsBuilt } from './benchSchema.ts';
 import { direction, finite, id, name, nonNegative, point, positive } from './fields.ts';
 
 /** A run: a hose wanted between two ports, what it carries, what holds it, and what the bench measured of it. */
@@ -27,6 +28,10 @@ export const Support = z.strictObject({
     .enum(SEALS)
     .optional()
     .describe('of a pass-through: what closes the hole round the hose and keeps its edge off'),
+  inFirewall: z
+    .boolean()
+    .optional()
+    .describe('of a pass-through: true = it goes through a firewall, so what closes it stands fire'),
   holeMm: positive
     .optional()
     .describe(
@@ -88,20 +93,6 @@ export const Service = z.strictObject({
     .describe('of turbo water: how far the centre housing is turned about the shaft from its drain straight down'),
 });
 
-/** A hose that exists, as the bench measured it. */
-export const AsBuilt = z
-  .strictObject({
-    cutLengthMm: positive.optional().describe('measured shoulder to shoulder'),
-    clockDeg: finite
-      .optional()
-      .describe('measured between two angled ends, in the convention of the clock; absent = as planned'),
-    note: z.string().optional().describe('with what it was measured, by whom, when'),
-  })
-  .refine((built) => built.cutLengthMm !== undefined || built.clockDeg !== undefined, {
-    message: 'a hose as built needs its measured cutLengthMm, clockDeg or both',
-    path: ['cutLengthMm'],
-  });
-
 /** A month or a day: 2026-05, 2026-05-12. */
 export const MADE_ON = /^\d{4}-(0[1-9]|1[0-2])(-(0[1-9]|[12]\d|3[01]))?$/;
 
@@ -116,7 +107,7 @@ export const Run = z
     sleeve: id.optional().describe('id in the table of sleeves'),
     slack: nonNegative.max(0.5).default(0.05).describe('live length over taut length, less one'),
     cutLengthMm: positive.optional().describe('a hose already cut; then slack is measured, not wanted'),
-    asBuilt: AsBuilt.optional(),
+    asBuilt: AsBuilt.optional().describe('the hose that was made, once it is'),
     supports: z.array(Support).default([]).describe('in order from END A to END B'),
     flow: z
       .enum(FLOWS)
@@ -152,5 +143,4 @@ export type Lock = z.infer<typeof Lock>;
 export type Service = z.infer<typeof Service>;
 export type Purpose = Service['purpose'];
 export type Fluid = Service['fluid'];
-export type AsBuilt = z.infer<typeof AsBuilt>;
 export type Run = z.infer<typeof Run>;

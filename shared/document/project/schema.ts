@@ -5,6 +5,7 @@ import { Port } from './portSchema.ts';
 import { Run } from './runSchema.ts';
 
 export * from './baySchema.ts';
+export * from './benchSchema.ts';
 export * from './portSchema.ts';
 export * from './runSchema.ts';
 

@@ -40,7 +40,21 @@ const DISSENT =
  * service's temperature. It says what is usual; the makers of hose and ends say what holds.
  */
 export function proofTest(run: Assembly): ProofTest {
-  const rule = NAHAD[kindOf(run.hose.core)];
+  return testBy(run, NAHAD[kindOf(run.hose.core)]);
+}
+
+/**
+ * The tests that there are to choose from, the usual one of its kind first: 1.5 times and twice, each with its own time. Where the hose's
+ * maker states a test pressure that is the only one.
+ */
+export function proofChoices(run: Assembly): readonly ProofTest[] {
+  const usual = proofTest(run);
+  if (usual.byMaker) return [usual];
+  const other = usual.multiple === NAHAD.hydraulic.multiple ? NAHAD.fluoropolymer : NAHAD.hydraulic;
+  return [usual, testBy(run, other)];
+}
+
+function testBy(run: Assembly, rule: ProofRule): ProofTest {
   const [weakest] = ratedParts(run) as [RatedPart];
   const unrated = [
     ...(run.a.end.maxPressureKpa === undefined ? ['END A'] : []),

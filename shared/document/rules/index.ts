@@ -1,6 +1,7 @@
 import { invariant } from '../../base/invariant.ts';
 import type { Project, RuleOverride } from '../project/schema.ts';
 import { ASSEMBLY_RULES } from './assemblyRules.ts';
+import { BENCH_RULES } from './benchRules.ts';
 import { BEND_RULES } from './bendRules.ts';
 import { BUILT_RULES } from './builtRules.ts';
 import { BUNDLE_RULES } from './bundleRules.ts';
@@ -33,6 +34,7 @@ export const RULES: readonly Rule[] = [
   ...ROCK_RULES,
   ...TAPER_RULES,
   ...BUILT_RULES,
+  ...BENCH_RULES,
   ...CLEARANCE_RULES,
   ...HEAT_RULES,
   ...HAND_RULES,

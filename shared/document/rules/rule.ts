@@ -16,6 +16,7 @@ export interface Rule {
     | 'kPa'
     | 'm/s'
     | 'mV'
+    | 'months'
     | 'count';
   /** The band that the sources give, where they give one. Same unit. */
   readonly range?: { readonly low: number; readonly high: number };

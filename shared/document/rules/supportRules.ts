@@ -52,6 +52,15 @@ export const SUPPORT_RULES: readonly Rule[] = [
     overridable: true,
   },
   {
+    id: 'engine-first-support',
+    title: 'From an end on what moves on its mounts to the first support of its hose, about',
+    value: 76.2,
+    unit: 'mm',
+    source: 'US Army AL0907 p. 59: a support about 3 in from the connection to an engine',
+    grade: 'published',
+    overridable: true,
+  },
+  {
     id: 'pass-through-sealed',
     title: 'Pass-throughs whose seal is stated (1 = yes)',
     value: 1,
@@ -59,6 +68,17 @@ export const SUPPORT_RULES: readonly Rule[] = [
     source:
       'grommet or cushioned clamp at bulkhead holes: NAVEDTRA 14018 p. 5-27, US Army AL0907 p. 59; close-fitting ferrule or stuffing box: 46 CFR 119.455',
     grade: 'published',
+    overridable: true,
+  },
+  {
+    id: 'firewall-fitting',
+    title: 'What a fire melts or burns in a firewall, of a line that carries what burns',
+    value: 0,
+    unit: 'count',
+    source:
+      "a kit builder's log (europa.com, RV-7A fuselage, April 2010): a bulkhead fitting of aluminium melts in seconds, one of steel put in its place; an old kit manual asks for steel ends from the firewall to the engine (lancaironline.net, message 37277)",
+    grade: 'published',
+    dissent: 'another kit builder holds it for needless (rvnewsletter.blogspot.com, "Fun with fuel lines")',
     overridable: true,
   },
   {

@@ -71,7 +71,8 @@ function toleranceOf(
 
 function builtOf(planned: PlannedHose, { run }: ResolvedRun, lay: Lay, watch: Watch): Pick<Lay, 'built'> {
   const { asBuilt } = run;
-  if (asBuilt === undefined) return {};
+  // What else the bench wrote down, crimps and proof, moves no hose.
+  if (asBuilt?.cutLengthMm === undefined && asBuilt?.clockDeg === undefined) return {};
   const clockDeg = asBuilt.clockDeg ?? (lay.clock.kind === 'angle' ? lay.clock.deg : undefined);
   const cutLengthMm = asBuilt.cutLengthMm ?? lay.cutLengthMm;
   return {

@@ -21,7 +21,10 @@ export function asBuilt(context: CheckContext): Finding[] {
     check: 'asBuilt',
     severity: 'stop',
     head: `As measured, cut ${lengthText(built.cutLengthMm)}${clocked},`,
-    mend: 'Make it anew to the plan. Before its proof test an end may still be clocked again where its maker allows that; after it never.',
+    mend:
+      context.run.run.asBuilt?.proof === undefined
+        ? 'Make it anew to the plan. Before its proof test an end may still be clocked again where its maker allows that; after it never.'
+        : 'Make it anew to the plan: this one has had its proof test, and its ends are not clocked again.',
   });
 }
 
@@ -59,7 +62,6 @@ function goesTight({ project, run }: CheckContext, pose: BuiltPose, { head, ...t
     run: run.run.id,
     use,
     sense: 'at-least',
-    limit: use.value,
     measured: slackOrLackMm(pose),
     unit: 'mm',
     message: `${head} ${tightnessText(pose)}`,
@@ -68,8 +70,11 @@ function goesTight({ project, run }: CheckContext, pose: BuiltPose, { head, ...t
 
 function bendsTight({ project, run, lay }: CheckContext, { minRadius }: BuiltPose, { head, ...told }: Told): Finding[] {
   const use = ruleValue(project, 'built-fits', run.run.id);
+  if (minRadius === undefined) return [];
   const limit = lay.minRadius.limitMm * use.value;
-  if (minRadius === undefined || minRadius.provenAtLeastMm >= limit * (1 - RADIUS_RELATIVE)) return [];
+  const least = minRadius.provenAtLeastMm;
+  // As near as the curvature of a lay is known counts as kept, as in the lay itself: to the project's limit and to the rule's.
+  const kept = [limit, lay.minRadius.limitMm * use.rule.value].filter((mm) => least >= mm * (1 - RADIUS_RELATIVE));
   return judge({
     ...told,
     run: run.run.id,
@@ -77,10 +82,10 @@ function bendsTight({ project, run, lay }: CheckContext, { minRadius }: BuiltPos
     sense: 'at-least',
     limit,
     ruleLimit: lay.minRadius.limitMm * use.rule.value,
-    measured: minRadius.provenAtLeastMm,
+    measured: Math.max(least, ...kept),
     unit: 'mm',
     at: minRadius.at,
-    message: `${head} it bends to ${lengthText(minRadius.provenAtLeastMm)} at the centreline; ${lengthText(limit)} is asked for.`,
+    message: `${head} it bends to ${lengthText(least)} at the centreline; ${lengthText(limit)} is asked for.`,
   });
 }
 

@@ -15,8 +15,8 @@ export function engineSlack({ project, run, lay }: CheckContext): Finding[] {
   const use = ruleValue(project, 'engine-slack', run.run.id);
   const keepsSlack = lay.rock?.extremes.every(({ slackLeftMm }) => slackLeftMm >= 0) === true;
   return SIDES.flatMap((side) => {
-    const body = run[side].stack?.bare.body ?? run[side].port.body;
-    if (body === undefined || !moves(project, body)) return [];
+    const body = movingBodyAt({ project, run }, side);
+    if (body === undefined) return [];
     const next = nextHold(project, run, lay, side, body);
     if (next === undefined) return [];
     const mouth = mouthPlace(lay, side);
@@ -34,6 +34,12 @@ export function engineSlack({ project, run, lay }: CheckContext): Finding[] {
       mend: 'Move that support further along the hose, or give the stretch more hose.',
     });
   });
+}
+
+/** The body that an end of the hose is on, where it moves on its mounts. */
+export function movingBodyAt({ project, run }: Pick<CheckContext, 'project' | 'run'>, side: Side): string | undefined {
+  const body = run[side].stack?.bare.body ?? run[side].port.body;
+  return body !== undefined && moves(project, body) ? body : undefined;
 }
 
 function moves(project: CheckContext['project'], body: string): boolean {
@@ -58,5 +64,5 @@ function nextHold(
   if (next !== undefined) return next.at;
   const other: Side = side === 'a' ? 'b' : 'a';
   const there = run[other].stack?.bare.body ?? run[other].port.body;
-  return there === body || (there !== undefined && moves(project, there)) ? undefined : mouthPlace(lay, other);
+  return there === body || movingBodyAt({ project, run }, other) !== undefined ? undefined : mouthPlace(lay, other);
 }

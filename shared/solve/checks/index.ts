@@ -15,6 +15,7 @@ import { clampPressure } from './clampPressure.ts';
 import { clampSpacing } from './clampSpacing.ts';
 import { clearance } from './clearance.ts';
 import { coolantHighPoint } from './coolantHighPoint.ts';
+import { crimp } from './crimp.ts';
 import { drainCapacity } from './drainCapacity.ts';
 import { drainEntry } from './drainEntry.ts';
 import { drainFall } from './drainFall.ts';
@@ -22,17 +23,21 @@ import { drainLean } from './drainLean.ts';
 import { endMetals } from './endMetals.ts';
 import { endRoom } from './endRoom.ts';
 import { engineSlack } from './engineSlack.ts';
+import { firewall } from './firewall.ts';
+import { firstSupport } from './firstSupport.ts';
 import { flowSpeed } from './flowSpeed.ts';
 import { fluidCore } from './fluidCore.ts';
 import { fuelMarking } from './fuelMarking.ts';
 import { heatDistance } from './heatDistance.ts';
 import { heatEstimate } from './heatEstimate.ts';
 import { hoseLife } from './hoseLife.ts';
+import { inspection } from './inspection.ts';
 import { laid } from './laid.ts';
 import { onePlane } from './onePlane.ts';
 import { passThrough } from './passThrough.ts';
 import { pressureDrop } from './pressureDrop.ts';
 import { pressureRating } from './pressureRating.ts';
+import { proof } from './proof.ts';
 import { pushOn } from './pushOn.ts';
 import { rock } from './rock.ts';
 import { secondWrench } from './secondWrench.ts';
@@ -64,6 +69,8 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   breathing,
   tolerance,
   asBuilt,
+  crimp,
+  proof,
   rock,
   taperRange,
   clearance,
@@ -76,7 +83,9 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   clampFits,
   clampHeat,
   engineSlack,
+  firstSupport,
   passThrough,
+  firewall,
   assembly,
   drainFall,
   drainLean,
@@ -99,6 +108,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   fluidCore,
   fuelMarking,
   hoseLife,
+  inspection,
   endMetals,
   temperatureRating,
   staticCharge,
@@ -107,6 +117,8 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
 /** The checks that read no path, so that they speak also of a run with no way. */
 const WITHOUT_PATH: readonly CheckName[] = [
   'laid',
+  'crimp',
+  'proof',
   'turboDrainEnds',
   'bundlePressure',
   'pressureRating',
@@ -115,6 +127,7 @@ const WITHOUT_PATH: readonly CheckName[] = [
   'fluidCore',
   'fuelMarking',
   'hoseLife',
+  'inspection',
   'temperatureRating',
   'staticCharge',
 ];

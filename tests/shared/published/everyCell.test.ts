@@ -108,8 +108,15 @@ const RULE_ROWS: Readonly<Record<string, Shipped>> = {
   },
   'slack-wanted': range('slack-wanted', 100),
   'clamp-spacing': rule('clamp-spacing'),
-  // The first number is where the support stands, which is no limit of ours.
-  'engine-slack': { ...rule('engine-slack'), numbers: [3, ...rule('engine-slack', 1 / 25.4).numbers] },
+  'engine-slack': {
+    ...rule('engine-slack'),
+    numbers: [...rule('engine-first-support', 1 / 25.4).numbers, ...rule('engine-slack', 1 / 25.4).numbers],
+  },
+  // The first number is the torque of one maker's band, beside those of a table.
+  'hose-clamp-from-end': {
+    ...rule('hose-clamp-from-end'),
+    numbers: [35, ...rule('hose-clamp-from-end', 1 / 25.4).numbers],
+  },
   'straight-tail': rule('straight-tail'),
   short: rule('clock-tolerance-short'),
   long: rule('clock-tolerance-long'),

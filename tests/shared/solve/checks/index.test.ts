@@ -118,6 +118,11 @@ it('gives findings that fit the schema, name a rule, and are negative in margin 
           'engineSlack',
           'passThrough',
           'assembly',
+          'crimp',
+          'proof',
+          'firstSupport',
+          'firewall',
+          'inspection',
         ].includes(n),
     ),
   );

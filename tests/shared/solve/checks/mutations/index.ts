@@ -1,3 +1,4 @@
+import { BENCH_MUTATIONS } from './bench.ts';
 import { FLOWING_MUTATIONS } from './flowing.ts';
 import { HOT_MUTATIONS } from './hot.ts';
 import { MADE_MUTATIONS } from './made.ts';
@@ -10,6 +11,7 @@ import { SHAPE_MUTATIONS } from './shape.ts';
 export const MUTATIONS: readonly Mutation[] = [
   ...SHAPE_MUTATIONS,
   ...MADE_MUTATIONS,
+  ...BENCH_MUTATIONS,
   ...NEAR_MUTATIONS,
   ...HOT_MUTATIONS,
   ...FLOWING_MUTATIONS,
