@@ -30,6 +30,7 @@ const USUAL_FLUIDS: Readonly<Record<Purpose, Fluid>> = {
   fuel: 'petrol',
   coolant: 'coolant',
   'raw-water': 'raw-water',
+  'wet-exhaust': 'exhaust-water',
   breather: 'air',
   other: 'other',
 };

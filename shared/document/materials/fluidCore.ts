@@ -34,6 +34,9 @@ const RACE_FUEL =
 const EPDM_OIL = 'trelleborg.com, "EPDM or NBR": EPDM swells in mineral oil';
 const SILICONE_OIL = 'fireturdracing.com 2018-05-03: a silicone hose as turbo drain melted and pulled from its fitting';
 
+const EXHAUST_HOSE =
+  'SAE J2006 and ISO 13363, their scopes: hose of its own kind for wet exhausts; seamagazine.com, "Exhaust systems need regular inspections": marked so';
+
 const usual = (source: string, why = 'usual'): FluidCoreCell => ({ grade: 1, why, source });
 const onCondition = (why: string, source: string): FluidCoreCell => ({ grade: 0.5, why, source });
 const unsuitable = (why: string, source: string): FluidCoreCell => ({ grade: 0, why, source });
@@ -41,6 +44,7 @@ const unsuitable = (why: string, source: string): FluidCoreCell => ({ grade: 0, 
 const ptfeFuel = usual(RACE_PTFE, 'usual, where its bore is marked conductive');
 const rubberPetrol = onCondition('petrol permeates it, smells, and ages it', FUEL_AGES);
 const rubberAlcohol = onCondition('alcohol ages it: a couple of years at most', RACE_FUEL);
+const wetExhaust = onCondition('only hose that is made and marked for wet exhausts', EXHAUST_HOSE);
 const swells = unsuitable('it swells and softens in it', MEMORY);
 
 const TABLE: Record<Family, Partial<Record<Fluid, FluidCoreCell>>> = {
@@ -66,6 +70,7 @@ const TABLE: Record<Family, Partial<Record<Fluid, FluidCoreCell>>> = {
       'only where it is reinforced against collapse',
       'boattest.com, "A hose is not just a hose"',
     ),
+    'exhaust-water': wetExhaust,
   },
   cpe: {
     'engine-oil': usual('RMA Hose Handbook, "Rubbers used in hose": CM has good oil resistance'),
@@ -79,6 +84,7 @@ const TABLE: Record<Family, Partial<Record<Fluid, FluidCoreCell>>> = {
       'only where it is reinforced against collapse',
       'boattest.com, "A hose is not just a hose"',
     ),
+    'exhaust-water': wetExhaust,
   },
   epdm: {
     'engine-oil': unsuitable('it swells in mineral oil', EPDM_OIL),
@@ -89,6 +95,7 @@ const TABLE: Record<Family, Partial<Record<Fluid, FluidCoreCell>>> = {
     diesel: swells,
     coolant: usual(MEMORY, 'usual; keep oil off it'),
     'raw-water': usual(MEMORY),
+    'exhaust-water': wetExhaust,
   },
   silicone: {
     'engine-oil': unsuitable('it softens in hot oil', SILICONE_OIL),
@@ -102,6 +109,7 @@ const TABLE: Record<Family, Partial<Record<Fluid, FluidCoreCell>>> = {
       'only where it is reinforced against collapse',
       'boattest.com, "A hose is not just a hose"',
     ),
+    'exhaust-water': wetExhaust,
   },
   rubber: {
     'engine-oil': usual('FAA AC 43.13-1B Table 9-3: hydraulic, oil and fuel systems'),
@@ -115,6 +123,7 @@ const TABLE: Record<Family, Partial<Record<Fluid, FluidCoreCell>>> = {
       'only where it is reinforced against collapse',
       'boattest.com, "A hose is not just a hose"',
     ),
+    'exhaust-water': wetExhaust,
   },
 };
 

@@ -8,6 +8,10 @@ export const FLUIDS = [
   'diesel',
   'coolant',
   'raw-water',
+  'exhaust-water',
   'air',
   'other',
 ] as const;
+
+/** Those that burn an engine bay when they leak. */
+export const FUELS: readonly (typeof FLUIDS)[number][] = ['petrol', 'e85', 'methanol', 'avgas', 'diesel'];

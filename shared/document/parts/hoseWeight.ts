@@ -14,7 +14,7 @@ export interface HoseWeight {
  * kg/m3, running. Coolant: half ethylene glycol at 80 C, 1042 (Core Chem, ethylene glycol mixture table). Fresh water
  * at 80 C is 971.7 and at 20 C 998.2 (published tables); sea water about 1025 at 20 C, from memory. Engine oil 850 to
  * 880 at 15 C, from memory, so 820 hot. Petrol 745, E85 785, methanol 790, avgas 715, diesel 835: from memory, 15 C.
- * Air counts as nothing. `other` is taken as water, the heavier guess.
+ * A wet exhaust is weighed as full of sea water, which it is where the engine stops and it drains back: the heavier guess. Air counts as nothing. `other` is taken as water, the heavier guess.
  */
 export const FLUID_DENSITY_KG_PER_M3: Record<Fluid, number> = {
   'engine-oil': 820,
@@ -25,6 +25,7 @@ export const FLUID_DENSITY_KG_PER_M3: Record<Fluid, number> = {
   diesel: 835,
   coolant: 1042,
   'raw-water': 1025,
+  'exhaust-water': 1025,
   air: 0,
   other: 998,
 };

@@ -59,7 +59,7 @@ export const Hose = z.strictObject({
 
 export const END_MATERIALS = ['aluminium', 'steel', 'stainless', 'brass'] as const;
 export type EndMaterial = (typeof END_MATERIALS)[number];
-export const JOINTS = ['crimp', 'screw-together', 'push-on'] as const;
+export const JOINTS = ['crimp', 'screw-together', 'push-on', 'clamped'] as const;
 
 export const END_FORMS = ['nut', 'male', 'banjo', 'flange', 'barb'] as const;
 
@@ -105,7 +105,7 @@ export const EndRow = z.strictObject({
   weightG: positive.optional(),
   maxPressureKpa: positive.optional(),
   maxTemperatureC: finite.optional(),
-  joint: z.enum(JOINTS),
+  joint: z.enum(JOINTS).describe('how the hose is held on it; clamped = by hose clamps over its barb'),
   innerOlive: z.boolean().optional().describe('of a screw-together end: an olive goes between core and braid'),
   expander: z
     .boolean()

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { END_MATERIALS } from '../parts/schema.ts';
-import { direction, finite, id, name, point, positive } from './fields.ts';
+import { direction, finite, id, name, nonNegative, point, positive } from './fields.ts';
 
 /** A port of the bay, and what is screwed on it. */
 export const AdapterUse = z
@@ -42,6 +42,14 @@ export const Port = z.strictObject({
     .optional()
     .describe("the hole in the part behind the seat, such as a turbo's drain hole; absent = by its dash size"),
   body: id.optional(),
+  rigidLine: z
+    .strictObject({
+      clampMm: nonNegative.optional().describe('from the joint with the hose to where the line is first held'),
+    })
+    .optional()
+    .describe(
+      'the port is the end of a rigid metal line that runs along the structure; absent = it is not, or not said',
+    ),
   inFirewall: z
     .boolean()
     .optional()

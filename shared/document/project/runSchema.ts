@@ -3,6 +3,14 @@ import { FLUIDS } from '../parts/fluids.ts';
 import { AsBuilt } from './benchSchema.ts';
 import { direction, finite, id, name, nonNegative, point, positive } from './fields.ts';
 
+export const HoseClamps = z
+  .strictObject({
+    count: z.int().positive(),
+    fromHoseEndMm: nonNegative.optional().describe('from the cut of the hose to the edge of the nearest band'),
+    bandMm: positive.optional().describe('width of a band'),
+  })
+  .describe('what holds the hose on a barb, such as worm-drive bands');
+
 /** A run: a hose wanted between two ports, what it carries, what holds it, and what the bench measured of it. */
 export const RunEnd = z.strictObject({
   port: id,
@@ -12,6 +20,7 @@ export const RunEnd = z.strictObject({
     .describe(
       "own clock of an angled end about the port axis, from the port's 12 o'clock, clockwise looking along the axis out of the part; absent = free, the program chooses",
     ),
+  hoseClamps: HoseClamps.optional().describe('of an end whose joint is clamped; absent = not known'),
 });
 
 export const SEALS = ['grommet', 'bulkhead-fitting', 'stuffing-box', 'none'] as const;
@@ -138,6 +147,7 @@ export const Run = z
   });
 
 export type RunEnd = z.infer<typeof RunEnd>;
+export type HoseClamps = z.infer<typeof HoseClamps>;
 export type Support = z.infer<typeof Support>;
 export type Lock = z.infer<typeof Lock>;
 export type Service = z.infer<typeof Service>;

@@ -11,7 +11,9 @@ import { DRAIN_RULES } from './drainRules.ts';
 import { FLOW_RULES } from './flowRules.ts';
 import { HAND_RULES } from './handRules.ts';
 import { HEAT_RULES } from './heatRules.ts';
+import { HOSE_CLAMP_RULES } from './hoseClampRules.ts';
 import { LAY_RULES } from './layRules.ts';
+import { MARINE_RULES } from './marineRules.ts';
 import { MATERIAL_RULES } from './materialRules.ts';
 import { RATING_RULES } from './ratingRules.ts';
 import { ROCK_RULES } from './rockRules.ts';
@@ -44,6 +46,8 @@ export const RULES: readonly Rule[] = [
   ...SUCTION_RULES,
   ...FLOW_RULES,
   ...SUPPORT_RULES,
+  ...HOSE_CLAMP_RULES,
+  ...MARINE_RULES,
   ...ASSEMBLY_RULES,
   ...CLOCK_RULES,
   ...RATING_RULES,

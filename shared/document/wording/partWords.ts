@@ -26,6 +26,7 @@ export const JOINT_WORDS: Readonly<Record<End['joint'], string>> = {
   crimp: 'Crimped',
   'screw-together': 'Screwed together',
   'push-on': 'Pushed on',
+  clamped: 'Hose clamps over a barb',
 };
 
 /** What an end is made of. */

@@ -11,6 +11,7 @@ export const PURPOSE_WORDS: Readonly<Record<Purpose, string>> = {
   fuel: 'Fuel',
   coolant: 'Coolant',
   'raw-water': 'Raw water',
+  'wet-exhaust': 'Wet exhaust',
   breather: 'Breather',
   other: 'Other service',
 };
@@ -25,6 +26,7 @@ export const FLUID_WORDS: Readonly<Record<Fluid, string>> = {
   diesel: 'Diesel',
   coolant: 'Coolant (glycol and water)',
   'raw-water': 'Raw water',
+  'exhaust-water': 'Exhaust gas and water',
   air: 'Air',
   other: 'Other fluid',
 };

@@ -1,5 +1,6 @@
 import type { Finding, Severity } from '../../document/lay/schema.ts';
 import { galvanicPair } from '../../document/materials/galvanic.ts';
+import { FUELS } from '../../document/parts/fluids.ts';
 import type { EndMaterial } from '../../document/parts/schema.ts';
 import type { ResolvedEnd } from '../../document/project/resolve.ts';
 import type { Fluid } from '../../document/project/schema.ts';
@@ -59,32 +60,71 @@ function attacked({ project, run, lay }: CheckContext, side: Side): Finding[] {
   });
 }
 
-/** Metals that touch at one end of a hose, from the hose outwards. */
-function metalsAt({ end, stack, port }: ResolvedEnd): readonly EndMaterial[] {
-  const adapters = stack === undefined ? [] : [...stack.adapters].reverse().map(({ adapter }) => adapter.material);
-  const bare = (stack?.bare ?? port).material;
-  return [end.material, ...adapters, ...(bare === undefined ? [] : [bare])];
+/** What touches at one end of a hose, from the hose outwards. */
+function piecesAt({ end, stack, port }: ResolvedEnd): readonly Piece[] {
+  const adapters =
+    stack === undefined
+      ? []
+      : [...stack.adapters].reverse().map(({ adapter: { name, material } }) => ({ name, material }));
+  const { name, material } = stack?.bare ?? port;
+  return [
+    { name: end.name, material: end.material },
+    ...adapters,
+    ...(material === undefined ? [] : [{ name, material }]),
+  ];
 }
 
-function eatenPairs({ project, run, lay }: CheckContext, side: Side): Finding[] {
+interface Piece {
+  readonly name: string;
+  readonly material: EndMaterial;
+}
+
+/** Pairs that the salt eats. On a boat's fuel the code is plainer than the series: it allows a barrier of stainless on aluminium, and no brass. */
+function eatenPairs(context: CheckContext, side: Side): Finding[] {
+  const { project, run } = context;
+  const boat = project.vehicle === 'boat';
+  if (run.run.service.fluid !== 'raw-water' && !boat) return [];
+  const isFuel = boat && FUELS.includes(run.run.service.fluid);
+  const pieces = piecesAt(run[side]);
+  return pieces.slice(1).flatMap((piece, i) => {
+    const on = pieces[i] as Piece;
+    const isBrassOnAluminium =
+      [on, piece]
+        .map(({ material }) => material)
+        .sort()
+        .join() === 'aluminium,brass';
+    return isFuel && isBrassOnAluminium ? noBarrier(context, side, on, piece) : apart(context, side, on, piece);
+  });
+}
+
+function noBarrier({ project, run, lay }: CheckContext, side: Side, on: Piece, piece: Piece): Finding[] {
+  return judge({
+    check: 'endMetals',
+    run: run.run.id,
+    use: ruleValue(project, 'copper-off-aluminium', run.run.id),
+    sense: 'at-most',
+    measured: 1,
+    unit: 'count',
+    severity: 'look',
+    at: mouthPlace(lay, side),
+    message: `At ${sideText(side)} ${on.name} of ${on.material} is screwed straight to ${piece.name} of ${piece.material}: in salt air the aluminium is eaten at its thread, and fuel comes out.`,
+    mend: 'A bushing of 300 series stainless between them.',
+  });
+}
+
+function apart({ project, run, lay }: CheckContext, side: Side, on: Piece, piece: Piece): Finding[] {
   const raw = run.run.service.fluid === 'raw-water';
-  if (!raw && project.vehicle !== 'boat') return [];
-  const use = ruleValue(project, 'galvanic-apart', run.run.id);
-  const metals = metalsAt(run[side]);
-  return metals.slice(1).flatMap((metal, i) => {
-    const on = metals[i] as EndMaterial;
-    const { apartMv, eaten } = galvanicPair(on, metal);
-    return judge({
-      check: 'endMetals',
-      run: run.run.id,
-      use,
-      sense: 'at-most',
-      measured: apartMv,
-      unit: 'mV',
-      severity: raw ? 'look' : 'note',
-      at: mouthPlace(lay, side),
-      message: `At ${sideText(side)} ${on} is screwed to ${metal} ${raw ? 'in raw water' : 'on a boat, in salt air'}: ${apartMv} mV apart, and the ${eaten} is eaten.`,
-      mend: 'The same metal on both sides, or a piece between that stands between them.',
-    });
+  const { apartMv, eaten } = galvanicPair(on.material, piece.material);
+  return judge({
+    check: 'endMetals',
+    run: run.run.id,
+    use: ruleValue(project, 'galvanic-apart', run.run.id),
+    sense: 'at-most',
+    measured: apartMv,
+    unit: 'mV',
+    severity: raw ? 'look' : 'note',
+    at: mouthPlace(lay, side),
+    message: `At ${sideText(side)} ${on.material} is screwed to ${piece.material} ${raw ? 'in raw water' : 'on a boat, in salt air'}: ${apartMv} mV apart, and the ${eaten} is eaten.`,
+    mend: 'The same metal on both sides, or a piece between that stands between them.',
   });
 }

@@ -9,7 +9,20 @@ const PETROL: readonly Fluid[] = ['petrol', 'e85'];
 /** As printed along the hose: USCG type A1, SAE J1527 type A1-15. */
 const A1 = /\bA1(-15)?\b/i;
 
-/** Petrol hose on a boat, where the project says that it is one: whether it is marked A1. A marking that is not stated is only told. */
+/** Allowed only where a severed hose would spill little. */
+const B1 = /\bB1(-15)?\b/i;
+
+const A1_WORDS =
+  'Between pump and carburettor it must be A1, which stands fire for two and a half minutes; from the tank to the engine A1 too, or B1 where a severed hose spills little.';
+const B1_WORDS =
+  'B1 may lead from the tank to the engine where no more than 148 mL (5 oz) run out in two and a half minutes if it is severed at its worst; between pump and carburettor it must be A1.';
+const MARKING_MEND =
+  'State its marking as it is printed along it, at least every 12 in with its maker and year. Race hose seldom bears one: take one marked USCG TYPE A1-15.';
+
+/**
+ * Petrol hose on a boat, where the project says that it is one: whether it is marked A1. The code asks each such hose for its marking, so
+ * one that is not stated is to be settled before cutting too.
+ */
 export function fuelMarking({ project, run }: CheckContext): Finding[] {
   const { marking } = run.hose;
   if (project.vehicle !== 'boat' || !PETROL.includes(run.run.service.fluid)) return [];
@@ -23,8 +36,8 @@ export function fuelMarking({ project, run }: CheckContext): Finding[] {
     sense: 'at-least',
     measured: marking !== undefined && A1.test(marking) ? 1 : 0,
     unit: 'count',
-    severity: marking === undefined ? 'note' : 'look',
-    message: `Petrol on a boat; ${said}. A1 is asked of it in places: it stands fire for two and a half minutes.`,
-    mend: marking === undefined ? 'Read what is printed along it and state its marking.' : 'A hose marked A1-15.',
+    severity: 'look',
+    message: `Petrol on a boat; ${said}. ${marking !== undefined && B1.test(marking) ? B1_WORDS : A1_WORDS}`,
+    mend: marking === undefined ? MARKING_MEND : 'A hose marked USCG TYPE A1-15.',
   });
 }

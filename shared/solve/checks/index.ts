@@ -30,6 +30,7 @@ import { fluidCore } from './fluidCore.ts';
 import { fuelMarking } from './fuelMarking.ts';
 import { heatDistance } from './heatDistance.ts';
 import { heatEstimate } from './heatEstimate.ts';
+import { hoseClamps } from './hoseClamps.ts';
 import { hoseLife } from './hoseLife.ts';
 import { inspection } from './inspection.ts';
 import { laid } from './laid.ts';
@@ -39,6 +40,7 @@ import { pressureDrop } from './pressureDrop.ts';
 import { pressureRating } from './pressureRating.ts';
 import { proof } from './proof.ts';
 import { pushOn } from './pushOn.ts';
+import { rigidLine } from './rigidLine.ts';
 import { rock } from './rock.ts';
 import { secondWrench } from './secondWrench.ts';
 import { selfContact } from './selfContact.ts';
@@ -85,6 +87,8 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   engineSlack,
   firstSupport,
   passThrough,
+  hoseClamps,
+  rigidLine,
   firewall,
   assembly,
   drainFall,

@@ -1,13 +1,10 @@
 import type { Finding } from '../../document/lay/schema.ts';
-import type { Purpose } from '../../document/project/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { pressureText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
+import { LIFELINES } from './lifelines.ts';
 import { SIDES, sideText } from './places.ts';
-
-/** Hoses whose loss burns the car or the engine in seconds. */
-const LIFELINES: readonly Purpose[] = ['fuel', 'turbo-oil-feed', 'oil-pressure', 'oil-suction', 'oil-cooler'];
 
 /** Push-on joints: where they have no business, and their pressure and temperature. */
 export function pushOn(context: CheckContext): Finding[] {

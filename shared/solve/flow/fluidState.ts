@@ -89,13 +89,13 @@ const VISCOSITY: Partial<Record<Fluid, Known>> = {
 };
 
 /**
- * Density and viscosity of what a run carries, running; undefined for air and for a fluid that is not named, whose
- * viscosity has to be stated. A stated viscosity is taken as exact. Between known points by Walther's rule (ASTM D341),
+ * Density and viscosity of what a run carries, running; undefined for air, for the gas and water of a wet exhaust,
+ * which no law here reckons, and for a fluid that is not named, whose viscosity has to be stated. A stated viscosity is taken as exact. Between known points by Walther's rule (ASTM D341),
  * log log (viscosity + 0.7) straight over log absolute temperature; the band is the table's.
  */
 export function fluidState({ fluid, temperatureC, viscosityMm2PerS }: Service): FluidState | undefined {
   const densityKgPerM3 = FLUID_DENSITY_KG_PER_M3[fluid];
-  if (densityKgPerM3 <= 0) return undefined;
+  if (densityKgPerM3 <= 0 || fluid === 'exhaust-water') return undefined;
   if (viscosityMm2PerS !== undefined) {
     const stated = { low: viscosityMm2PerS, likely: viscosityMm2PerS, high: viscosityMm2PerS };
     return { densityKgPerM3, viscosityMm2PerS: stated, basis: 'viscosity as stated' };

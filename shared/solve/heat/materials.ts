@@ -66,7 +66,7 @@ export const CORE_SHARE = 0.5;
 /** Between which factors the conductance of a wall is known. */
 export const WALL_BAND = { low: 0.6, high: 1.6 } as const;
 
-/** W/(m K) and J/(kg K) of what a hose carries, running; from memory. `other` lies between oil and water. */
+/** W/(m K) and J/(kg K) of what a hose carries, running; from memory. `other` lies between oil and water; of a wet exhaust the water wets the wall. */
 export const FLUID_HEAT: Record<Fluid, { readonly conductivityWPerMK: number; readonly heatJPerKgK: number }> = {
   'engine-oil': { conductivityWPerMK: 0.13, heatJPerKgK: 2200 },
   petrol: { conductivityWPerMK: 0.12, heatJPerKgK: 2200 },
@@ -76,6 +76,7 @@ export const FLUID_HEAT: Record<Fluid, { readonly conductivityWPerMK: number; re
   diesel: { conductivityWPerMK: 0.13, heatJPerKgK: 2100 },
   coolant: { conductivityWPerMK: 0.4, heatJPerKgK: 3500 },
   'raw-water': { conductivityWPerMK: 0.63, heatJPerKgK: 4000 },
+  'exhaust-water': { conductivityWPerMK: 0.63, heatJPerKgK: 4000 },
   air: { conductivityWPerMK: 0.031, heatJPerKgK: 1007 },
   other: { conductivityWPerMK: 0.3, heatJPerKgK: 3000 },
 };

@@ -117,6 +117,8 @@ it('gives findings that fit the schema, name a rule, and are negative in margin 
           'clampPressure',
           'engineSlack',
           'passThrough',
+          'hoseClamps',
+          'rigidLine',
           'assembly',
           'crimp',
           'proof',

@@ -215,12 +215,16 @@ describe('a boat', () => {
     return findingsOf(check, project, straightLay());
   };
 
-  // 33 CFR 183.540: A1 on petrol boats
-  it('asks petrol hose for A1, looks at another marking, and only tells of one that is not stated', () => {
+  // 33 CFR 183.558(a): A1 between pump and carburettor; (b)(2): A1, or B1 on a condition, from tank to engine; 183.540(e): each is marked
+  it('asks petrol hose for A1, looks at another marking, and at one that is not stated', () => {
     expect(onBoat('fuelMarking', 'petrol', { marking: 'USCG TYPE A1-15' }, 'boat')).toEqual([]);
     expect(onBoat('fuelMarking', 'petrol', { marking: 'B1-15' }, 'boat')[0]?.severity).toBe('look');
     expect(onBoat('fuelMarking', 'petrol', { marking: 'SAE BA10' }, 'boat')[0]?.severity).toBe('look');
-    expect(onBoat('fuelMarking', 'petrol', {}, 'boat')[0]?.severity).toBe('note');
+    expect(onBoat('fuelMarking', 'petrol', { marking: 'USCG TYPE B1' }, 'boat')[0]?.message).toContain('148 mL');
+    expect(onBoat('fuelMarking', 'petrol', {}, 'boat')[0]).toMatchObject({
+      severity: 'look',
+      mend: expect.stringContaining('State its marking'),
+    });
     expect(onBoat('fuelMarking', 'engine-oil', {}, 'boat')).toEqual([]);
     expect(onBoat('fuelMarking', 'petrol', {}, 'car')).toEqual([]);
     expect(onBoat('fuelMarking', 'petrol')).toEqual([]);
