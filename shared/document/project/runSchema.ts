@@ -68,6 +68,7 @@ export const PURPOSES = [
   'fuel',
   'coolant',
   'raw-water',
+  'wet-exhaust',
   'breather',
   'other',
 ] as const;
