@@ -147,8 +147,8 @@ export const Run = z
     });
   });
 
-export type RunEnd = z.infer<typeof RunEnd>;
 export type HoseClamps = z.infer<typeof HoseClamps>;
+export type RunEnd = z.infer<typeof RunEnd>;
 export type Support = z.infer<typeof Support>;
 export type Lock = z.infer<typeof Lock>;
 export type Service = z.infer<typeof Service>;

@@ -100,13 +100,15 @@ const rowsOf = ({ checks }: Source): Mutation[] => MUTATIONS.filter((row) => che
 const ONLY_READ: readonly (readonly [file: string, rule: string])[] = [
   ['chafe', 'heat-cover-polyester'],
   ['drainLean', 'drain-outlet-limit'],
+  ['hoseClamps', 'hose-clamps-apart'],
   ['rock', 'bend-radius'],
   ['slack', 'breathing-shorter'],
 ];
 
-/** Rules that no finding names: how long a calm stretch is, and what the papers print. */
+/** Rules that no finding names: how long a calm stretch is, how far bands stand apart, and what the papers print. */
 const NO_FINDING = [
   'suction-calm-length',
+  'hose-clamps-apart',
   'clock-tolerance-short',
   'clock-tolerance-long',
   'clock-tolerance-army-short',

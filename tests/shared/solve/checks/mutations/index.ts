@@ -1,4 +1,5 @@
 import { BENCH_MUTATIONS } from './bench.ts';
+import { BOAT_MUTATIONS } from './boat.ts';
 import { FLOWING_MUTATIONS } from './flowing.ts';
 import { HOT_MUTATIONS } from './hot.ts';
 import { MADE_MUTATIONS } from './made.ts';
@@ -16,4 +17,5 @@ export const MUTATIONS: readonly Mutation[] = [
   ...HOT_MUTATIONS,
   ...FLOWING_MUTATIONS,
   ...MATERIAL_MUTATIONS,
+  ...BOAT_MUTATIONS,
 ];

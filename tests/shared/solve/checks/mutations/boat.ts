@@ -1,0 +1,118 @@
+import type { End, Hose } from '../../../../../shared/document/parts/schema.ts';
+import type { HoseClamps, Port, Project, Service } from '../../../../../shared/document/project/schema.ts';
+import { straightLay } from '../../../../arbitraries/lays.ts';
+import { sampleEnd, sampleHose, samplePort, sampleRun } from '../../../../arbitraries/projects.ts';
+import { type Mutation, type Spoilt, spoilt } from './mutation.ts';
+
+const PETROL: Service = { purpose: 'fuel', fluid: 'petrol', pressureKpa: 30, temperatureC: 40 };
+const EXHAUST: Service = { purpose: 'wet-exhaust', fluid: 'exhaust-water', pressureKpa: 5, temperatureC: 80 };
+const MARKED = { core: 'synthetic-rubber', cover: 'rubber', marking: 'USCG TYPE A1-15' } as const;
+
+interface Setting {
+  readonly service?: Service;
+  readonly vehicle?: Project['vehicle'];
+  readonly hose?: Partial<Hose>;
+  readonly end?: Partial<End>;
+  readonly clamps?: HoseClamps;
+  readonly port?: Partial<Port>;
+}
+
+/** A petrol hose on a boat, END A over a barb with its hose clamps, END B crimped. */
+function boat({ service = PETROL, vehicle = 'boat', hose, end, clamps, port }: Setting): Spoilt {
+  const a = { port: 'p1', end: 'end-a', ...(clamps === undefined ? {} : { hoseClamps: clamps }) };
+  const ports = [samplePort(port), samplePort({ id: 'p2', seatPoint: [500, 0, 0], axis: [-1, 0, 0] })];
+  const ends = [sampleEnd({ joint: 'crimp' }), sampleEnd({ id: 'end-a', joint: 'clamped', ...end })];
+  return spoilt(
+    straightLay(),
+    { vehicle, runs: [sampleRun({ a, service })], ports },
+    { hoses: [sampleHose({ ...MARKED, ...hose })], ends },
+  );
+}
+
+const SOUND: HoseClamps = { count: 2, fromHoseEndMm: 8 };
+const NONE = { limit: 0, kept: 0, past: 1 } as const;
+const STATED = { limit: 1, kept: 1, past: 0 } as const;
+
+/** Hose clamps: a quarter of an inch of hose shown, 6.35 mm; two on an exhaust (ABYC P-1 as quoted). Rigid lines: four inches, 101.6 mm (33 CFR 183.562). */
+export const BOAT_MUTATIONS: readonly Mutation[] = [
+  {
+    check: 'hoseClamps',
+    rule: 'hose-clamp-from-end',
+    severity: 'look',
+    limit: 6.35,
+    kept: 6.4,
+    past: 6.3,
+    at: (fromHoseEndMm) => boat({ clamps: { count: 1, fromHoseEndMm } }),
+  },
+  {
+    // by hand: two bands of 12.7 from 6.35 on with 6.35 between them reach to 38.1
+    check: 'hoseClamps',
+    rule: 'hose-clamps-on-barb',
+    severity: 'look',
+    limit: 0,
+    kept: 0.1,
+    past: -0.1,
+    at: (beyondMm) =>
+      boat({
+        clamps: { count: 2, fromHoseEndMm: 6.35, bandMm: 12.7 },
+        end: { shoulderToMouthMm: 38.1 + beyondMm },
+      }),
+  },
+  {
+    check: 'hoseClamps',
+    rule: 'exhaust-hose-clamps',
+    severity: 'look',
+    limit: 2,
+    kept: 2,
+    past: 1,
+    at: (count) => boat({ service: EXHAUST, clamps: { ...SOUND, count } }),
+  },
+  {
+    check: 'hoseClamps',
+    rule: 'hose-clamps-known',
+    severity: 'note',
+    ...STATED,
+    at: (known) => boat(known === 1 ? { clamps: SOUND } : {}),
+  },
+  {
+    check: 'hoseClamps',
+    rule: 'hose-clamps-on-ptfe',
+    severity: 'stop',
+    ...NONE,
+    at: (ends) => boat({ clamps: SOUND, hose: { core: ends === 1 ? 'ptfe-smooth' : 'nbr' } }),
+  },
+  {
+    check: 'hoseClamps',
+    rule: 'hose-clamps-lifeline',
+    severity: 'look',
+    ...NONE,
+    at: (ends) => boat({ clamps: SOUND, vehicle: ends === 1 ? 'car' : 'boat' }),
+  },
+  ...(['look', 'note'] as const).map(
+    (severity): Mutation => ({
+      check: 'rigidLine',
+      rule: 'rigid-line-clamp',
+      severity,
+      limit: 101.6,
+      kept: 101.5,
+      past: 101.7,
+      at: (clampMm) =>
+        boat({ port: { rigidLine: { clampMm } }, vehicle: severity === 'look' ? 'boat' : 'car', clamps: SOUND }),
+    }),
+  ),
+  {
+    check: 'rigidLine',
+    rule: 'rigid-line-known',
+    severity: 'note',
+    ...STATED,
+    at: (known) => boat({ port: { rigidLine: known === 1 ? { clampMm: 50 } : {} }, clamps: SOUND }),
+  },
+  {
+    check: 'endMetals',
+    rule: 'copper-off-aluminium',
+    severity: 'look',
+    ...NONE,
+    at: (brass) =>
+      boat({ port: { material: 'aluminium' }, end: { material: brass === 1 ? 'brass' : 'stainless' }, clamps: SOUND }),
+  },
+];
