@@ -5,7 +5,7 @@ import type { Project, Run, Support } from '../../shared/document/project/schema
 import { serialiseProject } from '../../shared/document/project/serialiseProject.ts';
 import { SUPPORT_WORDS } from '../../shared/document/wording/bayWords.ts';
 import type { DocumentStore, OpenDocument } from './documentStore.ts';
-import { addLock, lockOf, removeLock, type Stretch } from './edits/lockEdits.ts';
+import { addLock, lockOf, movedLock, removeLock, type Stretch } from './edits/lockEdits.ts';
 import { changeSupport, putSupport, removeSupport, reorderSupport, type SupportKind } from './edits/supportEdits.ts';
 import { type HandMoves, handMoves } from './handMoves.ts';
 import { type HandStore, type Hold, NO_TOOL } from './handStore.ts';
@@ -231,9 +231,29 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
     hand.set({ stretch: null });
   };
 
+  /** Gives a lock of the chosen run other ends; the hose stays as it lies, and what was locked before is let go. */
+  const relock = (lockId: string, stretch: Stretch, joinLast = false): void => {
+    hand.set({ slidLock: null });
+    const here = chosen();
+    if (here?.lay === undefined) return;
+    const { lay, run } = here;
+    const made = movedLock(lay, run, lockId, stretch);
+    if (!made.ok) {
+      jobs.tellProblems('This stretch cannot be locked', made.problems);
+      return;
+    }
+    edit(
+      run.id,
+      'slide locked stretch',
+      (project) => addLock(removeLock(project, run.id, lockId), lay, made.value),
+      joinLast,
+    );
+  };
+
   return {
     settle,
     edit,
+    relock,
     put,
     putAt,
     remove: (runId: string, supportId: string): void => {

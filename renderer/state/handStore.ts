@@ -56,6 +56,8 @@ export interface HandState {
   readonly port: string | null;
   /** marked along the chosen run's hose, to be locked */
   readonly stretch: Stretch | null;
+  /** a locked stretch on its way along the hose; it is the lock's when let go */
+  readonly slidLock: { readonly lock: string; readonly to: Stretch } | null;
   /** a new run is being stated on the card */
   readonly stating: boolean;
   readonly aim: Aim | null;
@@ -71,6 +73,7 @@ const EMPTY_HAND: HandState = {
   support: null,
   port: null,
   stretch: null,
+  slidLock: null,
   stating: false,
   aim: null,
   hold: null,

@@ -208,6 +208,7 @@ function stopOrClose(bench: Bench): void {
   if (session.getState().keysShown) session.set({ keysShown: false });
   else if (drawer.getState().isOpen) shutDrawer(bench);
   else if (hand.getState().hold !== null) byHand.letGo();
+  else if (hand.getState().slidLock !== null) hand.set({ slidLock: null });
   else if (hand.getState().tool.kind === 'measure') onMeasure.clear();
   else if (hand.getState().tool.kind !== 'none') hand.take(NO_TOOL);
   else if (hand.getState().stretch !== null) hand.set({ stretch: null });

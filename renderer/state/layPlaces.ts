@@ -1,4 +1,4 @@
-import { cross, distance, dot, length, lerp, sub, unit, type Vec3 } from '../../shared/base/vec3.ts';
+import { add, cross, distance, dot, length, lerp, scale, sub, unit, type Vec3 } from '../../shared/base/vec3.ts';
 import type { Lay } from '../../shared/document/lay/schema.ts';
 
 type Centreline = Lay['centreline'];
@@ -15,15 +15,32 @@ function segmentAt(arcs: readonly number[], arcLengthMm: number): number {
   return low;
 }
 
-/** The point of the centreline at an arc length from shoulder A (clamped to the hose), and its direction from A to B. */
+/**
+ * The point of the centreline at an arc length from shoulder A (clamped to the hose), and its direction from A to B: on the
+ * cubic through the points on either side with the directions that the points beyond them give there, so that a place
+ * between two points lies on the bend and not on its chord.
+ */
 export function placeAt(line: Centreline, arcLengthMm: number): { point: Vec3; along: Vec3 } | null {
   const { points, arcLengthMm: arcs } = line;
   if (points.length < 2) return null;
   const i = segmentAt(arcs, arcLengthMm);
   const [a, b] = [points[i] as Vec3, points[i + 1] as Vec3];
   const [s, t] = [arcs[i] as number, arcs[i + 1] as number];
-  const fraction = t > s ? Math.min(1, Math.max(0, (arcLengthMm - s) / (t - s))) : 0;
-  return { point: lerp(a, b, fraction), along: unit(sub(b, a)) };
+  const u = t > s ? Math.min(1, Math.max(0, (arcLengthMm - s) / (t - s))) : 0;
+  const [from, to] = [directionAt(line, i), directionAt(line, i + 1)];
+  const [out, into] = [scale(from, (t - s) * u * (1 - u) ** 2), scale(to, (t - s) * u * u * (u - 1))];
+  const point = add(lerp(a, b, u * u * (3 - 2 * u)), add(out, into));
+  return { point, along: unit(lerp(from, to, u)) };
+}
+
+/** Direction of the centreline at one of its points: of the parabola through it and its neighbours; at an end, of the last piece. */
+function directionAt({ points, arcLengthMm: arcs }: Centreline, i: number): Vec3 {
+  const slope = (k: number): Vec3 => unit(sub(points[k + 1] as Vec3, points[k] as Vec3));
+  if (i === 0) return slope(0);
+  if (i === points.length - 1) return slope(i - 1);
+  const before = (arcs[i] as number) - (arcs[i - 1] as number);
+  const after = (arcs[i + 1] as number) - (arcs[i] as number);
+  return unit(lerp(slope(i - 1), slope(i), before / (before + after)));
 }
 
 /** Arc length of the place on the centreline that is nearest to a place in the bay; 0 where there is no line. */

@@ -1,11 +1,10 @@
 import { useStore } from 'zustand';
 import type { Lay } from '../../../shared/document/lay/schema.ts';
-import type { Run } from '../../../shared/document/project/schema.ts';
+import type { Lock, Run } from '../../../shared/document/project/schema.ts';
 import { middleThird, SHORTEST_LOCK_MM, type Stretch, stretchOf } from '../../state/edits/lockEdits.ts';
 import { freePart } from '../../state/supportPlaces.ts';
 import { useBench } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
-import { Length } from '../Length.tsx';
 import { LengthField } from '../LengthField.tsx';
 
 /** Stretches that stay as they lie, and the one that is marked to be locked. */
@@ -16,19 +15,9 @@ export function LockList({ run, lay }: { run: Run; lay: Lay }) {
   const mark = (to: Stretch): void => hand.set({ stretch: to });
   return (
     <div className="locks">
-      {(run.locks ?? []).map((lock, i) => {
-        const { fromMm, toMm } = stretchOf(lay, lock);
-        return (
-          <div key={lock.id} className="support support-asked">
-            <span className="support-name">
-              Locked <Length mm={fromMm} /> to <Length mm={toMm} />
-            </span>
-            <Button name={`Unlock stretch ${i + 1}`} onPress={() => byHand.unlock(run.id, lock.id)}>
-              Unlock
-            </Button>
-          </div>
-        );
-      })}
+      {(run.locks ?? []).map((lock, i) => (
+        <LockRow key={lock.id} run={run} lay={lay} lock={lock} number={i + 1} />
+      ))}
       {stretch === null ? (
         <>
           <p className="teach">
@@ -64,5 +53,36 @@ export function LockList({ run, lay }: { run: Run; lay: Lay }) {
         </fieldset>
       )}
     </div>
+  );
+}
+
+/** A locked stretch with its ends; they also slide along the straight hose. */
+function LockRow({ run, lay, lock, number }: { run: Run; lay: Lay; lock: Lock; number: number }) {
+  const { byHand } = useBench();
+  const whole = freePart(lay);
+  const held = stretchOf(lay, lock);
+  return (
+    <fieldset className="stretch">
+      <legend>Locked stretch {number}</legend>
+      <LengthField
+        label="From"
+        mm={held.fromMm}
+        lowMm={whole.fromMm}
+        highMm={held.toMm - SHORTEST_LOCK_MM}
+        onSet={(fromMm) => byHand.relock(lock.id, { ...held, fromMm }, true)}
+      />
+      <LengthField
+        label="To"
+        mm={held.toMm}
+        lowMm={held.fromMm + SHORTEST_LOCK_MM}
+        highMm={whole.toMm}
+        onSet={(toMm) => byHand.relock(lock.id, { ...held, toMm }, true)}
+      />
+      <div className="support-buttons">
+        <Button name={`Unlock stretch ${number}`} onPress={() => byHand.unlock(run.id, lock.id)}>
+          Unlock
+        </Button>
+      </div>
+    </fieldset>
   );
 }

@@ -5,7 +5,8 @@ import { useDocument } from '../../state/useBench.ts';
 import { ClockFace } from '../../widgets/ClockFace.tsx';
 import { BackwardsClock } from './BackwardsClock.tsx';
 import { ClockNote } from './ClockNote.tsx';
-import { clockSentence, farHandDeg } from './words.ts';
+import { clockView, type EndLetter } from './clockView.ts';
+import { clockSentence } from './words.ts';
 
 /** The clock of a run: the angle, a face from either end, and the sentence. */
 export function ClockCard({ lay }: { lay: Lay }) {
@@ -19,25 +20,18 @@ export function ClockCard({ lay }: { lay: Lay }) {
         <p>{clockSentence(lay)}</p>
       </section>
     );
-  const far = farHandDeg(clock.deg);
-  const face = (near: string, other: string) => (
-    <ClockFace
-      caption={`seen from END ${near}`}
-      words={`Seen from END ${near}: ${near} at 6 o'clock, ${other} ${formatDegrees(far)} clockwise from 12`}
-      hands={[
-        { atDeg: far, name: other, look: 'far' },
-        { atDeg: 180, name: near, look: 'near' },
-      ]}
-    />
-  );
+  const face = (from: EndLetter) => {
+    const { hands, words } = clockView(from, clock.deg);
+    return <ClockFace caption={`seen from END ${from}`} words={words} hands={hands} />;
+  };
   return (
     <section className="clock-card" aria-label="Clock">
       <h3>
         Clock <span className="figure">{formatDegrees(clock.deg)}</span>
       </h3>
       <div className="clock-faces">
-        {face('A', 'B')}
-        {face('B', 'A')}
+        {face('A')}
+        {face('B')}
       </div>
       <p>{clockSentence(lay)}</p>
       <p className="shop-words">

@@ -1,20 +1,21 @@
-import { useRef } from 'react';
-import { useStore } from 'zustand';
 import type { Lay } from '../../../shared/document/lay/schema.ts';
-import type { Lock, Run } from '../../../shared/document/project/schema.ts';
-import { stretchOf } from '../../state/edits/lockEdits.ts';
+import type { Run } from '../../../shared/document/project/schema.ts';
 import type { NumberedFinding } from '../../state/findingOrder.ts';
 import { type ShownSupport, shownSupports } from '../../state/shownSupports.ts';
 import { supportArc } from '../../state/supportPlaces.ts';
 import { useBench } from '../../state/useBench.ts';
+import { type ClockMark, clockMarks } from './clockMarks.ts';
+import type { Along, Dress } from './dress.ts';
+import { LockedBand } from './LockedBand.tsx';
 import { outOfDrawing, type SideOutlet, sideOutlets } from './outlets.ts';
+import { SupportMark } from './SupportMark.tsx';
 import type { StraightScale } from './scale.ts';
 
 interface StraightHoseProps {
   readonly lay: Lay;
   readonly scale: StraightScale;
   readonly middlePx: number;
-  readonly sleeved: boolean;
+  readonly dress: Dress;
   readonly run: Run | undefined;
   /** a support is slid along the hose, px from where it was taken */
   readonly onSlide: (support: ShownSupport, byPx: number) => void;
@@ -24,47 +25,43 @@ interface StraightHoseProps {
 const THICKEST_PX = 30;
 const THINNEST_PX = 12;
 
-/** The hose laid straight: collars, ends, clamps, the line along it that keeps the clock, and the findings' flags. */
-export function StraightHose({ lay, scale, middlePx, sleeved, run, findings, onSlide }: StraightHoseProps) {
+/** The hose laid straight: ends, hose, collars, sleeve, the clock's marks, what holds it, and the findings' flags. */
+export function StraightHose({ lay, scale, middlePx, dress, run, findings, onSlide }: StraightHoseProps) {
   const { x, pxPerMm } = scale;
   const thick = Math.min(THICKEST_PX, Math.max(THINNEST_PX, lay.outsideDiameterMm * pxPerMm));
+  /** Across, a hose too slim to be seen is drawn thicker, and all that is on it as much. */
+  const across = (diameterMm: number): number => (diameterMm * thick) / lay.outsideDiameterMm;
+  const hosePx = across(dress.hoseDiameterMm);
   const outlets = sideOutlets(lay);
   const end = (tag: 'A' | 'B', outlet: SideOutlet) => (
     <StraightEnd tag={tag} outlet={outlet} lay={lay} scale={scale} middlePx={middlePx} thickPx={thick} />
   );
+  const band = { scale, middlePx };
+  const { a, b } = dress.collars;
   return (
     <g>
       {end('A', outlets.a)}
       {end('B', outlets.b)}
-      <rect
-        className={sleeved ? 'hose-body hose-sleeved' : 'hose-body'}
-        x={x(0)}
-        y={middlePx - thick / 2}
-        width={Math.max(0, x(lay.cutLengthMm) - x(0))}
-        height={thick}
-      />
-      <rect
-        className={sleeved ? 'hose-ribs' : 'hose-weave'}
-        x={x(0)}
-        y={middlePx - thick / 2}
-        width={Math.max(0, x(lay.cutLengthMm) - x(0))}
-        height={thick}
-      />
+      <Cover {...band} fromMm={0} toMm={lay.cutLengthMm} tallPx={hosePx} />
       <line
         className="lay-line"
         x1={x(0)}
         x2={x(lay.cutLengthMm)}
-        y1={middlePx + thick * 0.28}
-        y2={middlePx + thick * 0.28}
+        y1={middlePx + hosePx * 0.28}
+        y2={middlePx + hosePx * 0.28}
       />
-      <Collar scale={scale} from={0} to={outlets.a.collarMm} middlePx={middlePx} thickPx={thick} />
-      <Collar
-        scale={scale}
-        from={lay.cutLengthMm - outlets.b.collarMm}
-        to={lay.cutLengthMm}
-        middlePx={middlePx}
-        thickPx={thick}
-      />
+      <Collar {...band} {...a} tallPx={across(a.diameterMm)} />
+      <Collar {...band} {...b} tallPx={across(b.diameterMm)} />
+      {dress.sleeve !== undefined && <Sleeve {...band} dress={dress} sleeve={dress.sleeve} across={across} />}
+      {clockMarks(lay).map((mark) => (
+        <ClockLine
+          key={mark.end}
+          {...band}
+          mark={mark}
+          dress={dress}
+          tallPx={dress.sleeve === undefined ? hosePx : thick}
+        />
+      ))}
       {run?.locks?.map((lock) => (
         <LockedBand key={lock.id} lock={lock} lay={lay} scale={scale} middlePx={middlePx} thickPx={thick} />
       ))}
@@ -74,6 +71,7 @@ export function StraightHose({ lay, scale, middlePx, sleeved, run, findings, onS
             key={support.id}
             support={support}
             x={x(supportArc(lay, support))}
+            widthPx={(dress.clampWidthsMm.get(support.id) ?? 0) * pxPerMm}
             middlePx={middlePx}
             thickPx={thick}
             onSlide={(byPx) => onSlide(support, byPx)}
@@ -92,97 +90,108 @@ export function StraightHose({ lay, scale, middlePx, sleeved, run, findings, onS
   );
 }
 
-/** px that a click may tremble. */
-const TREMBLE_PX = 3;
-
-interface SupportMarkProps {
-  /** the pointer has gone so far with the mark in hand */
-  readonly onSlide: (byPx: number) => void;
-  readonly support: ShownSupport;
-  readonly x: number;
+interface BandProps extends Along {
+  readonly scale: StraightScale;
   readonly middlePx: number;
-  readonly thickPx: number;
+  readonly tallPx: number;
 }
 
-/** A clamp is a band across the hose, a pass-through a thin plate, a waypoint a loop round it. */
-function SupportMark({ support, x, middlePx, thickPx, onSlide }: SupportMarkProps) {
-  const { hand, byHand } = useBench();
-  const pressedPx = useRef(0);
-  const slides = useRef(false);
-  const chosen = useStore(hand, (state) => state.support === support.id);
-  const look = `clamp${support.proposed ? ' clamp-proposed' : ''}${chosen ? ' clamp-chosen' : ''}`;
-  const half = thickPx / 2;
+/** The hose's own cover, hatched. */
+function Cover({ scale, middlePx, fromMm, toMm, tallPx }: BandProps) {
+  const at = {
+    x: scale.x(fromMm),
+    y: middlePx - tallPx / 2,
+    width: Math.max(0, scale.x(toMm) - scale.x(fromMm)),
+    height: tallPx,
+  };
   return (
-    <g
-      className={look}
-      onPointerDown={(event) => {
-        if (support.proposed || hand.getState().tool.kind !== 'none') return;
-        event.stopPropagation();
-        event.currentTarget.setPointerCapture(event.pointerId);
-        pressedPx.current = event.clientX;
-        slides.current = false;
-        hand.set({ support: support.id });
-      }}
-      onPointerMove={(event) => {
-        if (!event.currentTarget.hasPointerCapture(event.pointerId)) return;
-        const byPx = event.clientX - pressedPx.current;
-        // Once let go by Escape the mark is not taken again before the next press.
-        if (slides.current ? hand.getState().hold === null : Math.abs(byPx) <= TREMBLE_PX) return;
-        slides.current = true;
-        onSlide(byPx);
-      }}
-      onPointerUp={() => void byHand.release()}
-      onPointerCancel={() => byHand.letGo()}
-    >
-      {support.kind === 'clamp' && <rect x={x - 4} y={middlePx - half - 5} width={8} height={thickPx + 10} rx={2} />}
-      {support.kind === 'pass-through' && <rect x={x - 1.5} y={middlePx - half - 13} width={3} height={thickPx + 26} />}
-      {support.kind === 'waypoint' && <ellipse cx={x} cy={middlePx} rx={4.5} ry={half + 5} />}
+    <>
+      <rect className="hose-body" {...at} />
+      <rect className="hose-weave" {...at} />
+    </>
+  );
+}
+
+function Collar({ scale, middlePx, fromMm, toMm, tallPx }: BandProps) {
+  return (
+    <rect
+      className="collar"
+      x={scale.x(fromMm)}
+      y={middlePx - tallPx / 2}
+      width={Math.max(1, (toMm - fromMm) * scale.pxPerMm)}
+      height={tallPx}
+      rx={2}
+    />
+  );
+}
+
+interface SleeveProps {
+  readonly scale: StraightScale;
+  readonly middlePx: number;
+  readonly dress: Dress;
+  readonly sleeve: NonNullable<Dress['sleeve']>;
+  readonly across: (diameterMm: number) => number;
+}
+
+/** The sleeve over hose and collars, as wide over these as its wall needs, the collars showing through as dashed lines. */
+function Sleeve({ scale, middlePx, dress, sleeve, across }: SleeveProps) {
+  const wallsMm = Math.max(0, sleeve.diameterMm - dress.hoseDiameterMm);
+  const half = across(sleeve.diameterMm) / 2;
+  const over = (collar: { diameterMm: number }): number => Math.max(half, across(collar.diameterMm + wallsMm) / 2);
+  const { a, b } = dress.collars;
+  const [start, stop] = [scale.x(sleeve.fromMm), scale.x(sleeve.toMm)];
+  const [mouthA, mouthB] = [scale.x(a.toMm), scale.x(b.fromMm)];
+  const slope = Math.min(8, Math.max(0, (mouthB - mouthA) / 4));
+  const side = (s: 1 | -1): string[] => [
+    `${start} ${middlePx + s * over(a)}`,
+    `${mouthA} ${middlePx + s * over(a)}`,
+    `${mouthA + slope} ${middlePx + s * half}`,
+    `${mouthB - slope} ${middlePx + s * half}`,
+    `${mouthB} ${middlePx + s * over(b)}`,
+    `${stop} ${middlePx + s * over(b)}`,
+  ];
+  const outline = `M${side(-1).join(' L')} L${side(1).reverse().join(' L')} Z`;
+  return (
+    <g>
+      <path className="hose-body hose-sleeved" d={outline} />
+      <path className="hose-ribs" d={outline} />
+      {[a, b].map((collar) => (
+        <rect
+          key={collar.fromMm}
+          className="collar-under"
+          x={scale.x(collar.fromMm)}
+          y={middlePx - across(collar.diameterMm) / 2}
+          width={Math.max(1, (collar.toMm - collar.fromMm) * scale.pxPerMm)}
+          height={across(collar.diameterMm)}
+          rx={2}
+        />
+      ))}
     </g>
   );
 }
 
-interface LockedBandProps {
-  readonly lock: Lock;
-  readonly lay: Lay;
+/** px of a clock's mark along the hose. */
+const MARK_PX = 16;
+
+interface ClockLineProps {
+  readonly mark: ClockMark;
+  readonly dress: Dress;
   readonly scale: StraightScale;
   readonly middlePx: number;
-  readonly thickPx: number;
+  readonly tallPx: number;
 }
 
-/** A locked stretch is wrapped, as it is in the bay. */
-function LockedBand({ lock, lay, scale, middlePx, thickPx }: LockedBandProps) {
-  const { fromMm, toMm } = stretchOf(lay, lock);
-  const x = scale.x(fromMm);
+/** A clock's mark beside its collar, at the height where it stands round the hose; dashed where it is on the far side. */
+function ClockLine({ mark, dress, scale, middlePx, tallPx }: ClockLineProps) {
+  const { a, b } = dress.collars;
+  const from = mark.end === 'A' ? scale.x(a.toMm) + 10 : scale.x(b.fromMm) - 10 - MARK_PX;
+  const y = middlePx + mark.down * (tallPx / 2 - 2);
+  const line = { x1: from, x2: from + MARK_PX, y1: y, y2: y };
   return (
-    <rect
-      className="locked-band"
-      x={x}
-      y={middlePx - thickPx / 2 - 2}
-      width={Math.max(1, scale.x(toMm) - x)}
-      height={thickPx + 4}
-    />
-  );
-}
-
-interface CollarProps {
-  readonly scale: StraightScale;
-  readonly from: number;
-  readonly to: number;
-  readonly middlePx: number;
-  readonly thickPx: number;
-}
-
-function Collar({ scale, from, to, middlePx, thickPx }: CollarProps) {
-  const half = thickPx * 0.65;
-  return (
-    <rect
-      className="collar"
-      x={scale.x(from)}
-      y={middlePx - half}
-      width={Math.max(1, (to - from) * scale.pxPerMm)}
-      height={half * 2}
-      rx={2}
-    />
+    <g className={mark.hidden ? 'clock-mark clock-mark-hidden' : 'clock-mark'}>
+      <line className="clock-mark-edge" {...line} />
+      <line className="clock-mark-paint" {...line} />
+    </g>
   );
 }
 

@@ -10,17 +10,21 @@ import { layOf } from '../../state/runState.ts';
 import type { ShownSupport } from '../../state/shownSupports.ts';
 import { supportArc } from '../../state/supportPlaces.ts';
 import { useBench, useDocument, useSession } from '../../state/useBench.ts';
+import { ClockDial, DIAL_SIZE } from '../../widgets/ClockDial.tsx';
 import { useWidth } from '../../widgets/useWidth.ts';
+import { clockView, type EndLetter } from '../runs/clockView.ts';
 import { thingName } from '../runs/Nearest.tsx';
 import { useLengthText } from '../useLengthText.ts';
 import { BareRule } from './BareRule.tsx';
+import { dressOf } from './dress.ts';
 import { HeatTrack } from './HeatTrack.tsx';
 import { MarkedStretch } from './MarkedStretch.tsx';
-import { farthestDropMm } from './outlets.ts';
+import { marksInWords } from './marksInWords.ts';
+import { farthestDropMm, sideOutlets } from './outlets.ts';
 import { PlaceCursor } from './PlaceCursor.tsx';
 import { Rule } from './Rule.tsx';
 import { StraightHose } from './StraightHose.tsx';
-import { straightScale } from './scale.ts';
+import { type StraightScale, straightScale } from './scale.ts';
 import { BendTrack, ClearanceTrack, HeightTrack } from './Tracks.tsx';
 
 /** px from the top: the hose's middle, the rule, and the tracks under it. */
@@ -44,6 +48,10 @@ const ROWS_WITH_HEAT = {
 /** px between the hose's middle and the rule: an outlet pointing down has to end there. */
 const DROP_ROOM_PX = 38;
 const GUTTERS = { leftPx: 172, rightPx: 48 };
+/** With a clock, its face seen from END B stands beyond that end. */
+const GUTTERS_WITH_CLOCK = { leftPx: 172, rightPx: 128 };
+/** px of a clock's face; under the hose's name beside END A, and beyond END B, its depth's words between. */
+const DIAL = { sizePx: 92, leftPx: 66, topPx: 44, beyondPx: 36, topRightPx: 16 };
 
 /** The chosen hose as it lies on the bench, with everything that is known along it. */
 export function StraightView() {
@@ -80,14 +88,10 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
   const rows = laid.heat === undefined ? ROWS : ROWS_WITH_HEAT;
   const project = open.history.present;
   const run = project.runs.find((r) => r.id === lay.run);
-  const scale = useMemo(
-    () => straightScale(lay, widthPx, GUTTERS, DROP_ROOM_PX / Math.max(1, farthestDropMm(lay))),
-    [lay, widthPx],
-  );
-  const laidScale = useMemo(
-    () => straightScale(laid, widthPx, GUTTERS, DROP_ROOM_PX / Math.max(1, farthestDropMm(laid))),
-    [laid, widthPx],
-  );
+  const scale = useMemo(() => fitted(lay, widthPx), [lay, widthPx]);
+  const laidScale = useMemo(() => fitted(laid, widthPx), [laid, widthPx]);
+  const mouthsMm = useMemo(() => ({ a: sideOutlets(lay).a.collarMm, b: sideOutlets(lay).b.collarMm }), [lay]);
+  const dress = useMemo(() => dressOf(lay, run, open.tables, mouthsMm), [lay, run, open.tables, mouthsMm]);
   const nameOf = useCallback(
     (to: Clearance['to']): string => (to.part !== undefined ? to.part : thingName(project, to)),
     [project],
@@ -130,52 +134,84 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
     if (markFrom !== null) hand.set({ stretch: stretchBetween(lay, markFrom, arcLengthMm) });
   };
   return (
-    <div
-      ref={setBox}
-      className={putting ? 'straight-box straight-putting' : 'straight-box'}
-      role="slider"
-      tabIndex={0}
-      aria-label={`Place along ${run?.name ?? lay.run}, from shoulder A`}
-      aria-valuemin={0}
-      aria-valuemax={Math.round(lay.cutLengthMm)}
-      aria-valuenow={0}
-      aria-valuetext={`hose of ${formatMm(lay.cutLengthMm, 'up')}`}
-      onKeyDown={byKey}
-      onPointerDown={press}
-      onPointerMove={move}
-      onPointerUp={() => setMarkFrom(null)}
-      onPointerCancel={() => setMarkFrom(null)}
-      onPointerLeave={() => hover.setState({ place: null })}
-    >
-      {widthPx > 0 && (
-        <svg width={widthPx} height={rows.bottom} aria-hidden="true">
-          <StraightDefinitions />
-          <text className="straight-name" x={16} y={ROWS.hoseMiddle - 2}>
-            {shortened(run?.name ?? lay.run)}
-          </text>
-          <text className="track-words" x={16} y={ROWS.hoseMiddle + 16}>
-            Ø {lengthText(lay.outsideDiameterMm, 'nearest')}
-            {run?.sleeve !== undefined && ' with sleeve'}
-          </text>
-          <Rule lengthMm={lay.cutLengthMm} scale={scale} {...ROWS.rule} />
-          {stretch !== null && <MarkedStretch stretch={stretch} scale={scale} rule={ROWS.rule} />}
-          <StraightHose
-            lay={lay}
-            scale={scale}
-            middlePx={ROWS.hoseMiddle}
-            sleeved={run?.sleeve !== undefined}
-            run={run}
-            onSlide={slide}
-            findings={shape === null ? findings.filter(({ finding }) => finding.run === lay.run) : []}
-          />
-          <BendTrack lay={lay} scale={scale} box={rows.bend} />
-          <ClearanceTrack lay={lay} scale={scale} box={rows.clearance} nameOf={nameOf} />
-          <HeightTrack lay={lay} scale={scale} box={rows.height} />
-          {lay.heat !== undefined && <HeatTrack heat={lay.heat} lay={lay} scale={scale} box={ROWS_WITH_HEAT.heat} />}
-          <PlaceCursor lay={lay} scale={scale} topPx={6} bottomPx={rows.bottom - 6} nameOf={nameOf} />
-        </svg>
-      )}
-    </div>
+    <>
+      <div
+        ref={setBox}
+        className={putting ? 'straight-box straight-putting' : 'straight-box'}
+        role="slider"
+        tabIndex={0}
+        aria-label={`Place along ${run?.name ?? lay.run}, from shoulder A`}
+        aria-valuemin={0}
+        aria-valuemax={Math.round(lay.cutLengthMm)}
+        aria-valuenow={0}
+        aria-valuetext={`hose of ${formatMm(lay.cutLengthMm, 'up')}`}
+        onKeyDown={byKey}
+        onPointerDown={press}
+        onPointerMove={move}
+        onPointerUp={() => setMarkFrom(null)}
+        onPointerCancel={() => setMarkFrom(null)}
+        onPointerLeave={() => hover.setState({ place: null })}
+      >
+        {widthPx > 0 && (
+          <svg width={widthPx} height={rows.bottom} aria-hidden="true">
+            <StraightDefinitions />
+            <text className="straight-name" x={16} y={24}>
+              {shortened(run?.name ?? lay.run)}
+            </text>
+            <text className="track-words" x={16} y={42}>
+              Ø {lengthText(lay.outsideDiameterMm, 'nearest')}
+              {run?.sleeve !== undefined && ' with sleeve'}
+            </text>
+            <Rule lengthMm={lay.cutLengthMm} scale={scale} {...ROWS.rule} />
+            {stretch !== null && <MarkedStretch stretch={stretch} scale={scale} rule={ROWS.rule} />}
+            {lay.clock.kind === 'angle' && (
+              <>
+                <EndDial from="A" clockDeg={lay.clock.deg} xPx={DIAL.leftPx} yPx={DIAL.topPx} />
+                <EndDial
+                  from="B"
+                  clockDeg={lay.clock.deg}
+                  xPx={scale.x(lay.cutLengthMm + lay.cutOffMm.b) + DIAL.beyondPx}
+                  yPx={DIAL.topRightPx}
+                />
+              </>
+            )}
+            <StraightHose
+              lay={lay}
+              scale={scale}
+              middlePx={ROWS.hoseMiddle}
+              dress={dress}
+              run={run}
+              onSlide={slide}
+              findings={shape === null ? findings.filter(({ finding }) => finding.run === lay.run) : []}
+            />
+            <BendTrack lay={lay} scale={scale} box={rows.bend} />
+            <ClearanceTrack lay={lay} scale={scale} box={rows.clearance} nameOf={nameOf} />
+            <HeightTrack lay={lay} scale={scale} box={rows.height} />
+            {lay.heat !== undefined && <HeatTrack heat={lay.heat} lay={lay} scale={scale} box={ROWS_WITH_HEAT.heat} />}
+            <PlaceCursor lay={lay} scale={scale} topPx={6} bottomPx={rows.bottom - 6} nameOf={nameOf} />
+          </svg>
+        )}
+      </div>
+      <ul className="unseen" aria-label="Marks along the straight hose">
+        {marksInWords(lay, run, dress, (mm) => lengthText(mm, 'nearest')).map((words) => (
+          <li key={words}>{words}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function fitted(lay: Lay, widthPx: number): StraightScale {
+  const gutters = lay.clock.kind === 'angle' ? GUTTERS_WITH_CLOCK : GUTTERS;
+  return straightScale(lay, widthPx, gutters, DROP_ROOM_PX / Math.max(1, farthestDropMm(lay)));
+}
+
+/** The clock seen from an end, beside it. */
+function EndDial({ from, clockDeg, xPx, yPx }: { from: EndLetter; clockDeg: number; xPx: number; yPx: number }) {
+  return (
+    <g className="end-dial" transform={`translate(${xPx} ${yPx}) scale(${DIAL.sizePx / DIAL_SIZE})`}>
+      <ClockDial hands={clockView(from, clockDeg).hands} />
+    </g>
   );
 }
 

@@ -13,6 +13,9 @@ export interface Stretch {
   readonly toMm: number;
 }
 
+/** What of a locked stretch is pulled: one of its ends, or all of it. */
+export type LockGrip = 'from' | 'to' | 'whole';
+
 /** mm. A stretch shorter than this holds nothing that a clamp does not. */
 export const SHORTEST_LOCK_MM = 10;
 
@@ -58,8 +61,8 @@ function refused(message: string): Result<never> {
   return bad([{ path: '', message }]);
 }
 
-/** mm. A point of the centreline this near to an end of the stretch is that end. */
-const CLOSE_MM = 0.5;
+/** mm. A point of the centreline this near to an end of the stretch is left out: what its coordinates are rounded by would bend the hose there. */
+const CLOSE_MM = 1.5;
 
 /** Adds a lock in its place along the hose. */
 export function addLock(project: Project, lay: Lay, lock: Lock): Project {
@@ -82,6 +85,26 @@ function meetsLock(lay: Lay, run: Run, stretch: Stretch): boolean {
 export function stretchOf(lay: Lay, { points }: Lock): Stretch {
   const [from, to] = [points[0] as Vec3, points.at(-1) as Vec3].map((p) => nearestArc(lay.centreline, p));
   return { fromMm: from as number, toMm: to as number };
+}
+
+/** A lock with other ends, as the hose lies there now; the hose between is taken anew, and it keeps its name. */
+export function movedLock(lay: Lay, run: Run, lockId: string, stretch: Stretch): Result<Lock> {
+  const others = { ...run, locks: (run.locks ?? []).filter(({ id }) => id !== lockId) };
+  const made = lockOf(lay, others, stretch);
+  return made.ok ? good({ ...made.value, id: lockId }) : made;
+}
+
+/**
+ * Where a locked stretch goes that is pulled along the hose by one of its ends, or whole: within the free part of the hose,
+ * never shorter than a lock may be, and whole at its length.
+ */
+export function slidStretch(lay: Lay, { fromMm, toMm }: Stretch, grip: LockGrip, byMm: number): Stretch {
+  const whole = freePart(lay);
+  const kept = (mm: number, low: number, high: number): number => Math.max(low, Math.min(high, mm));
+  if (grip === 'from') return { fromMm: kept(fromMm + byMm, whole.fromMm, toMm - SHORTEST_LOCK_MM), toMm };
+  if (grip === 'to') return { fromMm, toMm: kept(toMm + byMm, fromMm + SHORTEST_LOCK_MM, whole.toMm) };
+  const by = kept(byMm, whole.fromMm - fromMm, whole.toMm - toMm);
+  return { fromMm: fromMm + by, toMm: toMm + by };
 }
 
 export function removeLock(project: Project, runId: string, lockId: string): Project {

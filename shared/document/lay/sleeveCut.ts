@@ -10,7 +10,8 @@ export const SLEEVE_REACH_SOURCE =
 /** mm past each socket that a sleeve must reach to cover it and still leave the nut free. */
 export const SLEEVE_REACH_MM = MM_PER_INCH / 8;
 
-type Socket = Pick<End, 'collarLengthMm' | 'shoulderToMouthMm'>;
+/** What a sleeve's reach follows from. */
+export type Socket = Pick<End, 'collarLengthMm' | 'shoulderToMouthMm'>;
 
 /** A laid hose with what a sleeve's length follows from. */
 export interface SleevedHose {
@@ -48,6 +49,11 @@ export function sleeveCut({ cutLengthMm, centreline, hoseDiameterMm, sleeve, a, 
 }
 
 /** mm. From the shoulder to where the sleeve ends: over what of the socket is past the shoulder, and 1/8 in. */
-function pastShoulderMm({ collarLengthMm, shoulderToMouthMm }: Socket): number {
-  return Math.max(0, (collarLengthMm ?? 0) - shoulderToMouthMm) + SLEEVE_REACH_MM;
+function pastShoulderMm(socket: Socket): number {
+  return socketPastShoulderMm(socket) + SLEEVE_REACH_MM;
+}
+
+/** mm, at least 0: how far a socket goes past the shoulder, away from the hose; 0 where its length is not stated. */
+export function socketPastShoulderMm({ collarLengthMm, shoulderToMouthMm }: Socket): number {
+  return Math.max(0, (collarLengthMm ?? 0) - shoulderToMouthMm);
 }
