@@ -10,24 +10,30 @@ export interface HoseWeight {
   readonly estimated: boolean;
 }
 
+/** What a fluid weighs, and on whose word. */
+export interface Density {
+  readonly kgPerM3: number;
+  readonly source: string;
+}
+
+const AT_15 = 'at 15 deg C, from memory';
+
 /**
- * kg/m3, running. Coolant: half ethylene glycol at 80 C, 1042 (Core Chem, ethylene glycol mixture table). Fresh water
- * at 80 C is 971.7 and at 20 C 998.2 (published tables); sea water about 1025 at 20 C, from memory. Engine oil 850 to
- * 880 at 15 C, from memory, so 820 hot. Petrol 745, E85 785, methanol 790, avgas 715, diesel 835: from memory, 15 C.
- * A wet exhaust is weighed as full of sea water, which it is where the engine stops and it drains back: the heavier guess. Air counts as nothing. `other` is taken as water, the heavier guess.
+ * Of fluids as they run. Engine oil 850 to 880 at 15 deg C, from memory, so 820 hot. A wet exhaust is weighed as full of sea
+ * water, which it is where the engine stops and it drains back: the heavier guess. Air counts as nothing.
  */
-export const FLUID_DENSITY_KG_PER_M3: Record<Fluid, number> = {
-  'engine-oil': 820,
-  petrol: 745,
-  e85: 785,
-  methanol: 790,
-  avgas: 715,
-  diesel: 835,
-  coolant: 1042,
-  'raw-water': 1025,
-  'exhaust-water': 1025,
-  air: 0,
-  other: 998,
+export const FLUID_DENSITY: Record<Fluid, Density> = {
+  'engine-oil': { kgPerM3: 820, source: 'hot oil, from memory' },
+  petrol: { kgPerM3: 745, source: AT_15 },
+  e85: { kgPerM3: 785, source: AT_15 },
+  methanol: { kgPerM3: 790, source: AT_15 },
+  avgas: { kgPerM3: 715, source: AT_15 },
+  diesel: { kgPerM3: 835, source: AT_15 },
+  coolant: { kgPerM3: 1042, source: 'half ethylene glycol by mass at 80 deg C, corecheminc.com, mixture properties' },
+  'raw-water': { kgPerM3: 1025, source: 'sea water at 20 deg C, from memory' },
+  'exhaust-water': { kgPerM3: 1025, source: 'as full of sea water at 20 deg C, from memory' },
+  air: { kgPerM3: 0, source: 'counted as nothing' },
+  other: { kgPerM3: 998, source: 'as fresh water at 20 deg C, EdM44/hydraulics: the heavier guess' },
 };
 
 /** kg/m3 of the wall as a whole, core and cover together. From memory; within about a third. */
@@ -44,7 +50,7 @@ export function hoseWeight(hose: Hose, fluid: Fluid, sleeve?: Sleeve): HoseWeigh
   const dryKgPerM =
     hose.weightKgPerM ??
     WALL_DENSITY[hose.cover] * (circleM2(hose.outsideDiameterMm) - circleM2(hose.insideDiameterMm));
-  const fluidKgPerM = FLUID_DENSITY_KG_PER_M3[fluid] * circleM2(hose.insideDiameterMm);
+  const fluidKgPerM = FLUID_DENSITY[fluid].kgPerM3 * circleM2(hose.insideDiameterMm);
   const sleeveKgPerM = sleeve?.weightKgPerM ?? 0;
   return {
     dryKgPerM,

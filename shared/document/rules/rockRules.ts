@@ -40,7 +40,7 @@ export const ROCK_RULES: readonly Rule[] = [
     unit: 'deg',
     range: { low: 0, high: 7 },
     source:
-      'hose trade only, in no standard found: 7 degrees of twist takes up to 90 % of the life of a wire-braided hose under pressure, 5 degrees up to 70 %',
+      'hose trade only (mfcp.com, hose assembly installation tips), in no standard found: 7 degrees of twist takes up to 90 % of the life of a wire-braided hose under pressure, 5 degrees up to 70 %',
     grade: 'published',
     dissent:
       'FAA AC 43.13-1B Fig. 9-9 and NAVEDTRA 14105 p. 5-11: a hose is not twisted at all; another hose vendor: 7 degrees takes about 80 %',

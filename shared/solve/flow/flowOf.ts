@@ -102,6 +102,8 @@ function basisOf({ hose, a, b }: ResolvedRun, fluid: FluidState): string[] {
   const boreless = [a.end, b.end].filter((end) => end.boreMm === undefined);
   return [
     fluid.basis,
+    fluid.densityBasis,
+    boreRoughness(hose.core).basis,
     ...(hose.core === 'ptfe-convoluted' && hose.convolutionPitchMm === undefined
       ? ['pitch of the convolutions not stated: a fifth of the bore taken, an eighth to a quarter in the band']
       : []),

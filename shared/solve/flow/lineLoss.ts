@@ -76,12 +76,25 @@ function endLoss(end: End, { boreMm, roughnessMm }: FlowPath, reynolds: number):
   return faster * (step + squares * elbow);
 }
 
-/** mm. Roughness of a hose's bore: PTFE as drawn tube; rubber smooth: both from memory, rubber 0.006 to 0.07. */
-export function boreRoughness(core: Hose['core']): {
+/** Roughness of a bore, mm, with its edges and whose word it is. */
+export interface Roughness {
   readonly low: number;
   readonly likely: number;
   readonly high: number;
-} {
-  const ptfe = core === 'ptfe-smooth' || core === 'ptfe-convoluted';
-  return ptfe ? { low: 0.001, likely: 0.0015, high: 0.005 } : { low: 0.006, likely: 0.02, high: 0.07 };
+  readonly basis: string;
+}
+
+const ROUGHNESS: Record<'ptfe' | 'rubber', Roughness> = {
+  ptfe: {
+    low: 0.001,
+    likely: 0.0015,
+    high: 0.005,
+    basis: 'bore as drawn tube, 0.0015 mm rough (from memory; 0.005 for coated plastic, Farshad and Rieke 2006)',
+  },
+  rubber: { low: 0.006, likely: 0.02, high: 0.07, basis: 'smooth rubber bore, 0.006 to 0.07 mm rough (from memory)' },
+};
+
+/** The roughness of a hose's bore, mm: PTFE as drawn tube, rubber smooth. */
+export function boreRoughness(core: Hose['core']): Roughness {
+  return ROUGHNESS[core === 'ptfe-smooth' || core === 'ptfe-convoluted' ? 'ptfe' : 'rubber'];
 }

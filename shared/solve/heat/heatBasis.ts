@@ -2,7 +2,7 @@ import type { ResolvedRun } from '../../document/project/resolve.ts';
 import type { Bay } from '../../document/project/schema.ts';
 import { runningFilm } from './fluidFilm.ts';
 import { ASSUMED, holdsFluid } from './heatCase.ts';
-import { HOT_SKIN_EMISSIVITY, type Known } from './materials.ts';
+import { HOT_SKIN_EMISSIVITY, HOT_SKIN_SOURCE, type Known } from './materials.ts';
 import type { HotBay } from './radiationAlong.ts';
 
 /** What the estimate of a run's heat takes, stated and assumed, in lines for a reader. */
@@ -11,7 +11,7 @@ export function heatBasis(run: ResolvedRun, bay: Bay, { hot }: HotBay): string[]
   const guessed = hot.some(({ skin }) => skin.emissivity === undefined);
   return [
     `bay air ${taken(bay.airTemperatureC, ASSUMED.airC, 'deg C')}, across the hose at ${taken(bay.airSpeedMPerS, ASSUMED.airMPerS, 'm/s')}`,
-    `hot skins as stated${guessed ? `; their emissivity ${range(HOT_SKIN_EMISSIVITY)} where not stated, as oxidised metal` : ''}`,
+    `hot skins as stated${guessed ? `; their emissivity ${range(HOT_SKIN_EMISSIVITY)} where not stated, as oxidised metal (${HOT_SKIN_SOURCE})` : ''}`,
     'the fluid keeps its stated temperature all along',
     ...(film === undefined ? [] : [film]),
     `hot soak: engine off, nothing flows, air stands at ${taken(bay.soakAirTemperatureC, ASSUMED.soakAirC, 'deg C')}, hot skins lose two thirds of what they have over it in ${range(minutes(ASSUMED.coolingS))} minutes (assumed)`,

@@ -15,6 +15,9 @@ export interface Known {
  */
 export const HOT_SKIN_EMISSIVITY: Known = { low: 0.6, likely: 0.8, high: 0.95 };
 
+/** Whose word that is. */
+export const HOT_SKIN_SOURCE = 'instrument manuals, Omega OS100, Raytek MI3, Trotec IC; Clean Technol. 2022, 4(2), 329';
+
 /**
  * Of a hose's outside, which takes in as much as it gives out. Rubber and cloth 0.86 to 0.95: textbook, from memory.
  * Stainless wire 0.16 polished, 0.36 to 0.44 as 304 at 215 to 490 C (Trotec IC); its braid holds light between the wires:
