@@ -58,6 +58,7 @@ export const ReachPlace = z.strictObject({
   at: Place,
   why: z.string().describe('what there is to look at'),
   thing: Thing.optional(),
+  joint: z.enum(['a', 'b']).optional().describe('it is the joint of this end'),
   by: z.enum(['hand', 'mirror']).describe('hand: a straight arm comes there from outside the bay; mirror: none does'),
   from: point.optional().describe('unit: from the hose towards where the arm comes from'),
 });

@@ -1,6 +1,10 @@
 import { inchesToMm } from '../../base/units.ts';
 import type { Rule } from './rule.ts';
 
+/** Who asks that joints can be come at. */
+export const ACCESS_SOURCE =
+  'proboat.com, "Attention to detail", 4 June 2010, on ABYC H-24 and H-33; all fittings, joints and clamps of an exhaust: ABYC P-1, told at marinemechanic.com p. 68; fuel lines and fittings: 46 CFR 119.455(b)';
+
 /** Fuel lines and exhausts of boats. */
 export const MARINE_RULES: readonly Rule[] = [
   {
@@ -11,6 +15,17 @@ export const MARINE_RULES: readonly Rule[] = [
     source:
       'ABYC 33.18.3.3.1, quoted at plasticclassicforum.com t=2411: copper alloys kept off aluminium tanks by a barrier such as 300 series stainless; the same: boats.com, "Keep aluminum and brass separated in the marine environment"',
     grade: 'published',
+    overridable: true,
+  },
+  {
+    id: 'joint-access',
+    title: 'Joints of fuel and exhaust hose on a boat that a hand comes to (1 = it does)',
+    value: 1,
+    unit: 'count',
+    source: ACCESS_SOURCE,
+    grade: 'published',
+    dissent:
+      'a hatch or panels that screwdriver or wrench open are enough; more than common hand tools, a saw say, is not',
     overridable: true,
   },
   {

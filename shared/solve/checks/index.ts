@@ -33,6 +33,7 @@ import { heatEstimate } from './heatEstimate.ts';
 import { hoseClamps } from './hoseClamps.ts';
 import { hoseLife } from './hoseLife.ts';
 import { inspection } from './inspection.ts';
+import { jointAccess } from './jointAccess.ts';
 import { laid } from './laid.ts';
 import { onePlane } from './onePlane.ts';
 import { passThrough } from './passThrough.ts';
@@ -67,6 +68,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   endRoom,
   wrenchAccess,
   secondWrench,
+  jointAccess,
   slack,
   breathing,
   tolerance,

@@ -44,7 +44,7 @@ export function handsOf(around: HandsContext, run: ResolvedRun, lay: Lay, watch:
   return {
     ...Object.fromEntries(nuts.map(({ side, hands }) => [side, hands])),
     before,
-    places: reachPlaces(lay, around.bay, around.resolved.project),
+    places: reachPlaces(run, lay, around.bay, around.resolved.project),
     basis: basisOf(run, nuts),
   };
 }

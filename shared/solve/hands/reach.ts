@@ -1,9 +1,12 @@
 import { addScaled, triple, type Vec3 } from '../../base/vec3.ts';
 import type { ReachPlace } from '../../document/lay/hands.ts';
+import { leakyJoints } from '../../document/lay/leakyJoints.ts';
 import type { Clearance, Lay, Place, Thing } from '../../document/lay/schema.ts';
+import type { ResolvedRun } from '../../document/project/resolve.ts';
 import type { Project, SkinKind } from '../../document/project/schema.ts';
 import { type Box, boxOfMesh } from '../../geometry/box.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
+import { mouthPlace, sideText } from '../checks/places.ts';
 import { isRodFree } from './rodRoom.ts';
 
 /** mm. A finger, a hand with its arm, and how far an arm reaches in: common practice, no source. */
@@ -21,20 +24,21 @@ const NEAR_MM = 25;
 const SAME_PLACE_MM = 40;
 
 /**
- * Where a hand belongs when a hose is looked over again, and whether one comes there: the tightest place to each kind of
+ * Where a hand belongs when a hose is looked over again, and whether one comes there: joints that leak first, the tightest place to each kind of
  * thing that harms (hot, sharp, moving, composite, another hose), the clamps, and the tightest bend. A straight arm is tried
  * from 90 ways: a finger 80 mm long and 24 thick that touches the hose, behind it hand and arm 90 mm thick until they are out
  * of the box round the bay or 650 mm long (common practice, no source). Hoses are let be, a hand bends them aside; an arm that
  * bends at the elbow may come where this says mirror.
  */
-export function reachPlaces(lay: Lay, bay: BayIndex, project: Project): ReachPlace[] {
+export function reachPlaces(run: ResolvedRun, lay: Lay, bay: BayIndex, project: Project): ReachPlace[] {
   const box = boxOfMesh(bay.mesh);
-  return wantedPlaces(lay, project).map(({ at, why, thing }) => {
+  return wantedPlaces(run, lay, project).map(({ at, why, thing, joint }) => {
     const from = armTo(at.point, lay.outsideDiameterMm / 2, bay, box);
     return {
       at,
       why,
       ...(thing === undefined ? {} : { thing }),
+      ...(joint === undefined ? {} : { joint }),
       by: from === undefined ? 'mirror' : 'hand',
       ...(from === undefined ? {} : { from: triple(from) }),
     };
@@ -45,9 +49,13 @@ interface Wanted {
   readonly at: Place;
   readonly why: string;
   readonly thing?: Thing;
+  readonly joint?: 'a' | 'b';
 }
 
-function wantedPlaces(lay: Lay, project: Project): Wanted[] {
+function wantedPlaces(run: ResolvedRun, lay: Lay, project: Project): Wanted[] {
+  const joints = leakyJoints(run, project.vehicle).map(
+    (joint): Wanted => ({ at: mouthPlace(lay, joint), why: `joint of ${sideText(joint)}`, joint }),
+  );
   const kindOf = (thing: Thing) => project.bay.skins.find((skin) => skin.id === thing.id)?.kind ?? 'plain';
   const near = lay.clearances
     .filter(({ to }) => to.kind === 'run' || kindOf(to) !== 'plain')
@@ -62,7 +70,7 @@ function wantedPlaces(lay: Lay, project: Project): Wanted[] {
     .filter(({ kind, proposed }) => kind !== 'waypoint' && !proposed)
     .map(({ kind, at }): Wanted => ({ at, why: kind === 'clamp' ? 'under the clamp' : 'in the pass-through' }));
   const bend: Wanted = { at: lay.minRadius.at, why: 'back of the tightest bend' };
-  const all = [...near, ...clamps, bend];
+  const all = [...joints, ...near, ...clamps, bend];
   return all
     .filter((one, i) => all.slice(0, i).every((before) => farFrom(one, before)))
     .slice(0, MOST_PLACES)

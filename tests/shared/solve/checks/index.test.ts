@@ -117,6 +117,7 @@ it('gives findings that fit the schema, name a rule, and are negative in margin 
           'clampPressure',
           'engineSlack',
           'passThrough',
+          'jointAccess',
           'hoseClamps',
           'rigidLine',
           'assembly',

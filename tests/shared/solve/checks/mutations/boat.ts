@@ -115,4 +115,16 @@ export const BOAT_MUTATIONS: readonly Mutation[] = [
     at: (brass) =>
       boat({ port: { material: 'aluminium' }, end: { material: brass === 1 ? 'brass' : 'stainless' }, clamps: SOUND }),
   },
+  {
+    check: 'jointAccess',
+    rule: 'joint-access',
+    severity: 'note',
+    ...STATED,
+    at: (reached) => {
+      const at = { arcLengthMm: 20, point: [20, 0, 0] as [number, number, number] };
+      const place = { at, why: 'joint of END A', joint: 'a', by: reached === 1 ? 'hand' : 'mirror' } as const;
+      const { project, lay } = boat({ clamps: SOUND });
+      return { project, lay: { ...lay, hands: { before: [], basis: ['made up'], places: [place] } } };
+    },
+  },
 ];
