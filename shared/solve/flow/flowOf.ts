@@ -4,6 +4,7 @@ import type { ResolvedRun } from '../../document/project/resolve.ts';
 import { flowLine } from './flowLine.ts';
 import { type FluidState, fluidState } from './fluidState.ts';
 import { boreRoughness, type FlowPath, type LineLoss, lineLoss, regimes } from './lineLoss.ts';
+import { meanSpeedMPerS } from './meanSpeed.ts';
 
 /** Corrugations of a hose whose table does not give their pitch: bores per pitch, from fine to coarse. */
 const USUAL_PITCHES = { fine: 8, likely: 5, coarse: 4 } as const;
@@ -22,7 +23,7 @@ export function flowOf(run: ResolvedRun, lay: Lay): Flow | undefined {
   const fluid = fluidState(service);
   if (service.flowLPerMin === undefined || service.flowLPerMin <= 0 || fluid === undefined) return undefined;
   const boreMm = run.hose.insideDiameterMm;
-  const speedMPerS = service.flowLPerMin / 6e4 / ((Math.PI / 4) * (boreMm / 1000) ** 2);
+  const speedMPerS = meanSpeedMPerS(service.flowLPerMin, boreMm);
   const reynoldsAt = (mm2PerS: number): number => (speedMPerS * boreMm * 1000) / mm2PerS;
   const dynamicKpa = (fluid.densityKgPerM3 * speedMPerS ** 2) / 2000;
   const path = pathOf(run, lay);

@@ -1,3 +1,4 @@
+import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../../shared/base/vec3.ts';
 import type { Triangle } from '../../../arbitraries/triangles.ts';
@@ -187,6 +188,26 @@ const CASES: readonly Case[] = [
 it('has all 36 of the table', () => {
   expect(CASES).toHaveLength(36);
 });
+
+const REFERENCE = '../shared/reference/published-values.json';
+
+it.skipIf(!existsSync(REFERENCE))(
+  'they stand so where they were collected (skipped: published values not beside the checkout)',
+  () => {
+    interface Table {
+      readonly id: string;
+      readonly columns: readonly string[];
+      readonly rows: readonly { readonly cells: readonly (string | number)[] }[];
+    }
+    const { tables } = JSON.parse(readFileSync(REFERENCE, 'utf8')) as { tables: Table[] };
+    const table = tables.find(({ id }) => id === '6.1') as Table;
+    const exact = table.rows.map(({ cells }) => Number(cells[table.columns.indexOf('F exact')]));
+    const rising = (values: readonly number[]) => values.toSorted((a, b) => a - b);
+    rising(exact).forEach((value, i) => {
+      expect(rising(CASES.map((one) => one.exact))[i]).toBeCloseTo(value, 6);
+    });
+  },
+);
 
 it.each(CASES.map((c) => [c.name, c] as const))('sees as the closed form: %s', (_, { sender, target, exact }) => {
   const { share, error } = viewFactor(sender, target, RAYS);
