@@ -74,9 +74,10 @@ export function storyFiles({
   return { projectText: JSON.stringify(project), files: [{ path: 'bay.obj', bytes: obj }, ...files] };
 }
 
-/** Reads, lays and checks the story as the program does; bad input fails the test with its sentences. */
-export async function layStory(story: Story): Promise<LayReport> {
-  const end = await runJob('layRuns', storyFiles(story), UNWATCHED, newJobMemory());
+/** Reads, lays and checks the story as the program does; bad input fails the test with its sentences. today: `YYYY-MM-DD`. */
+export async function layStory(story: Story, today?: string): Promise<LayReport> {
+  const input = { ...storyFiles(story), ...(today === undefined ? {} : { today }) };
+  const end = await runJob('layRuns', input, UNWATCHED, newJobMemory());
   if (end.kind !== 'done') throw new Error(`the story was not laid: ${JSON.stringify(end)}`);
   return end.output;
 }
