@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { assemblySteps } from '../../../shared/document/assembly/assemblySteps.ts';
+import { inTheBaySteps } from '../../../shared/document/assembly/inTheBaySteps.ts';
 import type { Lay } from '../../../shared/document/lay/schema.ts';
 import type { PartTables } from '../../../shared/document/parts/schema.ts';
 import { type ResolvedRun, resolveProject } from '../../../shared/document/project/resolve.ts';
@@ -18,6 +19,7 @@ const STAGES = [
   ['before-second-end', 'Before the second end goes on'],
   ['both-ends-on', 'Once both ends are on'],
   ['proof', 'Proof test and after'],
+  ['in-the-bay', 'Once it is in the bay'],
 ] as const;
 
 /** How the hose is made up, step by step, and the torque of its nuts; both folded away until asked for. */
@@ -37,11 +39,12 @@ export function RunMaking({ lay, project, tables }: Shown) {
 }
 
 function Steps({ run, lay, project }: { run: ResolvedRun; lay: Lay; project: Project }) {
-  const steps = assemblySteps(run, lay, lengthWriter(project.paperwork?.finestInch));
+  const write = lengthWriter(project.paperwork?.finestInch);
+  const steps = [...assemblySteps(run, lay, write), ...inTheBaySteps(run, project.vehicle, write)];
   return (
     <details className="named-lengths">
       <summary>Steps at the bench</summary>
-      {STAGES.map(([stage, title]) => (
+      {STAGES.filter(([stage]) => steps.some((step) => step.stage === stage)).map(([stage, title]) => (
         <div key={stage}>
           <h4>{title}</h4>
           <ol className="teach">

@@ -6,6 +6,7 @@ import { NO_SOURCE } from '../rules/rule.ts';
 import { hasNoSwivel, NO_SWIVEL_STEPS } from '../wording/noSwivelWords.ts';
 import type { AssembledHose, AssemblyStep, StepLengths } from './assemblyStep.ts';
 import { finishedSteps } from './finishedSteps.ts';
+import { clampsFirst } from './hoseClampSteps.ts';
 
 /**
  * What the bench does to make up this very hose, in order, from its parts and its lay: what cuts it, what goes on before its second
@@ -20,6 +21,7 @@ export function assemblySteps(hose: AssembledHose, lay: Lay, lengths: StepLength
     ...marked(hose, lengths),
     ...widened(hose),
     ...olives(hose),
+    ...clampsFirst(hose),
     { ...first('end-a', 'END A fitted and its push-out mark still at the mouth.'), source: NO_SOURCE },
     ...threadedOn(hose, lay, lengths),
     first('flags', 'Tag and flags A and B on the hose.'),

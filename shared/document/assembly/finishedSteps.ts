@@ -2,6 +2,7 @@ import type { End } from '../parts/schema.ts';
 import { NO_SOURCE } from '../rules/rule.ts';
 import type { AssembledHose, AssemblyStep, StepLengths } from './assemblyStep.ts';
 import { BALL_SOURCE, ballMm } from './ballTest.ts';
+import { clampedEnds, clampsInPlace, NO_PROOF_WORDS } from './hoseClampSteps.ts';
 import { jointGap } from './jointGap.ts';
 
 const SIDES = ['a', 'b'] as const;
@@ -14,28 +15,34 @@ export function finishedSteps(hose: AssembledHose, lengths: StepLengths): readon
     step('push-out', 'Both insertion marks still at the mouths: what crept out is made again.', MOVED_SOURCE),
     ...ball(hose, lengths),
     step('flush', 'Bore blown through and flushed clean, dried, looked through against the light.', NO_SOURCE),
-    {
-      ...step('proof', 'Proof-tested with liquid, by the makers of hose and ends.', NO_SOURCE),
-      stage: 'proof',
-      caution: 'Nobody in line with the ends; restrained or boxed in.',
-    },
-    {
-      ...step(
-        'hands-off',
-        'Gap and clock are not touched again: an end turned after its proof is not proven.',
-        NO_SOURCE,
-      ),
-      stage: 'proof',
-    },
+    ...(clampedEnds(hose).length > 0 ? [UNPROVEN] : PROVEN),
     { ...step('cap', 'Both ends capped, tag filled in.', NO_SOURCE), stage: 'proof' },
   ];
 }
+
+const PROVEN: readonly AssemblyStep[] = [
+  {
+    ...step('proof', 'Proof-tested with liquid, by the makers of hose and ends.', NO_SOURCE),
+    stage: 'proof',
+    caution: 'Nobody in line with the ends; restrained or boxed in.',
+  },
+  {
+    ...step(
+      'hands-off',
+      'Gap and clock are not touched again: an end turned after its proof is not proven.',
+      NO_SOURCE,
+    ),
+    stage: 'proof',
+  },
+];
+
+const UNPROVEN: AssemblyStep = { ...step('proof', NO_PROOF_WORDS, NO_SOURCE), stage: 'proof' };
 
 function step(id: string, words: string, source: string, more: Partial<AssemblyStep> = {}): AssemblyStep {
   return { id, stage: 'both-ends-on', words, source, ...more };
 }
 
-function jointSteps(hose: AssembledHose, side: 'a' | 'b', { both }: StepLengths): AssemblyStep[] {
+function jointSteps(hose: AssembledHose, side: 'a' | 'b', lengths: StepLengths): readonly AssemblyStep[] {
   const { end } = hose[side];
   const name = `END ${side.toUpperCase()}`;
   if (end.joint === 'crimp') return [crimp(end, name, side)];
@@ -43,10 +50,11 @@ function jointSteps(hose: AssembledHose, side: 'a' | 'b', { both }: StepLengths)
     return [
       step(`pushed-${side}`, `${name}: hose pushed up to the collar all round, no clamp over the barbs.`, NO_SOURCE),
     ];
+  if (end.joint === 'clamped') return clampsInPlace(hose, side, lengths);
   const gap = jointGap(end, hose.hose.core);
   if (gap === undefined) return [];
   const most = gap.sense === 'at-most' ? 'at most' : 'at least';
-  const words = `${name}: gap ${most} ${both(gap.gapMm)} between ${gap.between}; the end maker's own figure comes first.`;
+  const words = `${name}: gap ${most} ${lengths.both(gap.gapMm)} between ${gap.between}; the end maker's own figure comes first.`;
   return [step(`gap-${side}`, words, gap.source)];
 }
 

@@ -23,17 +23,19 @@ export interface NutAdvice {
 const SEAT = 'flare-37';
 
 /** What of an end says how it is tightened. */
-export type TightenedEnd = Pick<End, 'seat' | 'dash' | 'material'> & Partial<Pick<End, 'form' | 'torqueNm' | 'source'>>;
+export type TightenedEnd = Pick<End, 'seat' | 'dash' | 'material'> &
+  Partial<Pick<End, 'form' | 'joint' | 'torqueNm' | 'source'>>;
 
 /**
  * The torque of a hose end's nut by every published table that fits, N.m: for 37 degree flares, by dash size and by the softer
  * metal of the two. mate: metal of what it is screwed on, where it is known. Published sets differ by two to one, so none is chosen:
- * the part's own maker decides, and its figure in the user's table comes first. Of a barb: the worm-drive clamp over it. Flats are counted from where the nut seats.
+ * the part's own maker decides, and its figure in the user's table comes first. Of a barb, and of an end whose hose is clamped: the worm-drive clamp over it. Flats are counted from where the nut seats.
  */
 export function nutTorque(end: TightenedEnd, mate?: EndMaterial): NutAdvice {
   const { torqueNm, source = '' } = end;
   const own = torqueNm === undefined ? {} : { own: { torqueNm, source } };
   if (end.form === 'barb') return { ...own, ...CLAMPED };
+  if (end.joint === 'clamped') return withClamps(nutTorque({ ...end, joint: 'push-on' }, mate));
   if (end.seat !== SEAT)
     return { ...own, torques: [], note: `No torque was found published for the seat ${end.seat}: go by its maker.` };
   const soft = softer(end.material, mate);
@@ -55,6 +57,12 @@ export function nutTorque(end: TightenedEnd, mate?: EndMaterial): NutAdvice {
       : { flats: { least: turned[0], most: turned[1], name: FLATS.name, source: FLATS.source } }),
     ...(note === undefined ? {} : { note }),
   };
+}
+
+/** Of a nut whose hose is held by clamps both are tightened. */
+function withClamps(nut: NutAdvice): NutAdvice {
+  const note = [nut.note, CLAMPED.note].filter((part) => part !== undefined).join(' ');
+  return { ...nut, torques: [...nut.torques, ...CLAMPED.torques], note };
 }
 
 /** Of a barb nothing turns but the clamp over it. */

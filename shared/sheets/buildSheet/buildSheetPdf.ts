@@ -14,6 +14,7 @@ import { cutBlock } from './cutBlock.ts';
 import { endsTable } from './endsTable.ts';
 import { findingsTable } from './findingsTable.ts';
 import { finishedBlock } from './finishedBlock.ts';
+import { fittedBlock } from './fittedBlock.ts';
 import { forbidBand } from './forbidBand.ts';
 import { lengthsBlock } from './lengthsBlock.ts';
 import { lifeBlock } from './lifeBlock.ts';
@@ -90,6 +91,8 @@ function drawLaid(flow: Flow, subject: LaidSubject): void {
     flow.add(finishedBlock(subject), GAP_MM);
     flow.add(nutsBlock(subject), GAP_MM);
     flow.add(proofBlock(subject));
+    const fitted = fittedBlock(subject);
+    if (fitted !== undefined) flow.add(fitted);
     flow.add(lifeBlock(subject), GAP_MM);
     flow.add(signOff(subject), GAP_MM);
   }

@@ -1,3 +1,4 @@
+import { clampedEnds, NO_PROOF_WORDS } from '../../document/assembly/hoseClampSteps.ts';
 import { proofTest } from '../../document/proof/proofTest.ts';
 import { formatNumber, formatPressure } from '../format/index.ts';
 import { type Block, stack } from '../layout/block.ts';
@@ -7,6 +8,8 @@ import type { LaidSubject } from './subject.ts';
 
 /** How this hose is usually proof-tested once both ends are on, and what is not done to it any more after that. */
 export function proofBlock({ paper, run, widthMm }: LaidSubject): Block {
+  if (clampedEnds(run).length > 0)
+    return stack([heading('Proof test', widthMm), textBlock(paper, NO_PROOF_WORDS, widthMm, { sizePt: TYPE.small })]);
   const test = proofTest(run);
   const { weakest, unrated } = test;
   const hold = test.holdFromS === test.holdToS ? `${test.holdFromS} s` : `${test.holdFromS} to ${test.holdToS} s`;

@@ -1,3 +1,6 @@
+import type { End } from '../../document/parts/schema.ts';
+import { type SystemTest, systemTest } from '../../document/proof/systemTest.ts';
+import { formatPressure } from '../format/index.ts';
 import { type Block, stack } from '../layout/block.ts';
 import type { Page } from '../layout/page.ts';
 import { GREY, HAIR_MM, TYPE } from '../layout/style.ts';
@@ -6,20 +9,33 @@ import type { LaidSubject } from './subject.ts';
 
 const ROW_MM = 7.2;
 
+/** What is measured of a joint. */
+const MEASURED: Readonly<Record<End['joint'], string>> = {
+  crimp: 'crimp, three places on the flats',
+  'screw-together': 'gap at the socket',
+  'push-on': 'gap at the socket',
+  clamped: 'hose clamps, and hose beyond them',
+};
+
+/** The record of the test of a whole system. */
+function recordOf({ system, pressureKpa }: SystemTest): string[] {
+  return [`The ${system} at ${formatPressure(pressureKpa)}: from, to`, 'Pressure lost; gauge', 'Tested by, date'];
+}
+
 /** What the bench fills in by hand: measured values of cut, ends, clock and proof, and who did it. */
 export function signOff(subject: LaidSubject): Block {
-  const { run, lay, widthMm } = subject;
-  const crimped = (end: { joint: string }): string =>
-    end.joint === 'crimp' ? 'crimp, three places on the flats' : 'gap at the socket';
+  const { run, lay, input, widthMm } = subject;
+  const test = systemTest(run.run.service, input.project.vehicle);
   const rows: string[][] = [
     ['Cut length, measured', 'Hose batch or roll', 'Clean and flushed'],
-    ['END A: hose in', `END A: ${crimped(run.a.end)}`, 'END A: push-out mark still at the mouth'],
-    ['END B: hose in', `END B: ${crimped(run.b.end)}`, 'END B: push-out mark still at the mouth'],
+    ['END A: hose in', `END A: ${MEASURED[run.a.end.joint]}`, 'END A: push-out mark still at the mouth'],
+    ['END B: hose in', `END B: ${MEASURED[run.b.end.joint]}`, 'END B: push-out mark still at the mouth'],
     [
       lay.clock.kind === 'angle' ? 'Clock, measured' : 'Clock: free',
       'Proof: medium, pressure, hold',
       'Leak, or end moved: yes / no',
     ],
+    ...(test === undefined ? [] : [recordOf(test)]),
     ['Assembled by, date', 'Tested by, date', 'Fitted by, date'],
   ];
   return stack([heading('Measured at the bench, and signed', widthMm), fields(rows, widthMm)]);

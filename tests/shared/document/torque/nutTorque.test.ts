@@ -50,6 +50,15 @@ describe('the torque of a nut', () => {
     expect(note).toContain('worm-drive');
   });
 
+  it('of a nut whose hose is clamped is both: the nut by its tables, then the clamp by its band', () => {
+    const bare = nutTorque(nut(12));
+    const clamped = nutTorque({ ...nut(12), joint: 'clamped' });
+    const clamps = nutTorque({ ...nut(12), form: 'barb' });
+    expect(clamped.torques).toEqual([...bare.torques, ...clamps.torques]);
+    expect(clamped.note).toContain('worm-drive');
+    expect(clamped.flats).toEqual(bare.flats);
+  });
+
   it('converts an inch-pound exactly: 100 in-lb = 11.2985 N.m', () => {
     expect(inchPoundsToNewtonMetres(100)).toBeCloseTo(0.45359237 * 9.80665 * 0.0254 * 100, 8);
   });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readClock } from '../../../../shared/document/clock/readClock.ts';
 import type { End } from '../../../../shared/document/parts/schema.ts';
-import { CLOCK_DIALECTS, type Paperwork } from '../../../../shared/document/project/schema.ts';
+import { CLOCK_DIALECTS, type Paperwork, type Service } from '../../../../shared/document/project/schema.ts';
 import { NO_SWIVEL_SENTENCE, NO_SWIVEL_STEPS } from '../../../../shared/document/wording/noSwivelWords.ts';
 import { buildSheetPdf, cutListCsv, type SheetInput } from '../../../../shared/sheets/index.ts';
 import { COOLER_LAY, COOLER_RUN, DRAIN_LAY, DRAIN_RUN, REPORT, sampleInput } from '../../../arbitraries/reports.ts';
@@ -98,4 +98,32 @@ test('the cut list gives the code only where it is asked for, and never without 
   // 514.159 mm is 20.2425 in: 20-2/8 in upward, 20.25 in.
   expect(cutListCsv(coolerInput({ codedLength: 'eighths' }))).toContain('0202 in inches and eighths = 20-2/8 in');
   expect(cutListCsv(coolerInput({ codedLength: 'hundredths' }))).toContain('02025 in hundredths of an inch = 20.25 in');
+});
+
+describe.skipIf(!canReadPdf)('a hose held by hose clamps on a boat, on paper', () => {
+  const onBoat = (joint: End['joint'], service: Service): Promise<string> => {
+    const run = { ...COOLER_RUN, run: { ...COOLER_RUN.run, service } };
+    const clamped = (side: 'a' | 'b') => ({ ...run[side], end: { ...run[side].end, joint } });
+    const project = { name: 'Cruiser', exampleData: true, vehicle: 'boat' } as const;
+    const runs = [{ ...run, a: clamped('a'), b: clamped('b') }];
+    return textOf(sampleInput({ project, runs, report: { ...REPORT, lays: [MIDWAY], findings: [] } }));
+  };
+
+  test('an exhaust asks for its test in the bay and has a record for it; no proof by the multiple', async () => {
+    const exhaust = { purpose: 'wet-exhaust', fluid: 'exhaust-water', pressureKpa: 5, temperatureC: 80 } as const;
+    const text = await onBoat('clamped', exhaust);
+    expect(text).toContain('ONCE IT IS IN THE BAY');
+    expect(text).toMatch(/holds 27\.6 kPa \(4 psi\) for 5\s+minutes/);
+    expect(text).toMatch(/The exhaust at 28 kPa.*from, to/);
+    expect(text).toContain('takes a saw');
+    expect(text).toContain('Not proof-tested at the bench');
+    expect(text).not.toContain('the weakest part known');
+  });
+
+  test('a crimped oil hose has none of it', async () => {
+    const oil = { purpose: 'oil-cooler', fluid: 'engine-oil', pressureKpa: 500, temperatureC: 110 } as const;
+    const text = await onBoat('crimp', oil);
+    expect(text).not.toContain('ONCE IT IS IN THE BAY');
+    expect(text).toContain('the weakest part known');
+  });
 });
