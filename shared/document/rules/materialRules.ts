@@ -13,6 +13,15 @@ export const MATERIAL_RULES: readonly Rule[] = [
     overridable: true,
   },
   {
+    id: 'dripped-on',
+    title: 'Distance of a hose aside from under a joint whose fluid its core does not bear, at least',
+    value: 25,
+    unit: 'mm',
+    source: `${NO_SOURCE} for the figure; oil that leaks near EPDM is a risk: the trade's tables of liner by fluid`,
+    grade: 'common-practice',
+    overridable: true,
+  },
+  {
     id: 'ends-suit-fluid',
     title: 'How the metal of an end bears its fluid (1 = usual, 0.5 = on conditions, 0 = not)',
     value: 1,

@@ -20,6 +20,7 @@ import { drainCapacity } from './drainCapacity.ts';
 import { drainEntry } from './drainEntry.ts';
 import { drainFall } from './drainFall.ts';
 import { drainLean } from './drainLean.ts';
+import { drippedOn } from './drippedOn.ts';
 import { endMetals } from './endMetals.ts';
 import { endRoom } from './endRoom.ts';
 import { engineSlack } from './engineSlack.ts';
@@ -112,6 +113,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   vacuumKnown,
   pushOn,
   fluidCore,
+  drippedOn,
   fuelMarking,
   hoseLife,
   inspection,

@@ -12,6 +12,7 @@ import { RULES, ruleById } from '../../../shared/document/rules/index.ts';
 import { en853Tolerance, lengthTolerance } from '../../../shared/document/rules/lengthTolerance.ts';
 import { CLAMP_TORQUE_SOURCE, CLAMP_TORQUES } from '../../../shared/document/torque/clampTorque.ts';
 import { FLATS, TORQUE_TABLES } from '../../../shared/document/torque/torqueTables.ts';
+import { ANTI_STATIC_OHM } from '../../../shared/solve/checks/staticCharge.ts';
 import { squareBendLoss } from '../../../shared/solve/flow/bendLoss.ts';
 import { corrugatedFactor } from '../../../shared/solve/flow/corrugatedLoss.ts';
 import { colebrook } from '../../../shared/solve/flow/darcyFactor.ts';
@@ -173,6 +174,7 @@ const RULE_ROWS: Readonly<Record<string, Shipped>> = {
   'hose-spacing': rule('hose-spacing'),
   rubber: { numbers: [mmToIn(JOINT_GAPS.rubber.gapMm), 1.6], source: JOINT_GAPS.rubber.source },
   fluoropolymer: { numbers: [mmToIn(JOINT_GAPS.fluoropolymer.gapMm), 0.64], source: JOINT_GAPS.fluoropolymer.source },
+  'anti-static': { numbers: [ANTI_STATIC_OHM] },
   'static-conductivity': { ...rule('static-conductivity'), numbers: [2.5, ...rule('static-conductivity').numbers] },
   'drain-outlet-tilt': rule('drain-outlet-tilt'),
   'drain-outlet-limit': rule('drain-outlet-limit'),

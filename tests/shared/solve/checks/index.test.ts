@@ -106,6 +106,7 @@ it('gives findings that fit the schema, name a rule, and are negative in margin 
           'vacuumKnown',
           'pushOn',
           'fluidCore',
+          'drippedOn',
           'fuelMarking',
           'hoseLife',
           'endMetals',

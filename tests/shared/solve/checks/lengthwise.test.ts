@@ -196,6 +196,27 @@ describe('staticCharge', () => {
     expect(findingsOf('staticCharge', project, straightLay())).toHaveLength(1);
   });
 
+  // 10 L/min in 10.3 mm: 10 / 6e4 / (pi / 4 x 0.0103^2) = 2.0 m/s; published values 8.2 have no speed that is safe
+  it('tells the speed of the fuel where a flow is stated, which lowers nothing', () => {
+    const service = { purpose: 'fuel', fluid: 'petrol', pressureKpa: 400, temperatureC: 30 } as const;
+    const at = (flow: object) =>
+      findingsOf(
+        'staticCharge',
+        resolved(
+          { runs: [sampleRun({ service: { ...service, ...flow } })] },
+          { hoses: [sampleHose({ conductiveCore: false })] },
+        ),
+        straightLay(),
+      )[0];
+    expect(at({})?.message).toContain('The faster it runs');
+    expect(at({ flowLPerMin: 10 })).toMatchObject({
+      severity: 'stop',
+      message: expect.stringContaining('runs at 2.00 m/s'),
+    });
+    expect(at({ flowLPerMin: 0.01 })?.severity).toBe('stop');
+    expect(at({})?.mend).toContain('100 megohm');
+  });
+
   it('passes conductive PTFE, rubber, and oil', () => {
     expect(charge('petrol')).toEqual([]);
     expect(charge('petrol', { conductiveCore: false, core: 'nbr' })).toEqual([]);

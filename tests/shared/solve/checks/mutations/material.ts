@@ -54,6 +54,21 @@ const marked = (otherwise: Partial<Hose>): Mutation => ({
   },
 });
 
+/** An EPDM coolant hose straight along X, with the joint of an oil hose so far aside of its surface, 200 mm above. */
+function underJoint(asideMm: number): Spoilt {
+  const at = (id: string, y: number, z: number) => samplePort({ id, seatPoint: [id === 'p2' ? 500 : 250, y, z] });
+  const oil = { a: { port: 'p3', end: 'end-8-0' }, b: { port: 'p4', end: 'end-8-0' } };
+  return of(
+    { ...COOLANT },
+    { core: 'epdm', cover: 'rubber' },
+    {},
+    {
+      ports: [samplePort(), at('p2', 0, 0), at('p3', 15.8 / 2 + asideMm, 200), at('p4', 900, 200)],
+      runs: [sampleRun({ service: COOLANT }), sampleRun({ id: 'r2', name: 'Oil', ...oil })],
+    },
+  );
+}
+
 /** Ratings, materials and marks. Push-on 250 psi and 300 F: powermotiontech.com; A1: 33 CFR 183.540; five years: kitplanes.com. */
 export const MATERIAL_MUTATIONS: readonly Mutation[] = [
   {
@@ -147,6 +162,8 @@ export const MATERIAL_MUTATIONS: readonly Mutation[] = [
     past: 0.5,
     at: (grade) => of({ fluid: 'petrol' }, { core: 'nbr', listedFluids: [grade === 1 ? 'petrol' : 'diesel'] }),
   },
+  // 25 mm: common practice, no source; that EPDM swells in oil: trelleborg.com
+  { check: 'drippedOn', rule: 'dripped-on', severity: 'note', limit: 25, kept: 25.2, past: 24.8, at: underJoint },
   marked({ marking: 'USCG TYPE B1-15' }),
   marked({}),
   {
