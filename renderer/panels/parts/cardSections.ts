@@ -83,7 +83,7 @@ export function isAsked(key: string, values: Readonly<Record<string, unknown>>):
   if (values[key] !== undefined) return true;
   if (key === 'turnFromDeg' || key === 'turnToDeg') return values['turning'] === 'range';
   if (key.startsWith('branch')) return values['form'] === 'tee';
-  if (key === 'innerOlive' || key === 'expander') return values['joint'] !== 'crimp';
+  if (key === 'innerOlive' || key === 'expander') return values['joint'] !== 'crimp' && values['joint'] !== 'clamped';
   if (key === 'convolutionPitchMm') return values['core'] === 'ptfe-convoluted';
   if (key.startsWith('crimp')) return values['joint'] === 'crimp';
   return key !== 'bendingStiffnessMethod' || values['bendingStiffnessNmm2'] !== undefined;

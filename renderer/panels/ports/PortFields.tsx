@@ -14,6 +14,7 @@ import { DirectionField, PointField } from '../LengthField.tsx';
 import { MaybeLengthField } from '../MaybeLengthField.tsx';
 import { wordsOf } from '../runs/words.ts';
 import { AdaptersField } from './AdaptersField.tsx';
+import { RigidLineField } from './RigidLineField.tsx';
 
 /** Everything a port states, to be typed; each change is one step back and marks the runs that join it. */
 export function PortFields({ port, project }: { port: Port; project: Project }) {
@@ -83,6 +84,7 @@ export function PortFields({ port, project }: { port: Port; project: Project }) 
         mm={port.boreMm}
         onSet={(boreMm) => document.edit(`bore at ${port.name}`, (now) => setPortBore(now, port.id, boreMm))}
       />
+      <RigidLineField port={port} />
       <PointField
         label="Middle of the seat"
         point={port.seatPoint}

@@ -6,6 +6,7 @@ import { portSeat } from '../../state/portSeat.ts';
 import { useBench } from '../../state/useBench.ts';
 import { Choice } from '../../widgets/Choice.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
+import { HoseClampsField } from './HoseClampsField.tsx';
 import { EndChoice, HoseChoice } from './PartChoices.tsx';
 
 const NO_SLEEVE = '';
@@ -93,6 +94,7 @@ function EndChanges({ run, tag, open }: { run: Run; tag: EndTag; open: OpenDocum
         port={port}
         onChoose={(end) => document.edit(`end at ${name}`, (project) => setEnd(project, run.id, tag, end))}
       />
+      {own?.joint === 'clamped' && <HoseClampsField run={run} tag={tag} />}
       {angled && (
         <div className="own-clock">
           {isFixed ? (

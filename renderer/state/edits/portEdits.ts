@@ -84,6 +84,16 @@ export function setPortBore(project: Project, portId: string, boreMm: number | u
   return { ...project, ports };
 }
 
+/** The rigid line that ends at a port; undefined = none does, or that is not said. */
+export function setRigidLine(project: Project, portId: string, rigidLine: Port['rigidLine']): Project {
+  const ports = project.ports.map((port) => {
+    if (port.id !== portId) return port;
+    const { rigidLine: _old, ...bare } = port;
+    return rigidLine === undefined ? bare : { ...bare, rigidLine };
+  });
+  return { ...project, ports };
+}
+
 /** A port put on another place; its 12 o'clock stays as near to what it was as the new axis lets it. */
 export function seatPort(project: Project, portId: string, seat: Seat): Project {
   const port = project.ports.find(({ id }) => id === portId);

@@ -1,4 +1,10 @@
-import { type AsBuilt, MADE_ON, type Project, type Service } from '../../../shared/document/project/schema.ts';
+import {
+  type AsBuilt,
+  type HoseClamps,
+  MADE_ON,
+  type Project,
+  type Service,
+} from '../../../shared/document/project/schema.ts';
 import { withRun } from './withRun.ts';
 
 /** Which end of a run an edit speaks of. */
@@ -41,7 +47,7 @@ export function setHose(project: Project, runId: string, hose: string): Project 
   return withRun(project, runId, (run) => ({ ...run, hose }));
 }
 
-/** Another end of the parts list at END A or END B. Its own clock is free again: the old angle belonged to the old end. */
+/** Another end of the parts list at END A or END B. Its own clock is free again, and its hose clamps are not known: they belonged to the old end. */
 export function setEnd(project: Project, runId: string, tag: EndTag, end: string): Project {
   return withRun(project, runId, (run) =>
     run[tag].end === end ? run : { ...run, [tag]: { port: run[tag].port, end } },
@@ -56,8 +62,16 @@ export function setEnds(project: Project, runId: string, ends: Readonly<Record<E
 /** Own clock of an end about its port, degrees from the port's 12 o'clock; undefined = free, the program chooses. */
 export function setOwnClock(project: Project, runId: string, tag: EndTag, clockDeg: number | undefined): Project {
   return withRun(project, runId, (run) => {
-    const { port, end } = run[tag];
-    return { ...run, [tag]: clockDeg === undefined ? { port, end } : { port, end, clockDeg } };
+    const { clockDeg: _old, ...bare } = run[tag];
+    return { ...run, [tag]: clockDeg === undefined ? bare : { ...bare, clockDeg } };
+  });
+}
+
+/** How the hose clamps of an end sit; undefined = not known. */
+export function setHoseClamps(project: Project, runId: string, tag: EndTag, clamps: HoseClamps | undefined): Project {
+  return withRun(project, runId, (run) => {
+    const { hoseClamps: _old, ...bare } = run[tag];
+    return { ...run, [tag]: clamps === undefined ? bare : { ...bare, hoseClamps: clamps } };
   });
 }
 

@@ -20,7 +20,7 @@ function mendRun(run: Run, edit: MendEdit): Run {
     case 'ends':
       return { ...run, a: withEnd(run.a, edit.a), b: withEnd(run.b, edit.b) };
     case 'free-clock':
-      return { ...run, [edit.side]: { port: run[edit.side].port, end: run[edit.side].end } };
+      return { ...run, [edit.side]: withoutClock(run[edit.side]) };
     case 'hose':
       return { ...run, hose: edit.hose };
     case 'sleeve':
@@ -38,6 +38,10 @@ function mendRun(run: Run, edit: MendEdit): Run {
     case 'let-go':
       return withoutSupport(run, edit.support);
   }
+}
+
+function withoutClock({ clockDeg: _stated, ...end }: RunEnd): RunEnd {
+  return end;
 }
 
 /** Another end is free to turn: a stated clock was that of the end before it. */

@@ -175,6 +175,10 @@ function resolveEnd(
     );
   notes.problems.push(...clockProblems(end, runEnd.clockDeg, `${path}.clockDeg`));
   notes.warnings.push(...endWarnings(seated.port, end, runEnd, tables, path));
+  if (runEnd.hoseClamps !== undefined && end.joint !== 'clamped')
+    notes.warnings.push(
+      told(`${path}.hoseClamps`, `no hose clamps hold this end, its joint is ${end.joint}`, runEnd.hoseClamps),
+    );
   return { ...seated, end, ...(runEnd.clockDeg === undefined ? {} : { clockDeg: runEnd.clockDeg }) };
 }
 

@@ -20,4 +20,6 @@ it('asks always what a row cannot be without', () => {
   expect(isAsked('turnFromDeg', { turning: 'swivel', turnFromDeg: 3 })).toBe(true);
   expect(isAsked('branchToSeatMm', { form: 'tee' })).toBe(true);
   expect(isAsked('crimpDie', { joint: 'push-on' })).toBe(false);
+  expect(isAsked('innerOlive', { joint: 'clamped' })).toBe(false);
+  expect(isAsked('innerOlive', { joint: 'screw-together' })).toBe(true);
 });

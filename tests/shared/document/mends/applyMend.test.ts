@@ -41,6 +41,13 @@ describe('a mend made in a project', () => {
     expect(parsed).toMatchObject({ ok: true, value: after });
   });
 
+  it('frees a clock and leaves the hose clamps beside it', () => {
+    const hoseClamps = { count: 2 };
+    const clamped = sampleProject({ runs: [{ ...run, a: { ...run.a, clockDeg: 30, hoseClamps } }] });
+    const freed = applyMend(clamped, { run: run.id, edit: { kind: 'free-clock', side: 'a' } });
+    expect(freed.runs[0]?.a).toEqual({ ...run.a, hoseClamps });
+  });
+
   it('takes the stated clock of an end off with the end, and leaves that of one which stays', () => {
     expect(mended({ kind: 'end', side: 'a', end: 'other' }).a).toEqual({ port: run.a.port, end: 'other' });
     expect(mended({ kind: 'end', side: 'b', end: 'other' }).a.clockDeg).toBe(30);

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { dot, length } from '../../../../shared/base/vec3.ts';
+import type { End } from '../../../../shared/document/parts/schema.ts';
 import { crossReferenceProblems } from '../../../../shared/document/project/crossReferenceProblems.ts';
 import { resolveProject } from '../../../../shared/document/project/resolve.ts';
 import type { Port } from '../../../../shared/document/project/schema.ts';
@@ -67,6 +68,15 @@ it('refuses an end of another dash size than its hose', () => {
   const tables = { ...sampleTables(), ends: [sampleEnd({ dash: 10 })] };
   const result = resolveProject(sampleProject(), tables);
   expect(result.ok ? [] : result.problems.map((p) => p.path)).toEqual(['runs[0].a.end', 'runs[0].b.end']);
+});
+
+it('warns of hose clamps stated at an end that none hold', () => {
+  const run = sampleRun();
+  const project = sampleProject({ runs: [{ ...run, a: { ...run.a, hoseClamps: { count: 2 } } }] });
+  const warned = (joint: End['joint']) =>
+    resolveProject(project, { ...sampleTables(), ends: [sampleEnd({ joint })] }).warnings.map(({ path }) => path);
+  expect(warned('crimp')).toEqual(['runs[0].a.hoseClamps']);
+  expect(warned('clamped')).toEqual([]);
 });
 
 it('warns of adapters and of a tight sleeve, and goes on', () => {
