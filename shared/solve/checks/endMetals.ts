@@ -16,12 +16,17 @@ interface Bad {
   readonly why: string;
 }
 
+/** Water as it comes from outside. */
+const RAW: readonly Fluid[] = ['raw-water', 'exhaust-water'];
+
+const RAW_WATER: Partial<Record<EndMaterial, Bad>> = {
+  aluminium: { grade: 0, severity: 'look', why: 'raw water pits light alloy, salt water soon' },
+  steel: { grade: 0.5, severity: 'look', why: 'raw water rusts carbon steel' },
+};
 /** Metals that a fluid attacks; all others are usual in it. */
 const ATTACKED: Partial<Record<Fluid, Partial<Record<EndMaterial, Bad>>>> = {
-  'raw-water': {
-    aluminium: { grade: 0, severity: 'look', why: 'raw water pits light alloy, salt water soon' },
-    steel: { grade: 0.5, severity: 'look', why: 'raw water rusts carbon steel' },
-  },
+  'raw-water': RAW_WATER,
+  'exhaust-water': RAW_WATER,
   methanol: {
     aluminium: {
       grade: 0.5,
@@ -79,21 +84,19 @@ interface Piece {
   readonly material: EndMaterial;
 }
 
-/** Pairs that the salt eats. On a boat's fuel the code is plainer than the series: it allows a barrier of stainless on aluminium, and no brass. */
+/** Pairs that the salt eats. Of fuel on a boat the code is plainer than the series: no brass on aluminium, and stainless between them is what it wants. */
 function eatenPairs(context: CheckContext, side: Side): Finding[] {
   const { project, run } = context;
+  const { fluid } = run.run.service;
   const boat = project.vehicle === 'boat';
-  if (run.run.service.fluid !== 'raw-water' && !boat) return [];
-  const isFuel = boat && FUELS.includes(run.run.service.fluid);
+  if (!RAW.includes(fluid) && !boat) return [];
   const pieces = piecesAt(run[side]);
   return pieces.slice(1).flatMap((piece, i) => {
     const on = pieces[i] as Piece;
-    const isBrassOnAluminium =
-      [on, piece]
-        .map(({ material }) => material)
-        .sort()
-        .join() === 'aluminium,brass';
-    return isFuel && isBrassOnAluminium ? noBarrier(context, side, on, piece) : apart(context, side, on, piece);
+    const metals = [on.material, piece.material];
+    if (!boat || !FUELS.includes(fluid) || !metals.includes('aluminium')) return apart(context, side, on, piece);
+    if (metals.includes('brass')) return noBarrier(context, side, on, piece);
+    return metals.includes('stainless') ? [] : apart(context, side, on, piece);
   });
 }
 
@@ -113,7 +116,7 @@ function noBarrier({ project, run, lay }: CheckContext, side: Side, on: Piece, p
 }
 
 function apart({ project, run, lay }: CheckContext, side: Side, on: Piece, piece: Piece): Finding[] {
-  const raw = run.run.service.fluid === 'raw-water';
+  const raw = RAW.includes(run.run.service.fluid);
   const { apartMv, eaten } = galvanicPair(on.material, piece.material);
   return judge({
     check: 'endMetals',

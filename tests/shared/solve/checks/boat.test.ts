@@ -109,6 +109,23 @@ describe('hose clamps over a barb', () => {
   });
 });
 
+describe('a wet exhaust', () => {
+  it('is raw water to the metals of its ends', () => {
+    const end = { material: 'aluminium', joint: 'crimp' } as const;
+    expect(rules('endMetals', { service: EXHAUST, end })).toEqual(['ends-suit-fluid look']);
+    expect(rules('endMetals', { service: EXHAUST, end: { ...end, material: 'stainless' } })).toEqual([]);
+  });
+
+  // SAE J2006 and ISO 13363, their scopes: hose of its own kind
+  it('wants hose that is made for it: what its maker lists, else it is to be asked', () => {
+    expect(rules('fluidCore', { service: EXHAUST })).toEqual(['core-suits-fluid note']);
+    expect(rules('fluidCore', { service: EXHAUST, hose: { listedFluids: ['exhaust-water'] } })).toEqual([]);
+    expect(rules('fluidCore', { service: EXHAUST, hose: { listedFluids: ['raw-water'] } })).toEqual([
+      'core-suits-fluid look',
+    ]);
+  });
+});
+
 describe('a rigid fuel line', () => {
   const line = (clampMm?: number): Setting => ({
     port: { rigidLine: clampMm === undefined ? {} : { clampMm } },
@@ -161,12 +178,17 @@ describe('brass on the aluminium of a fuel tank', () => {
   });
 
   // ABYC 33.18.3.3.1 as quoted: a galvanic barrier such as 300 series stainless
-  it('is looked at, the adapter by its name; with a bushing of stainless between it is a note of the series at most', () => {
+  it('is looked at, the adapter by its name; with a bushing of stainless between it is as the code wants it', () => {
     const [straight] = found('endMetals', tank(brass));
     expect(straight).toMatchObject({ rule: 'copper-off-aluminium', severity: 'look' });
     expect(straight?.message).toContain('tee of brass');
-    expect(rules('endMetals', tank(stainless, brass))).toEqual(['galvanic-apart note']);
-    expect(rules('endMetals', tank(stainless))).toEqual(['galvanic-apart note']);
+    expect(rules('endMetals', tank(stainless, brass))).toEqual([]);
+    expect(rules('endMetals', tank(stainless))).toEqual([]);
+  });
+
+  it('is told by the series where no fuel is in it: stainless on aluminium 270 mV apart', () => {
+    const oil: Service = { purpose: 'oil-cooler', fluid: 'engine-oil', pressureKpa: 300, temperatureC: 100 };
+    expect(rules('endMetals', { ...tank(stainless, brass), service: oil })).toEqual(['galvanic-apart note']);
   });
 
   it('is the brass end itself where it goes straight on the tank, and a matter of salt water only', () => {
