@@ -1,7 +1,15 @@
 import { describe, expect, test } from 'vitest';
+import { psiToKpa } from '../../shared/base/units.ts';
 import { inTheBaySteps } from '../../shared/document/assembly/inTheBaySteps.ts';
 import type { Adapter } from '../../shared/document/parts/schema.ts';
-import type { AdapterUse, HoseClamps, Port, Run, Service } from '../../shared/document/project/schema.ts';
+import type {
+  AdapterUse,
+  HoseClamps,
+  Port,
+  Run,
+  Service,
+  SystemTestRecord,
+} from '../../shared/document/project/schema.ts';
 import { readProject } from '../../shared/jobs/readProject.ts';
 import { lengthWriter } from '../../shared/sheets/format/index.ts';
 import { exampleEnd, exampleHose } from '../arbitraries/rig.ts';
@@ -54,6 +62,7 @@ interface Cruiser {
   readonly fuelClamps?: HoseClamps;
   readonly exhaustClamps?: HoseClamps;
   readonly onTank?: readonly AdapterUse[];
+  readonly exhaustTest?: SystemTestRecord;
   readonly more?: readonly Block[];
 }
 
@@ -89,9 +98,12 @@ function cruiser({
   fuelClamps = FUEL_CLAMPS,
   exhaustClamps = EXHAUST_CLAMPS,
   onTank = [BARRIER, BRANCH],
+  exhaustTest,
   more = [],
 }: Cruiser = {}): Story {
   const hose = { hose: fuelHose };
+  const exhaust = { service: EXHAUST, hose: 'wet-exhaust' };
+  const made = exhaustTest === undefined ? {} : { asBuilt: { systemTest: exhaustTest } };
   return {
     blocks: [
       { name: 'bulkhead', min: [-120, -60, -60], max: [-40, 60, 60] },
@@ -188,7 +200,7 @@ function cruiser({
         runOf('to-pump', ['line', 'pump-in'], hose, fuelClamps),
         runOf('to-carburettor', ['pump-out', 'carburettor'], hose, fuelClamps),
         runOf('to-generator', ['tank', 'generator'], hose, fuelClamps),
-        runOf('exhaust', ['elbow', 'water-lock'], { service: EXHAUST, hose: 'wet-exhaust' }, exhaustClamps),
+        runOf('exhaust', ['elbow', 'water-lock'], { ...exhaust, ...made }, exhaustClamps),
       ],
     },
   };
@@ -276,6 +288,18 @@ describe('a petrol cruiser: a rigid line to the pump, hose from there to the car
     expect(stepsOf('to-pump').get('system-test')).toContain('20.7 kPa (3 psi)');
     expect(stepsOf('to-pump').get('rigid-line-a')).toContain('101.6 mm (4 in)');
     for (const { run } of runs) expect(stepsOf(run.id).get('access')).toContain('a saw');
+  });
+
+  test('the test of the exhaust is written down: 4 psi for five minutes is enough, 3 psi is not, a loss stops it', async () => {
+    const HELD: SystemTestRecord = { on: '2026-05-12', pressureKpa: psiToKpa(4), holdS: 300 };
+    const told = async (change: Partial<SystemTestRecord>) => {
+      const report = await layStory(cruiser({ exhaustTest: { ...HELD, ...change } }));
+      return findingsOf(report, 'systemTested').map(({ rule, severity }) => `${rule} ${severity}`);
+    };
+    expect(await told({})).toEqual([]);
+    expect(await told({ pressureKpa: psiToKpa(3) })).toEqual(['exhaust-test-pressure look']);
+    expect(await told({ holdS: 60 })).toEqual(['exhaust-test-hold look']);
+    expect(await told({ failed: true })).toEqual(['system-test-passed stop']);
   });
 
   test('a joint in a casing that no arm comes into is told, the others are not', async () => {

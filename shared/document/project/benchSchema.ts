@@ -20,6 +20,15 @@ export const ProofRecord = z
   })
   .describe('the proof test of the finished hose, with liquid');
 
+export const SystemTestRecord = z
+  .strictObject({
+    on: day,
+    pressureKpa: positive.describe('held'),
+    holdS: positive.optional().describe('how long it held'),
+    failed: z.boolean().optional().describe('true = it lost pressure'),
+  })
+  .describe('the test, in the bay, of the system that the hose belongs to: an exhaust, the fuel of a boat');
+
 export const Inspection = z.strictObject({
   on: day,
   found: z.string().min(1).optional().describe('what is not as it should be; absent = nothing was found'),
@@ -27,7 +36,16 @@ export const Inspection = z.strictObject({
   photo: relativePath.optional().describe('of it, relative to the project file'),
 });
 
-const MEASURES = ['cutLengthMm', 'clockDeg', 'crimpMm', 'proof', 'fittedOn', 'roll', 'inspections'] as const;
+const MEASURES = [
+  'cutLengthMm',
+  'clockDeg',
+  'crimpMm',
+  'proof',
+  'systemTest',
+  'fittedOn',
+  'roll',
+  'inspections',
+] as const;
 
 export const AsBuilt = z
   .strictObject({
@@ -41,6 +59,7 @@ export const AsBuilt = z
       .optional()
       .describe('read of the finished crimps, mm: on the flats, at the middle of the crimp, more than once'),
     proof: ProofRecord.optional(),
+    systemTest: SystemTestRecord.optional(),
     fittedOn: day.optional().describe('when it went into the bay'),
     inspections: z.array(Inspection).optional().describe('when it was looked over again, in order'),
     note: z.string().optional().describe('with what it was measured, by whom, when'),
@@ -51,5 +70,6 @@ export const AsBuilt = z
   });
 
 export type ProofRecord = z.infer<typeof ProofRecord>;
+export type SystemTestRecord = z.infer<typeof SystemTestRecord>;
 export type Inspection = z.infer<typeof Inspection>;
 export type AsBuilt = z.infer<typeof AsBuilt>;

@@ -4,6 +4,8 @@ import type { Fluid, Service, Vehicle } from '../project/schema.ts';
 /** A test of a whole system once its hoses are in it, at a pressure far below what a hose bears. */
 export interface SystemTest {
   readonly system: 'exhaust' | 'fuel system';
+  /** rule of the pack that has its pressure */
+  readonly rule: 'exhaust-test-pressure' | 'fuel-test-pressure';
   readonly pressureKpa: number;
   /** absent = no time is published */
   readonly holdS?: number;
@@ -15,8 +17,9 @@ export interface SystemTest {
 
 const PETROL: readonly Fluid[] = ['petrol', 'e85'];
 
-const EXHAUST: SystemTest = {
+export const EXHAUST_TEST: SystemTest = {
   system: 'exhaust',
+  rule: 'exhaust-test-pressure',
   pressureKpa: psiToKpa(4),
   holdS: 300,
   words: `The whole exhaust, its outlet closed, holds ${text(psiToKpa(4))} for 5 minutes and loses nothing; asked for with a petrol engine, good with any.`,
@@ -24,8 +27,9 @@ const EXHAUST: SystemTest = {
   source: 'ABYC P-1 on exhausts of petrol engines, told at marinemechanic.com p. 68',
 };
 
-const FUEL: SystemTest = {
+export const FUEL_TEST: SystemTest = {
   system: 'fuel system',
+  rule: 'fuel-test-pressure',
   pressureKpa: psiToKpa(3),
   words: `The whole fuel system does not leak under air or inert gas at ${text(psiToKpa(3))}, or at one and a half times what its own fuel makes at its lowest place when it is full to overflowing, whichever is more.`,
   caution:
@@ -38,8 +42,8 @@ export function systemTest(
   { purpose, fluid }: Pick<Service, 'purpose' | 'fluid'>,
   vehicle?: Vehicle,
 ): SystemTest | undefined {
-  if (purpose === 'wet-exhaust') return EXHAUST;
-  return vehicle === 'boat' && PETROL.includes(fluid) ? FUEL : undefined;
+  if (purpose === 'wet-exhaust') return EXHAUST_TEST;
+  return vehicle === 'boat' && PETROL.includes(fluid) ? FUEL_TEST : undefined;
 }
 
 /** `27.6 kPa (4 psi)` */

@@ -1,4 +1,5 @@
 import { inchesToMm } from '../../base/units.ts';
+import { EXHAUST_TEST, FUEL_TEST } from '../proof/systemTest.ts';
 import type { Rule } from './rule.ts';
 
 /** Who asks that joints can be come at. */
@@ -27,6 +28,42 @@ export const MARINE_RULES: readonly Rule[] = [
     dissent:
       'a hatch or panels that screwdriver or wrench open are enough; more than common hand tools, a saw say, is not',
     overridable: true,
+  },
+  {
+    id: 'exhaust-test-pressure',
+    title: 'Pressure that a whole exhaust has held, at least',
+    value: EXHAUST_TEST.pressureKpa,
+    unit: 'kPa',
+    source: EXHAUST_TEST.source,
+    grade: 'published',
+    overridable: true,
+  },
+  {
+    id: 'exhaust-test-hold',
+    title: 'Time that a whole exhaust has held its test pressure, at least',
+    value: EXHAUST_TEST.holdS ?? 0,
+    unit: 's',
+    source: EXHAUST_TEST.source,
+    grade: 'published',
+    overridable: true,
+  },
+  {
+    id: 'fuel-test-pressure',
+    title: 'Pressure that the fuel system of a petrol boat has held, at least',
+    value: FUEL_TEST.pressureKpa,
+    unit: 'kPa',
+    source: `${FUEL_TEST.source}: 3 psi, or one and a half times its own head where that is more`,
+    grade: 'published',
+    overridable: true,
+  },
+  {
+    id: 'system-test-passed',
+    title: 'Systems that lost pressure in their test (1 = it did)',
+    value: 0,
+    unit: 'count',
+    source: `${EXHAUST_TEST.source}; ${FUEL_TEST.source}`,
+    grade: 'published',
+    overridable: false,
   },
   {
     id: 'rigid-line-clamp',

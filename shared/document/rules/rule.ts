@@ -17,6 +17,7 @@ export interface Rule {
     | 'm/s'
     | 'mV'
     | 'months'
+    | 's'
     | 'count';
   /** The band that the sources give, where they give one. Same unit. */
   readonly range?: { readonly low: number; readonly high: number };

@@ -51,6 +51,7 @@ import { staticCharge } from './staticCharge.ts';
 import { straightTail } from './straightTail.ts';
 import { suctionBend } from './suctionBend.ts';
 import { suctionPressure } from './suctionPressure.ts';
+import { systemTested } from './systemTested.ts';
 import { taperRange } from './taperRange.ts';
 import { temperatureRating } from './temperatureRating.ts';
 import { turboDrainEnds } from './turboDrainEnds.ts';
@@ -92,6 +93,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   passThrough,
   hoseClamps,
   rigidLine,
+  systemTested,
   firewall,
   assembly,
   drainFall,

@@ -1,3 +1,4 @@
+import { clampedEnds } from '../../document/assembly/hoseClampSteps.ts';
 import type { Finding } from '../../document/lay/schema.ts';
 import { monthsBetween } from '../../document/life/months.ts';
 import type { ProofRecord } from '../../document/project/schema.ts';
@@ -38,7 +39,9 @@ function passed(context: CheckContext, { on, failed = false }: ProofRecord): Fin
   });
 }
 
+/** Hose clamps hold no proof pressure, so none is asked of them. */
 function highEnough(context: CheckContext, { on, pressureKpa }: ProofRecord): Finding[] {
+  if (clampedEnds(context.run).length > 0) return [];
   const { weakest, byMaker, pressureKpa: makersKpa } = proofTest(context.run);
   const { use, ...head } = told(context, 'proof-multiple');
   const limit = byMaker ? makersKpa : use.value * weakest.maxPressureKpa;

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { inchesToMm } from '../../../shared/base/units.ts';
+import { inchesToMm, KPA_PER_PSI } from '../../../shared/base/units.ts';
 import { BALL_INCH, BALL_SOURCE } from '../../../shared/document/assembly/ballTest.ts';
 import { JOINT_GAPS } from '../../../shared/document/assembly/jointGap.ts';
 import { fluidCoreCell } from '../../../shared/document/materials/fluidCore.ts';
@@ -151,6 +151,7 @@ const RULE_ROWS: Readonly<Record<string, Shipped>> = {
     ...rule('engine-slack'),
     numbers: [...rule('engine-first-support', 1 / 25.4).numbers, ...rule('engine-slack', 1 / 25.4).numbers],
   },
+  'fuel-test-pressure': rule('fuel-test-pressure', 1 / KPA_PER_PSI),
   // The first number is the torque of one maker's band, beside those of a table.
   'hose-clamp-from-end': {
     ...rule('hose-clamp-from-end'),
@@ -282,6 +283,8 @@ const TRADE: Readonly<Record<string, InWords>> = {
   'inspection-months': { words: 'Machine hydraulics (Germany): yearly check', printed: 1, factor: 1 / 12 },
   'hose-clamps-apart': { words: 'clamp ≥1/4 in from hose end', printed: 0.25, factor: INCH },
   'rigid-line-clamp': { words: 'within-4-in fixing', printed: 4, factor: INCH },
+  'exhaust-test-pressure': { words: 'hold 4 psi (27.6 kPa) 5 min', printed: 4, factor: PSI },
+  'exhaust-test-hold': { words: 'hold 4 psi (27.6 kPa) 5 min', printed: 5, factor: 1 / 60 },
 };
 /** 300 F, as push-on joints are held to. */
 const PUSH_ON_C = { words: 'push-on 300 °F/250-350 psi ceiling', printed: ((300 - 32) * 5) / 9 };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Adapter, End, Hose } from '../../../../shared/document/parts/schema.ts';
-import type { HoseClamps, Port, Project, Service } from '../../../../shared/document/project/schema.ts';
+import type { AsBuilt, HoseClamps, Port, Project, Service } from '../../../../shared/document/project/schema.ts';
 import { ruleById } from '../../../../shared/document/rules/index.ts';
 import { straightLay } from '../../../arbitraries/lays.ts';
 import { sampleEnd, sampleHose, samplePort, sampleRun } from '../../../arbitraries/projects.ts';
@@ -17,13 +17,18 @@ interface Setting {
   readonly clamps?: HoseClamps;
   readonly port?: Partial<Port>;
   readonly adapters?: readonly Adapter[];
+  readonly asBuilt?: AsBuilt;
 }
 
 /** What a check finds on a straight hose of which END A is as wanted; END B is crimped. */
-function found(check: string, { service = PETROL, vehicle = 'boat', hose, end, clamps, port, adapters }: Setting) {
+function found(
+  check: string,
+  { service = PETROL, vehicle = 'boat', hose, end, clamps, port, adapters, asBuilt }: Setting,
+) {
   const run = sampleRun({
     a: { port: 'p1', end: 'end-a', ...(clamps === undefined ? {} : { hoseClamps: clamps }) },
     service,
+    ...(asBuilt === undefined ? {} : { asBuilt }),
   });
   const project = resolved(
     {
@@ -194,5 +199,30 @@ describe('brass on the aluminium of a fuel tank', () => {
   it('is the brass end itself where it goes straight on the tank, and a matter of salt water only', () => {
     expect(rules('endMetals', tank())).toEqual(['copper-off-aluminium look']);
     expect(rules('endMetals', { ...tank(), vehicle: 'car' })).toEqual([]);
+  });
+});
+
+describe('tests of a hose that hose clamps hold', () => {
+  const record = { on: '2026-05-12', pressureKpa: 27.6 };
+  const tested = (service: Service, vehicle: Project['vehicle'], systemTest = record): Setting => ({
+    service,
+    vehicle,
+    clamps: { count: 2, fromHoseEndMm: 8 },
+    asBuilt: { systemTest, proof: { on: '2026-05-12', pressureKpa: 100 } },
+  });
+
+  it('are of the system it belongs to, by what is asked of that; none is asked of coolant', () => {
+    expect(rules('systemTested', tested(EXHAUST, 'boat'))).toEqual([]);
+    expect(rules('systemTested', tested(EXHAUST, 'boat', { ...record, pressureKpa: 20.7 }))).toEqual([
+      'exhaust-test-pressure look',
+    ]);
+    expect(rules('systemTested', tested(PETROL, 'boat', { ...record, pressureKpa: 20.7 }))).toEqual([]);
+    const water: Service = { purpose: 'coolant', fluid: 'coolant', pressureKpa: 100, temperatureC: 95 };
+    expect(rules('systemTested', tested(water, 'boat', { ...record, pressureKpa: 1 }))).toEqual([]);
+  });
+
+  it('are no proof by the multiple of what the hose bears, as they are of a crimped one', () => {
+    expect(rules('proof', tested(PETROL, 'boat'))).toEqual([]);
+    expect(rules('proof', { ...tested(PETROL, 'boat'), end: { joint: 'crimp' } })).toEqual(['proof-multiple look']);
   });
 });

@@ -121,6 +121,7 @@ it('gives findings that fit the schema, name a rule, and are negative in margin 
           'jointAccess',
           'hoseClamps',
           'rigidLine',
+          'systemTested',
           'assembly',
           'crimp',
           'proof',

@@ -1,5 +1,12 @@
 import type { End, Hose } from '../../../../../shared/document/parts/schema.ts';
-import type { HoseClamps, Port, Project, Service } from '../../../../../shared/document/project/schema.ts';
+import type {
+  AsBuilt,
+  HoseClamps,
+  Port,
+  Project,
+  Service,
+  SystemTestRecord,
+} from '../../../../../shared/document/project/schema.ts';
 import { straightLay } from '../../../../arbitraries/lays.ts';
 import { sampleEnd, sampleHose, samplePort, sampleRun } from '../../../../arbitraries/projects.ts';
 import { type Mutation, type Spoilt, spoilt } from './mutation.ts';
@@ -15,21 +22,28 @@ interface Setting {
   readonly end?: Partial<End>;
   readonly clamps?: HoseClamps;
   readonly port?: Partial<Port>;
+  readonly asBuilt?: AsBuilt;
 }
 
 /** A petrol hose on a boat, END A over a barb with its hose clamps, END B crimped. */
-function boat({ service = PETROL, vehicle = 'boat', hose, end, clamps, port }: Setting): Spoilt {
+function boat({ service = PETROL, vehicle = 'boat', hose, end, clamps, port, asBuilt }: Setting): Spoilt {
   const a = { port: 'p1', end: 'end-a', ...(clamps === undefined ? {} : { hoseClamps: clamps }) };
   const ports = [samplePort(port), samplePort({ id: 'p2', seatPoint: [500, 0, 0], axis: [-1, 0, 0] })];
   const ends = [sampleEnd({ joint: 'crimp' }), sampleEnd({ id: 'end-a', joint: 'clamped', ...end })];
   return spoilt(
     straightLay(),
-    { vehicle, runs: [sampleRun({ a, service })], ports },
+    { vehicle, runs: [sampleRun({ a, service, ...(asBuilt === undefined ? {} : { asBuilt }) })], ports },
     { hoses: [sampleHose({ ...MARKED, ...hose })], ends },
   );
 }
 
 const SOUND: HoseClamps = { count: 2, fromHoseEndMm: 8 };
+/** An exhaust that held 4 psi for five minutes, or as told. */
+function tested(record: Partial<SystemTestRecord>, service = EXHAUST): Spoilt {
+  const systemTest = { on: '2026-05-12', pressureKpa: 27.6, holdS: 300, ...record };
+  return boat({ service, clamps: SOUND, asBuilt: { systemTest } });
+}
+
 const NONE = { limit: 0, kept: 0, past: 1 } as const;
 const STATED = { limit: 1, kept: 1, past: 0 } as const;
 
@@ -126,5 +140,41 @@ export const BOAT_MUTATIONS: readonly Mutation[] = [
       const { project, lay } = boat({ clamps: SOUND });
       return { project, lay: { ...lay, hands: { before: [], basis: ['made up'], places: [place] } } };
     },
+  },
+  {
+    check: 'systemTested',
+    rule: 'system-test-passed',
+    severity: 'stop',
+    ...NONE,
+    at: (failed) => tested({ failed: failed === 1 }),
+  },
+  {
+    // ABYC P-1 as told: 4 psi = 27.579 kPa
+    check: 'systemTested',
+    rule: 'exhaust-test-pressure',
+    severity: 'look',
+    limit: 27.579029,
+    kept: 27.6,
+    past: 27.5,
+    at: (pressureKpa) => tested({ pressureKpa }),
+  },
+  {
+    check: 'systemTested',
+    rule: 'exhaust-test-hold',
+    severity: 'look',
+    limit: 300,
+    kept: 300,
+    past: 299,
+    at: (holdS) => tested({ holdS }),
+  },
+  {
+    // 33 CFR 183.542: 3 psi = 20.684 kPa
+    check: 'systemTested',
+    rule: 'fuel-test-pressure',
+    severity: 'look',
+    limit: 20.684272,
+    kept: 20.7,
+    past: 20.6,
+    at: (pressureKpa) => tested({ pressureKpa }, PETROL),
   },
 ];
