@@ -2,15 +2,17 @@ import type { Project, Run, RunEnd } from '../project/schema.ts';
 import type { Mend, MendEdit } from './schema.ts';
 
 /**
- * The project with a mend made: a pure edit of the mend's one run, the same wherever it is applied. A run or a support that
- * the project does not have leaves it the very same project.
+ * The project with a mend made: a pure edit of the mend's one run, and for another size of the adapters on its ports; the same
+ * wherever it is applied. A run or a support that the project does not have leaves it the very same project.
  */
 export function applyMend(project: Project, mend: Pick<Mend, 'run' | 'edit'>): Project {
   const at = project.runs.findIndex(({ id }) => id === mend.run);
   const run = project.runs[at];
   if (run === undefined) return project;
   const mended = mendRun(run, mend.edit);
-  return mended === run ? project : { ...project, runs: project.runs.with(at, mended) };
+  if (mended === run) return project;
+  const ports = mend.edit.kind === 'size' ? withAdapters(project.ports, run, mend.edit) : project.ports;
+  return { ...project, ports, runs: project.runs.with(at, mended) };
 }
 
 function mendRun(run: Run, edit: MendEdit): Run {
@@ -37,11 +39,37 @@ function mendRun(run: Run, edit: MendEdit): Run {
       return { ...run, supports: run.supports.map((s) => (s.id === edit.support.id ? edit.support : s)) };
     case 'let-go':
       return withoutSupport(run, edit.support);
+    case 'size':
+      return inSize(run, edit);
   }
 }
 
 function withoutClock({ clockDeg: _stated, ...end }: RunEnd): RunEnd {
   return end;
+}
+
+type SizeEdit = Extract<MendEdit, { kind: 'size' }>;
+
+function inSize(run: Run, { hose, a, b, sleeve, clamps }: SizeEdit): Run {
+  const supports = run.supports.map((support) => {
+    const clamp = clamps.find((one) => one.support === support.id);
+    if (clamp === undefined) return support;
+    const { part: _, ...unnamed } = support;
+    return clamp.part === undefined ? unnamed : { ...unnamed, part: clamp.part };
+  });
+  const sleeved = sleeve === undefined ? {} : { sleeve };
+  return { ...run, hose, a: withEnd(run.a, a.end), b: withEnd(run.b, b.end), ...sleeved, supports };
+}
+
+function withAdapters(ports: Project['ports'], run: Run, { a, b }: SizeEdit): Project['ports'] {
+  const stacks = new Map([
+    [run.a.port, a.adapters],
+    [run.b.port, b.adapters],
+  ]);
+  return ports.map((port) => {
+    const adapters = stacks.get(port.id);
+    return adapters === undefined ? port : { ...port, adapters };
+  });
 }
 
 /** Another end is free to turn: a stated clock was that of the end before it. */

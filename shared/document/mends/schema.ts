@@ -1,12 +1,16 @@
 import { z } from 'zod';
 import { Clearance, Finding, Lay } from '../lay/schema.ts';
-import { Support } from '../project/schema.ts';
+import { AdapterUse, Support } from '../project/schema.ts';
 
 /**
  * What would mend a run's findings, tried by laying it so: published as JSON Schema by `hosewright schema mends`. A mend is
  * a small change of the project as plain data, so that window and command line apply the very change that was tried.
  */
 const side = z.enum(['a', 'b']);
+const sizedEnd = z.strictObject({
+  end: z.string(),
+  adapters: z.array(AdapterUse).optional().describe('all that is then screwed on its port; absent = as it is'),
+});
 
 export const MendEdit = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('end'), side, end: z.string() }).describe('another end; its own clock is free'),
@@ -28,6 +32,20 @@ export const MendEdit = z.discriminatedUnion('kind', [
   z
     .strictObject({ kind: z.literal('change-support'), support: Support })
     .describe('a support of this id as it is then: slid, another clamp, sealed'),
+  z
+    .strictObject({
+      kind: z.literal('size'),
+      hose: z.string(),
+      a: sizedEnd,
+      b: sizedEnd,
+      sleeve: z.string().optional(),
+      clamps: z
+        .array(z.strictObject({ support: z.string(), part: z.string().optional() }))
+        .describe('clamps that then hold it; no part = one that no table names'),
+    })
+    .describe(
+      'a hose of another size with its ends, and adapters on the ports where it needs them; own clocks are free',
+    ),
   z.strictObject({ kind: z.literal('let-go'), support: z.string() }).describe('a support that is taken off'),
 ]);
 

@@ -5,7 +5,7 @@ import { shelfFor } from '../endTrial/shelf.ts';
 import type { MendContext, Proposal } from './proposal.ts';
 
 /** deg. Bend angles that differ by less are the same angle in two tables. */
-const SAME_ANGLE_DEG = 0.5;
+export const SAME_ANGLE_DEG = 0.5;
 /** How many pairs of ends are proposed at most, those that turn least first. */
 const MOST_PAIRS = 12;
 

@@ -1,4 +1,4 @@
-import { addScaled, length, sub, triple, unit, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, length, lerp, sub, triple, unit, type Vec3 } from '../../base/vec3.ts';
 import type { Clearance, Lay } from '../../document/lay/schema.ts';
 import { outsideDiameterMm } from '../../document/parts/outsideDiameter.ts';
 import type { Support } from '../../document/project/schema.ts';
@@ -124,6 +124,38 @@ export function fittingClamp(context: MendContext): Proposal[] {
   const clamp = clampAt(context);
   if (part === undefined || clamp === undefined || clamp.support.part === part.id) return [];
   return [changed({ ...clamp.support, part: part.id }, `${part.name} instead of the clamp there`, 2, [part.name])];
+}
+
+/** Clamps of the table that hold the hose as thick as it is and bear more heat than the one there, those that bear most first. */
+export function hotterClamp(context: MendContext): Proposal[] {
+  const { run, tables } = context;
+  const diameterMm = outsideDiameterMm(run.hose, run.sleeve);
+  const clamp = clampAt(context);
+  const now = tables.clamps.find(({ id }) => id === clamp?.support.part);
+  if (clamp === undefined || now === undefined) return [];
+  return tables.clamps
+    .filter((c) => c.holdsFromMm <= diameterMm && diameterMm <= c.holdsToMm && c.maxTemperatureC > now.maxTemperatureC)
+    .toSorted((p, q) => q.maxTemperatureC - p.maxTemperatureC || (p.id < q.id ? -1 : 1))
+    .map((part) =>
+      changed({ ...clamp.support, part: part.id }, `${part.name} (${part.material}) instead of the clamp there`, 2, [
+        part.name,
+      ]),
+    );
+}
+
+/** A clamp, or a waypoint, on the straight line between the mouths at the place that a finding names: for a way that falls or rises unevenly. */
+export function evenFall(context: MendContext): Proposal[] {
+  const { lay, finding } = context;
+  const place = finding.at?.arcLengthMm;
+  if (place === undefined || !isFree(lay, place)) return [];
+  const [a, b] = [mouthPlace(lay, 'a'), mouthPlace(lay, 'b')];
+  const share = (place - a.arcLengthMm) / (b.arcLengthMm - a.arcLengthMm);
+  const at = lerp(a.point, b.point, share);
+  const where = `${lengthText(place)} from shoulder A, on the straight line between its ends,`;
+  return [
+    held(context, [{ kind: 'waypoint', at, arcLengthMm: place }], `A waypoint ${where}`, 2),
+    held(context, [{ kind: 'clamp', at, arcLengthMm: place }], `A clamp ${where}`, 3),
+  ];
 }
 
 /** A grommet in an open hole that a hose passes through. */

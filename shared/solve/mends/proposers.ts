@@ -1,14 +1,25 @@
 import type { CheckName } from '../../document/wording/findingWords.ts';
 import { freeClocks, otherAngles, otherMaterials } from './endProposals.ts';
-import { clampsBetween, fittingClamp, grommet, letGo, slideAway, slideClamp, standOff } from './holdProposals.ts';
+import {
+  clampsBetween,
+  evenFall,
+  fittingClamp,
+  grommet,
+  hotterClamp,
+  letGo,
+  slideAway,
+  slideClamp,
+  standOff,
+} from './holdProposals.ts';
 import { lessSlack, moreSlack, newHose } from './lengthProposals.ts';
 import { bleed, otherHoses, sleeves, sleeveWhereAsked, softerHoses, tighterHoses } from './partProposals.ts';
 import type { Proposer } from './proposal.ts';
+import { largerSizes, largerWhereAsked, smallerSizes } from './sizeProposals.ts';
 
 /** What may mend the findings of a check, by its name, most promising first. A check that is not here has no mend to try. */
 export const PROPOSERS: Partial<Record<CheckName, readonly Proposer[]>> = {
-  laid: [freeClocks, otherAngles, tighterHoses, letGo],
-  bendRadius: [freeClocks, moreSlack, otherAngles, tighterHoses],
+  laid: [freeClocks, otherAngles, tighterHoses, letGo, smallerSizes],
+  bendRadius: [freeClocks, moreSlack, otherAngles, tighterHoses, smallerSizes],
   selfContact: [freeClocks, lessSlack, standOff, otherAngles],
   straightTail: [freeClocks, otherAngles],
   endRoom: [freeClocks, otherAngles],
@@ -16,9 +27,9 @@ export const PROPOSERS: Partial<Record<CheckName, readonly Proposer[]>> = {
   secondWrench: [freeClocks, otherAngles],
   slack: [moreSlack, lessSlack, newHose, otherAngles],
   breathing: [moreSlack, standOff, newHose],
-  tolerance: [moreSlack, newHose, otherAngles],
+  tolerance: [moreSlack, newHose, otherAngles, tighterHoses, smallerSizes],
   asBuilt: [newHose],
-  rock: [moreSlack, standOff, slideAway, letGo, otherAngles],
+  rock: [moreSlack, standOff, slideAway, letGo, otherAngles, lessSlack, otherHoses],
   taperRange: [moreSlack, otherAngles],
   clearance: [standOff, freeClocks, otherAngles],
   heatDistance: [sleeveWhereAsked, standOff, freeClocks, otherAngles],
@@ -28,14 +39,21 @@ export const PROPOSERS: Partial<Record<CheckName, readonly Proposer[]>> = {
   clampSpacing: [clampsBetween],
   clampPlace: [slideClamp, letGo],
   clampFits: [fittingClamp],
+  clampHeat: [hotterClamp, slideAway, letGo],
   engineSlack: [moreSlack, slideAway, letGo],
   passThrough: [grommet],
-  drainFall: [freeClocks, otherAngles, lessSlack],
-  turboDrainEnds: [otherAngles],
-  coolantHighPoint: [freeClocks, otherAngles, lessSlack, bleed],
+  drainFall: [freeClocks, otherAngles, lessSlack, evenFall, smallerSizes],
+  drainLean: [freeClocks, otherAngles, lessSlack, evenFall],
+  turboDrainEnds: [largerWhereAsked, otherAngles],
+  turboFeed: [largerWhereAsked],
+  turboWater: [freeClocks, otherAngles, lessSlack, evenFall],
+  coolantHighPoint: [freeClocks, otherAngles, lessSlack, evenFall, bleed],
   suctionBend: [freeClocks, otherAngles, moreSlack],
-  suctionPressure: [otherHoses],
-  pressureDrop: [otherHoses],
+  suctionPressure: [otherHoses, largerSizes, lessSlack, otherAngles],
+  flowSpeed: [largerSizes, otherHoses],
+  pressureDrop: [otherHoses, largerSizes],
+  drainCapacity: [otherHoses, largerSizes, lessSlack, otherAngles],
+  clampPressure: [slideAway, letGo],
   onePlane: [freeClocks, otherAngles],
   pressureRating: [otherHoses, otherMaterials],
   vacuumKnown: [otherHoses],

@@ -28,6 +28,7 @@ const EDITS: MendEdit[] = [
   { kind: 'hold', put: [{ before: 1, support: clamp('new', 150) }] },
   { kind: 'change-support', support: clamp('two', 210) },
   { kind: 'let-go', support: 'one' },
+  { kind: 'size', hose: 'larger', a: { end: 'larger-0' }, b: { end: 'larger-0' }, clamps: [] },
 ];
 
 describe('a mend made in a project', () => {
@@ -52,6 +53,27 @@ describe('a mend made in a project', () => {
     expect(mended({ kind: 'end', side: 'a', end: 'other' }).a).toEqual({ port: run.a.port, end: 'other' });
     expect(mended({ kind: 'end', side: 'b', end: 'other' }).a.clockDeg).toBe(30);
     expect(mended({ kind: 'ends', a: run.a.end, b: 'other' }).a.clockDeg).toBe(30);
+  });
+
+  it('of another size puts adapters on the ports of the run, its clamps and its sleeve, and leaves other ports', () => {
+    const named = sampleProject({ runs: [{ ...run, supports: [{ ...clamp('one', 100), part: 'p-16' }] }] });
+    const adapters = [{ adapter: 'expander', outlet: 'straight' as const }];
+    const a = { end: 'larger-0', adapters };
+    const edit: MendEdit = {
+      kind: 'size',
+      hose: 'larger',
+      a,
+      b: { end: 'larger-0' },
+      sleeve: 'wide',
+      clamps: [{ support: 'one' }],
+    };
+    const after = applyMend(named, { run: run.id, edit });
+    expect(after.ports.map((port) => port.adapters)).toEqual([adapters, undefined]);
+    expect(after.runs[0]).toMatchObject({ hose: 'larger', sleeve: 'wide', a: { port: 'p1', end: 'larger-0' } });
+    expect(after.runs[0]?.supports).toEqual([clamp('one', 100)]);
+    const fitting = applyMend(named, { run: run.id, edit: { ...edit, clamps: [{ support: 'one', part: 'p-22' }] } });
+    expect(fitting.runs[0]?.supports[0]?.part).toBe('p-22');
+    expect(parseProject(serialiseProject(after))).toMatchObject({ ok: true, value: after });
   });
 
   it('puts supports where they come along the hose', () => {

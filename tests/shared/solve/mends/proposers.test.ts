@@ -1,13 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import type { Finding, Lay } from '../../../../shared/document/lay/schema.ts';
-import type { PartTables } from '../../../../shared/document/parts/schema.ts';
+import type { Clamp, PartTables } from '../../../../shared/document/parts/schema.ts';
 import { CHECK_NAMES, type CheckName } from '../../../../shared/document/wording/findingWords.ts';
 import { otherAngles, otherMaterials } from '../../../../shared/solve/mends/endProposals.ts';
-import { clampsBetween, standOff } from '../../../../shared/solve/mends/holdProposals.ts';
+import { clampsBetween, evenFall, hotterClamp, standOff } from '../../../../shared/solve/mends/holdProposals.ts';
 import { moreSlack } from '../../../../shared/solve/mends/lengthProposals.ts';
 import { sleeves, sleeveWhereAsked, tighterHoses } from '../../../../shared/solve/mends/partProposals.ts';
 import type { MendContext } from '../../../../shared/solve/mends/proposal.ts';
 import { PROPOSERS } from '../../../../shared/solve/mends/proposers.ts';
+import { largerSizes, largerWhereAsked, smallerSizes } from '../../../../shared/solve/mends/sizeProposals.ts';
+import { exampleAdapter } from '../../../arbitraries/adapters.ts';
 import { clearanceTo, straightLay } from '../../../arbitraries/lays.ts';
 import { sampleSleeve } from '../../../arbitraries/projects.ts';
 import { exampleEnd, exampleHose, examplePort, oneRunProject } from '../../../arbitraries/rig.ts';
@@ -30,6 +32,22 @@ const TABLES: PartTables = {
   clamps: [],
   rolls: [],
 };
+
+function sampleClamp(changes: Partial<Clamp>): Clamp {
+  return {
+    id: 'p',
+    name: 'P clamp',
+    holdsFromMm: 15,
+    holdsToMm: 16,
+    standOffMm: 12,
+    widthMm: 12,
+    material: 'steel, cushioned',
+    maxTemperatureC: 200,
+    provenance: 'example',
+    source: 'invented for tests',
+    ...changes,
+  };
+}
 
 function contextOf(finding: Partial<Finding>, lay: Lay = straightLay()): MendContext {
   const ports = [examplePort('a', {}), examplePort('b', { seatPoint: [500, 0, 0], axis: [-1, 0, 0] })] as const;
@@ -117,5 +135,99 @@ describe('what is proposed', () => {
     const put = proposal?.edit.kind === 'hold' ? proposal.edit.put : [];
     expect(put).toHaveLength(2);
     expect(put.every(({ support }) => support.axis !== undefined)).toBe(true);
+  });
+
+  it('of sizes: ends of the same angles, an adapter where the port needs one, clamps that fit; nothing where a part is missing', () => {
+    const large = exampleHose({ id: 'hose-12', dash: 12, outsideDiameterMm: 22 });
+    const ends = [exampleEnd(0, { id: 'end-12-0', dash: 12 }), exampleEnd(45, { id: 'end-12-45', dash: 12 })];
+    const flare = { portSeat: 'flare-37', portDash: 8, dash: 12 };
+    const adapters = [
+      exampleAdapter({ id: 'elbow', ...flare, bendAngleDeg: 90 }),
+      exampleAdapter({ id: 'out', ...flare }),
+    ];
+    const clamps = [sampleClamp({ id: 'p-16' }), sampleClamp({ id: 'p-22', holdsFromMm: 20, holdsToMm: 23 })];
+    const tables = { ...TABLES, hoses: [...TABLES.hoses, large], ends: [...TABLES.ends, ...ends], adapters, clamps };
+    const context = contextOf({ check: 'flowSpeed', rule: 'flow-speed-suction' });
+    const supports = [
+      { id: 'c', kind: 'clamp' as const, point: [250, 0, 0] as [number, number, number], part: 'p-16' },
+    ];
+    const held = { ...context, tables, run: { ...context.run, run: { ...context.run.run, supports } } };
+    const outwards = [{ adapter: 'out', outlet: 'straight' }];
+    expect(largerSizes(held).map(({ edit }) => edit)).toEqual([
+      {
+        kind: 'size',
+        hose: 'hose-12',
+        a: { end: 'end-12-45', adapters: outwards },
+        b: { end: 'end-12-0', adapters: outwards },
+        clamps: [{ support: 'c', part: 'p-22' }],
+      },
+    ]);
+    expect(largerSizes(held)[0]?.words).toBe('A -12 hose, Example hose, with its ends and adapters on its ports');
+    expect(largerSizes(held)[0]?.toGet).toEqual(['hose-12', 'end-12-45', 'end-12-0', 'out', 'out']);
+    expect(smallerSizes(held)).toEqual([]);
+    expect(largerSizes({ ...held, tables: { ...tables, adapters: [] } })).toEqual([]);
+    expect(largerSizes({ ...held, tables: { ...tables, ends: ends.slice(0, 1) } })).toEqual([]);
+    expect(largerWhereAsked(held)).toEqual([]);
+    expect(largerWhereAsked({ ...held, finding: { ...held.finding, rule: 'drain-least-dash' } })).toHaveLength(1);
+    const cut = { ...held, run: { ...held.run, run: { ...held.run.run, cutLengthMm: 500 } } };
+    expect(largerSizes(cut)).toEqual([]);
+  });
+
+  it('of sizes on an adapter: the last one is changed for one that offers the other size', () => {
+    const large = exampleHose({ id: 'hose-12', dash: 12 });
+    const ends = [0, 45].map((angle) => exampleEnd(angle, { id: `end-12-${angle}`, dash: 12 }));
+    const boss = exampleAdapter({ id: 'boss-8' });
+    const adapters = [
+      boss,
+      exampleAdapter({ id: 'boss-12', dash: 12 }),
+      exampleAdapter({ id: 'out', portSeat: 'flare-37', dash: 12 }),
+    ];
+    const context = contextOf({ check: 'flowSpeed' });
+    const use = { adapter: 'boss-8', outlet: 'straight' as const, clockDeg: 20 };
+    const { port } = context.run.a;
+    const stack = { bare: { ...port, seat: 'o-ring-boss' }, adapters: [{ adapter: boss, use }], fitted: [] };
+    const tables = { ...TABLES, hoses: [...TABLES.hoses, large], ends: [...TABLES.ends, ...ends], adapters };
+    const [proposal] = largerSizes({ ...context, tables, run: { ...context.run, a: { ...context.run.a, stack } } });
+    expect(proposal?.edit).toMatchObject({
+      a: { adapters: [{ adapter: 'boss-12', clockDeg: 20 }] },
+      b: { adapters: [{ adapter: 'out' }] },
+    });
+  });
+
+  it('of clamps that bear more heat and hold this hose, and none for a clamp of no table', () => {
+    const clamps = [
+      sampleClamp({ id: 'soft', maxTemperatureC: 90 }),
+      sampleClamp({ id: 'tough', maxTemperatureC: 250 }),
+      sampleClamp({ id: 'small', holdsFromMm: 8, holdsToMm: 10, maxTemperatureC: 300 }),
+    ];
+    const lay = straightLay();
+    const at = { arcLengthMm: 250, point: [250, 0, 0] as [number, number, number] };
+    const clamp = { id: 'c', kind: 'clamp' as const, axis: [1, 0, 0] as [number, number, number] };
+    const laid = { ...lay, supports: [{ ...clamp, proposed: false, at }] };
+    const context = contextOf({ check: 'clampHeat', unit: 'deg C', at }, laid);
+    const of = (part?: string) => {
+      const supports = [{ ...clamp, point: at.point, ...(part === undefined ? {} : { part }) }];
+      const run = { ...context.run, run: { ...context.run.run, supports } };
+      return hotterClamp({ ...context, run, tables: { ...TABLES, clamps } }).map(({ edit }) => edit);
+    };
+    expect(of('soft')).toEqual([
+      { kind: 'change-support', support: expect.objectContaining({ id: 'c', part: 'tough' }) },
+    ]);
+    expect(of('tough')).toEqual([]);
+    expect(of()).toEqual([]);
+  });
+
+  it('of an even fall: on the straight line between the mouths, and nothing inside an end', () => {
+    const lay = straightLay();
+    const at = (mm: number) => ({ arcLengthMm: mm, point: [mm, 0, -40] as [number, number, number] });
+    const points = (mm: number) =>
+      evenFall(contextOf({ check: 'drainFall', unit: 'deg', at: at(mm) }, lay)).map(({ edit }) =>
+        edit.kind === 'hold' ? edit.put[0]?.support.point : undefined,
+      );
+    expect(points(200)).toEqual([
+      [200, 0, 0],
+      [200, 0, 0],
+    ]);
+    expect(points(0)).toEqual([]);
   });
 });
