@@ -7,6 +7,8 @@ export interface SystemTest {
   /** rule of the pack that has its pressure */
   readonly rule: 'exhaust-test-pressure' | 'fuel-test-pressure';
   readonly pressureKpa: number;
+  /** the same in words: `27.6 kPa (4 psi)` */
+  readonly pressure: string;
   /** absent = no time is published */
   readonly holdS?: number;
   /** what it has to stand, in words */
@@ -21,6 +23,7 @@ export const EXHAUST_TEST: SystemTest = {
   system: 'exhaust',
   rule: 'exhaust-test-pressure',
   pressureKpa: psiToKpa(4),
+  pressure: text(psiToKpa(4)),
   holdS: 300,
   words: `The whole exhaust, its outlet closed, holds ${text(psiToKpa(4))} for 5 minutes and loses nothing; asked for with a petrol engine, good with any.`,
   caution: 'Exhaust gas kills without a smell: an alarm for carbon monoxide where people sleep.',
@@ -31,6 +34,7 @@ export const FUEL_TEST: SystemTest = {
   system: 'fuel system',
   rule: 'fuel-test-pressure',
   pressureKpa: psiToKpa(3),
+  pressure: text(psiToKpa(3)),
   words: `The whole fuel system does not leak under air or inert gas at ${text(psiToKpa(3))}, or at one and a half times what its own fuel makes at its lowest place when it is full to overflowing, whichever is more.`,
   caution:
     'No more than that: gas bursts what liquid only wets, and a tank may bear less. No fuel about, no flame, no spark.',

@@ -1,6 +1,6 @@
+import { clampedEnds } from '../../document/assembly/hoseClampSteps.ts';
 import type { End } from '../../document/parts/schema.ts';
 import { type SystemTest, systemTest } from '../../document/proof/systemTest.ts';
-import { formatPressure } from '../format/index.ts';
 import { type Block, stack } from '../layout/block.ts';
 import type { Page } from '../layout/page.ts';
 import { GREY, HAIR_MM, TYPE } from '../layout/style.ts';
@@ -18,8 +18,8 @@ const MEASURED: Readonly<Record<End['joint'], string>> = {
 };
 
 /** The record of the test of a whole system. */
-function recordOf({ system, pressureKpa }: SystemTest): string[] {
-  return [`The ${system} at ${formatPressure(pressureKpa)}: from, to`, 'Pressure lost; gauge', 'Tested by, date'];
+function recordOf({ system, pressure }: SystemTest): string[] {
+  return [`The ${system} at ${pressure}: from, to`, 'Pressure lost; gauge', 'Tested by, date'];
 }
 
 /** What the bench fills in by hand: measured values of cut, ends, clock and proof, and who did it. */
@@ -32,8 +32,7 @@ export function signOff(subject: LaidSubject): Block {
     ['END B: hose in', `END B: ${MEASURED[run.b.end.joint]}`, 'END B: push-out mark still at the mouth'],
     [
       lay.clock.kind === 'angle' ? 'Clock, measured' : 'Clock: free',
-      'Proof: medium, pressure, hold',
-      'Leak, or end moved: yes / no',
+      ...(clampedEnds(run).length > 0 ? [] : ['Proof: medium, pressure, hold', 'Leak, or end moved: yes / no']),
     ],
     ...(test === undefined ? [] : [recordOf(test)]),
     ['Assembled by, date', 'Tested by, date', 'Fitted by, date'],
