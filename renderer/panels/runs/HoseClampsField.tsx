@@ -14,7 +14,7 @@ export function HoseClampsField({ run, tag }: { run: Run; tag: EndTag }) {
   const set = (to: HoseClamps | undefined): void =>
     document.edit(`hose clamps at ${name}`, (project) => setHoseClamps(project, run.id, tag, to));
   return (
-    <>
+    <div className="hose-clamps">
       <Choice
         label={`Hose clamps at ${name}`}
         value={clamps === undefined ? '' : String(clamps.count)}
@@ -27,7 +27,7 @@ export function HoseClampsField({ run, tag }: { run: Run; tag: EndTag }) {
           <ClampLength label={`${name}: width of a band`} of="bandMm" clamps={clamps} set={set} />
         </div>
       )}
-    </>
+    </div>
   );
 }
 

@@ -67,8 +67,8 @@ describe.skipIf(!canReadPdf)(`build sheets read back (${canReadPdf ? 'with poppl
       return pdfPages(await buildSheetPdf({ ...input, runs })).join(' ');
     };
     // printed 2026-03-14; rubber in an engine bay 5 years
-    expect(await told('2021-03')).toContain('Made 2021-03; due 2026-03.');
-    expect(await told('2021-02')).toContain('Made 2021-02; due 2026-02, which is past.');
+    expect(await told('2021-03')).toContain('Made 2021-03, as printed along it; due 2026-03.');
+    expect(await told('2021-02')).toContain('Made 2021-02, as printed along it; due 2026-02, which is past.');
     expect(await told(undefined)).toContain('usually 5 years from the day it was made. Made ________');
   });
 
