@@ -37,10 +37,10 @@ export function standOff(context: MendContext): Proposal[] {
     const at = addScaled(near.at.point, away, byMm);
     const place = near.at.arcLengthMm;
     const led = `led ${lengthText(byMm)} further away, ${lengthText(place)} from shoulder A`;
-    return [
-      held(context, [{ kind: 'waypoint', at, arcLengthMm: place }], `A waypoint ${led},`, 2),
-      held(context, [{ kind: 'clamp', at, arcLengthMm: place }], `A clamp ${led},`, 3),
-    ];
+    const clamp = held(context, [{ kind: 'clamp', at, arcLengthMm: place }], `A clamp ${led},`, 3);
+    // A waypoint leads a hose that is laid; it holds none that is carried along.
+    if (finding.check === 'rock') return [clamp];
+    return [held(context, [{ kind: 'waypoint', at, arcLengthMm: place }], `A waypoint ${led},`, 2), clamp];
   });
 }
 

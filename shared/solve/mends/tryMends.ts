@@ -209,8 +209,15 @@ function saying(watch: Watch, doing: string): Watch {
   return { ...watch, report: ({ fraction }) => watch.report({ fraction, doing }) };
 }
 
-function makesWorse({ bench, before }: Work, one: Candidate, lays: readonly Lay[]): boolean {
-  return compareFindings(before, runChecks(one.mended, lays, bench.today)).worse.length > 0;
+/**
+ * Whether a change makes something worse, as far as a lay tells that is only laid. What is measured once it lies (movement,
+ * heat, hands, tolerances) is taken as it is now: that tells at the end, and till then what hangs on it is not told worse.
+ */
+function makesWorse({ bench, lay, before }: Work, one: Candidate, lays: readonly Lay[]): boolean {
+  const { rock, taper, tolerance, built, heat, hands } = lay;
+  const measures = Object.entries({ rock, taper, tolerance, built, heat, hands }).filter(([, m]) => m !== undefined);
+  const known = lays.map((l) => (l.run === lay.run ? { ...Object.fromEntries(measures), ...l } : l));
+  return compareFindings(before, runChecks(one.mended, known, bench.today)).worse.length > 0;
 }
 
 /** A near miss may stay one: another of its findings may be mended all the same. */
@@ -226,12 +233,13 @@ function replaced(lays: readonly Lay[], by: Lay): Lay[] {
  * The ones worth laying to the end: that cure something as far as a bare lay tells, and make nothing worse; the best few
  * for each finding before any finding gets more.
  */
-function worthSettling({ bench, run, before, aimedAt }: Work, quick: readonly QuickLay[]): QuickLay[] {
+function worthSettling(work: Work, quick: readonly QuickLay[]): QuickLay[] {
+  const { bench, run, before, aimedAt } = work;
   const promising = quick.flatMap((one) => {
     const after = runChecks(one.mended, one.lays, bench.today);
-    const { cured, worse } = compareFindings(before, after);
+    const { cured } = compareFindings(before, after);
     const aimed = cured.filter(({ finding }) => aimedAt.includes(finding)).map(({ finding }) => finding);
-    if (aimed.length === 0 || worse.length > 0) return [];
+    if (aimed.length === 0 || makesWorse(work, one, one.lays)) return [];
     const left = after.filter((f) => f.run === run.run.id);
     const count = (severity: Finding['severity']): number => left.filter((f) => f.severity === severity).length;
     return [{ one, aimed, order: [count('stop'), count('look'), one.proposal.change] }];

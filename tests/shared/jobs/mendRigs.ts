@@ -1,4 +1,6 @@
+import type { Clamp } from '../../../shared/document/parts/schema.ts';
 import type { Run } from '../../../shared/document/project/schema.ts';
+import { exampleAdapter } from '../../arbitraries/adapters.ts';
 import { sampleSleeve } from '../../arbitraries/projects.ts';
 import { exampleEnd, exampleHose } from '../../arbitraries/rig.ts';
 import type { Story } from '../../stories/storyBay.ts';
@@ -48,6 +50,19 @@ function job(
   };
 }
 
+const CLAMP_14: Clamp = {
+  id: 'clamp-14',
+  name: 'Clamp 13 to 15',
+  holdsFromMm: 13,
+  holdsToMm: 15,
+  standOffMm: 11,
+  widthMm: 15,
+  material: 'steel',
+  maxTemperatureC: 200,
+  provenance: 'example',
+  source: 'invented for tests',
+};
+
 /** Two ports that face each other so many mm apart. */
 function faceToFace(apartMm: number, body?: string) {
   return [
@@ -88,20 +103,7 @@ export const LOOSE = job(
   faceToFace(1000),
   {},
   {
-    clamps: [
-      {
-        id: 'clamp-14',
-        name: 'Clamp 13 to 15',
-        holdsFromMm: 13,
-        holdsToMm: 15,
-        standOffMm: 11,
-        widthMm: 15,
-        material: 'steel',
-        maxTemperatureC: 200,
-        provenance: 'example',
-        source: 'invented for tests',
-      },
-    ],
+    clamps: [CLAMP_14],
   },
 );
 
@@ -149,5 +151,145 @@ export const UNDER_HEAT = job(
     ends: [0, 45, 90].map((angle) =>
       exampleEnd(angle, { ...SHORT, seatToBendMm: angle === 0 ? 0 : 30, bendToShoulderMm: 20 }),
     ),
+  },
+);
+
+/** Oil to a pump through 9 mm; there is a hose of 26 mm, with its ends and what screws a -12 on a -8. */
+export const STARVED = job(
+  faceToFace(800),
+  {
+    slack: 0.05,
+    service: {
+      purpose: 'oil-suction',
+      fluid: 'engine-oil',
+      pressureKpa: -10,
+      temperatureC: 100,
+      flowLPerMin: 45,
+      viscosityMm2PerS: 15,
+    },
+  },
+  {
+    hoses: [
+      HOSE,
+      exampleHose({
+        ...HOSE,
+        id: 'wide',
+        name: 'Wide hose',
+        dash: 12,
+        insideDiameterMm: 26,
+        outsideDiameterMm: 33,
+        minBendRadiusMm: 40,
+      }),
+    ],
+    ends: [exampleEnd(0, SHORT), exampleEnd(0, { ...SHORT, id: 'end-12', dash: 12, collarDiameterMm: 40 })],
+    adapters: [exampleAdapter({ id: 'widens', portSeat: 'flare-37', dash: 12, diameterMm: 40 })],
+  },
+);
+
+/** A clamp that bears 80 deg C on oil of 110, in a bay where something is hot; there is one that bears more. */
+export const COOKED = job(
+  faceToFace(400),
+  { supports: [{ id: 'c', kind: 'clamp', point: [200, 0, 0], axis: [1, 0, 0], part: 'soft' }] },
+  {
+    blocks: [BENCH, { name: 'pipe', min: [-100, -320, -100], max: [500, -280, 0] }],
+    bay: { skins: [{ id: 'pipe', name: 'Pipe', kind: 'hot', parts: ['pipe'], surfaceTemperatureC: 250 }] },
+    clamps: [
+      { ...CLAMP_14, id: 'soft', name: 'Soft clamp', maxTemperatureC: 80 },
+      { ...CLAMP_14, id: 'tough', name: 'Tough clamp', maxTemperatureC: 250 },
+    ],
+  },
+);
+
+const SIDE_BY_SIDE_MM = 25;
+const besideIt = (y: number, id: string) => ({
+  id,
+  kind: 'clamp' as const,
+  point: [300, y, 0] as [number, number, number],
+  axis: [1, 0, 0] as [number, number, number],
+});
+const lowPressure = job(faceToFace(600), { slack: 0.05, supports: [besideIt(0, 'c')] });
+const [line] = lowPressure.project.runs;
+
+/** Two hoses side by side, clamped at one place: one of 600 kPa, the other of 5000. */
+export const CLAMPED_TOGETHER: Story = {
+  ...lowPressure,
+  project: {
+    overrides: [{ rule: 'hose-spacing', value: 1, reason: 'separators between them' }],
+    ports: [
+      ...lowPressure.project.ports,
+      ...lowPressure.project.ports.map((port, i) => ({
+        ...port,
+        id: `q${i}`,
+        name: `Other port ${i}`,
+        seatPoint: [port.seatPoint[0], SIDE_BY_SIDE_MM, 0] as [number, number, number],
+      })),
+    ],
+    runs: [
+      ...lowPressure.project.runs,
+      ...(line === undefined
+        ? []
+        : [
+            {
+              ...line,
+              id: 'other',
+              name: 'Other',
+              a: { port: 'q0', end: 'end-0' },
+              b: { port: 'q1', end: 'end-0' },
+              service: { ...line.service, pressureKpa: 5000 },
+              supports: [besideIt(SIDE_BY_SIDE_MM, 'd')],
+            },
+          ]),
+    ],
+  },
+};
+
+/** cos and sin of 40 degrees, along which a drain falls from port to port. */
+const [LEVEL_SHARE, FALL_SHARE] = [0.766044, 0.642788];
+
+/** A drain with too much hose in it, on a bay that stands on a grade: where it lies flattest it rises then. */
+export const LEANING = job(
+  [
+    { seatPoint: [0, 0, 0], axis: [LEVEL_SHARE, 0, -FALL_SHARE], up: [0, 1, 0] },
+    { seatPoint: [400 * LEVEL_SHARE, 0, -400 * FALL_SHARE], axis: [-LEVEL_SHARE, 0, FALL_SHARE], up: [0, 1, 0] },
+  ],
+  {
+    slack: 0.1,
+    service: { purpose: 'turbo-oil-drain', fluid: 'engine-oil', pressureKpa: 0, temperatureC: 120 },
+  },
+  {
+    bay: {
+      oilLevel: [300, 0, -420],
+      attitudes: [10, -10].map((x) => ({
+        name: `parked on a hill of ${x} degrees`,
+        gradeDeg: { x, y: 0 },
+        accelerationG: { x: 0, y: 0 },
+      })),
+    },
+  },
+);
+
+/** A hose that keeps clear of a post at rest, and is carried towards it by an engine that shifts aside. */
+export const CARRIED_NEAR = job(
+  faceToFace(640, 'engine'),
+  {},
+  {
+    blocks: [BENCH, { name: 'post', min: [300, 22, -300], max: [340, 60, 300] }],
+    bay: {
+      bodies: [
+        {
+          id: 'engine',
+          name: 'Engine',
+          parts: [],
+          motion: {
+            pivot: [640, 0, 0],
+            rollDeg: [0, 0],
+            pitchDeg: [0, 0],
+            yawDeg: [0, 0],
+            shiftMm: { x: [0, 0], y: [0, 16], z: [0, 0] },
+          },
+        },
+      ],
+    },
+    clamps: [CLAMP_14],
   },
 );

@@ -9,7 +9,19 @@ import { serialiseProject } from '../../../shared/document/project/serialiseProj
 import type { ProjectFiles } from '../../../shared/jobs/contract.ts';
 import { newJobMemory, runJob } from '../../../shared/jobs/runJob.ts';
 import { type Story, storyFiles } from '../../stories/storyBay.ts';
-import { CHARGING, LOOSE, PULLED, SAWING, TIGHT, UNDER_HEAT } from './mendRigs.ts';
+import {
+  CARRIED_NEAR,
+  CHARGING,
+  CLAMPED_TOGETHER,
+  COOKED,
+  LEANING,
+  LOOSE,
+  PULLED,
+  SAWING,
+  STARVED,
+  TIGHT,
+  UNDER_HEAT,
+} from './mendRigs.ts';
 
 async function output<T>(end: Promise<{ kind: string; output?: T }>): Promise<T> {
   const done = await end;
@@ -116,6 +128,52 @@ describe('mends, tried by laying them', () => {
     const mends = await keepsItsWord(CHARGING);
     expect(mends.aimedAt.map((f) => f.check)).toContain('staticCharge');
     expect(edits(mends).filter(({ kind }) => kind === 'hose')).toEqual([{ kind: 'hose', hose: 'conductive' }]);
+  });
+
+  it('hold a hose away from a post that an engine carries it to', async () => {
+    const mends = await keepsItsWord(CARRIED_NEAR, ['rock']);
+    expect(mends.aimedAt.map((f) => f.rule)).toEqual(['rock-clearance']);
+    const [best] = mends.answers;
+    expect(best?.mend.edit).toMatchObject({ kind: 'hold', put: [{ support: { kind: 'clamp' } }] });
+    const worst = best?.lay.rock?.extremes.map((e) => e.tightest?.clearanceMm ?? 99) ?? [];
+    expect(Math.min(...worst)).toBeGreaterThanOrEqual(12);
+  });
+
+  it('take a wider hose for oil to a pump, with its ends and an adapter on each port', async () => {
+    const mends = await keepsItsWord(STARVED, ['flowSpeed', 'suctionPressure']);
+    expect(mends.aimedAt).toHaveLength(2);
+    const [best] = mends.answers;
+    const adapters = [{ adapter: 'widens', outlet: 'straight' }];
+    expect(best?.mend.edit).toMatchObject({ kind: 'size', hose: 'wide', a: { end: 'end-12', adapters } });
+    expect(best?.cured).toHaveLength(2);
+    // 45 L/min in 26 mm: 45 / 6e4 / (pi / 4 x 0.026^2) = 1.413 m/s
+    expect(best?.lay.flow?.speedMPerS).toBeCloseTo(1.413, 3);
+    // Two adapters of 45 mm stand between the ports now.
+    expect(best?.longerMm).toBeLessThan(-80);
+  });
+
+  it('put a clamp that bears the heat in the place of one that does not', async () => {
+    const mends = await keepsItsWord(COOKED, ['clampHeat']);
+    expect(edits(mends)).toContainEqual({
+      kind: 'change-support',
+      support: expect.objectContaining({ id: 'c', part: 'tough' }),
+    });
+  });
+
+  it('slide a clamp along the hose from that of a hose of another pressure', async () => {
+    const mends = await keepsItsWord(CLAMPED_TOGETHER, ['clampPressure']);
+    const [best] = mends.answers;
+    expect(best?.mend.edit).toMatchObject({ kind: 'change-support', support: { id: 'c' } });
+    const at = best?.mend.edit.kind === 'change-support' ? best.mend.edit.support.point : [300, 0, 0];
+    expect(Math.hypot((at[0] ?? 0) - 300, (at[1] ?? 0) - 25)).toBeGreaterThan(14 + 12);
+  });
+
+  it('take hose out of a drain that rises where the bay leans', async () => {
+    const mends = await keepsItsWord(LEANING, ['drainLean', 'drainFall']);
+    expect(mends.aimedAt.map((f) => f.check)).toContain('drainLean');
+    const [best] = mends.answers;
+    expect(best?.mend.edit).toEqual({ kind: 'slack', slack: 0.05 });
+    expect(best?.cured.map(({ finding }) => finding.check)).toContain('drainLean');
   });
 
   it('turn a hose away from heat with other ends, and say how far it then keeps', async () => {
