@@ -34,6 +34,7 @@ function layInputs({ shelf }: OpenDocument, project: Project, runId: string): st
     mates,
     project.seed,
     project.paperwork?.clockTolerance,
+    project.vehicle,
   ]);
 }
 

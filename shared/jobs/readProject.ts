@@ -86,12 +86,14 @@ function changedMeshes(project: Project, meshes: ReadProject['meshes']): Problem
 
 /** A change of one run leaves the hashes of the others; a change of bay or mesh is a change for all. */
 export function runHashesOf({ project, runs }: ResolvedProject, meshes: ReadProject['meshes']): Record<string, string> {
+  const { vehicle } = project;
   const clockTolerance = project.paperwork?.clockTolerance;
   const bay = JSON.stringify([
     project.bay,
     project.seed,
     meshes.map((m) => m.sha256),
     ...(clockTolerance === undefined ? [] : [clockTolerance]),
+    ...(vehicle === undefined ? [] : [vehicle]),
   ]);
   return Object.fromEntries(
     runs.map((resolved) => {

@@ -58,6 +58,16 @@ describe('bench', () => {
     expect(runState(opened(bench), 'feed')).toBe('clean');
   });
 
+  it('marks every run stale when it is another vehicle, whose rules and joints to reach are others', async () => {
+    const { bench } = sampleBench({ openProject: SAMPLE_BAY, layRuns: { kind: 'done', output: BOTH } });
+    await bench.openGiven();
+    await bench.layAll();
+    bench.document.edit('vehicle', (project) => ({ ...project, vehicle: 'boat' }));
+    expect(['feed', 'drain'].map((id) => runState(opened(bench), id))).toEqual(['stale', 'stale']);
+    bench.document.undo();
+    expect(runState(opened(bench), 'feed')).toBe('clean');
+  });
+
   it('does not call a run stale for a new name, and keeps the other run stale when one is laid', async () => {
     const { bench, asked } = sampleBench({ openProject: SAMPLE_BAY, layRuns: { kind: 'done', output: BOTH } });
     await bench.openGiven();

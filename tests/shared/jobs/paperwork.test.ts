@@ -2,22 +2,23 @@ import { expect, it } from 'vitest';
 import { readProjectFiles } from '../../../electron/node/readProjectFiles.ts';
 import { UNWATCHED } from '../../../shared/base/watch.ts';
 import type { Lay } from '../../../shared/document/lay/schema.ts';
-import type { Paperwork } from '../../../shared/document/project/schema.ts';
+import type { Paperwork, Vehicle } from '../../../shared/document/project/schema.ts';
 import type { ProjectFiles } from '../../../shared/jobs/contract.ts';
 import { readProject } from '../../../shared/jobs/readProject.ts';
 import { newJobMemory, runJob } from '../../../shared/jobs/runJob.ts';
 
 /** The rig of the known answer, its papers as asked. */
-async function rig(paperwork?: Paperwork): Promise<ProjectFiles> {
+async function rig(paperwork?: Paperwork, vehicle?: Vehicle): Promise<ProjectFiles> {
   const read = await readProjectFiles('models/bays/two-elbow-rig');
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
   const { projectText, files } = read.value;
   const project = JSON.parse(projectText);
-  return { files, projectText: JSON.stringify(paperwork === undefined ? project : { ...project, paperwork }) };
+  const more = { ...(paperwork === undefined ? {} : { paperwork }), ...(vehicle === undefined ? {} : { vehicle }) };
+  return { files, projectText: JSON.stringify({ ...project, ...more }) };
 }
 
-async function hashOf(paperwork?: Paperwork): Promise<string | undefined> {
-  const read = readProject(await rig(paperwork));
+async function hashOf(paperwork?: Paperwork, vehicle?: Vehicle): Promise<string | undefined> {
+  const read = readProject(await rig(paperwork, vehicle));
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
   return read.value.runHashes['two-elbow'];
 }
@@ -26,6 +27,10 @@ it('a hose stays laid when its papers speak otherwise, but not when its clock to
   const bare = await hashOf();
   expect(await hashOf({ clockDialect: 'far-at-twelve', finestInch: 32, paper: 'Letter' })).toBe(bare);
   expect(await hashOf({ clockTolerance: 'army-tm' })).not.toBe(bare);
+});
+
+it('it is looked at anew when it is in another vehicle', async () => {
+  expect(await hashOf(undefined, 'boat')).not.toBe(await hashOf(undefined, 'car'));
 });
 
 it('the known answer with its lengths by name, and the tolerance of the table that the project goes by', async () => {
