@@ -37,6 +37,8 @@ function mendRun(run: Run, edit: MendEdit): Run {
       return { ...run, supports: withSupports(run.supports, edit.put) };
     case 'change-support':
       return { ...run, supports: run.supports.map((s) => (s.id === edit.support.id ? edit.support : s)) };
+    case 'hose-clamps':
+      return { ...run, a: withClamps(run.a, edit.a), b: withClamps(run.b, edit.b) };
     case 'let-go':
       return withoutSupport(run, edit.support);
     case 'size':
@@ -46,6 +48,10 @@ function mendRun(run: Run, edit: MendEdit): Run {
 
 function withoutClock({ clockDeg: _stated, ...end }: RunEnd): RunEnd {
   return end;
+}
+
+function withClamps(end: RunEnd, hoseClamps: RunEnd['hoseClamps']): RunEnd {
+  return hoseClamps === undefined ? end : { ...end, hoseClamps };
 }
 
 type SizeEdit = Extract<MendEdit, { kind: 'size' }>;

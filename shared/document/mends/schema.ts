@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { Clearance, Finding, Lay } from '../lay/schema.ts';
-import { AdapterUse, Support } from '../project/schema.ts';
+import { AdapterUse, HoseClamps, Support } from '../project/schema.ts';
 
 /**
  * What would mend a run's findings, tried by laying it so: published as JSON Schema by `hosewright schema mends`. A mend is
@@ -46,6 +46,9 @@ export const MendEdit = z.discriminatedUnion('kind', [
     .describe(
       'a hose of another size with its ends, and adapters on the ports where it needs them; own clocks are free',
     ),
+  z
+    .strictObject({ kind: z.literal('hose-clamps'), a: HoseClamps.optional(), b: HoseClamps.optional() })
+    .describe('how the hose clamps of an end then sit; absent = as they do'),
   z.strictObject({ kind: z.literal('let-go'), support: z.string() }).describe('a support that is taken off'),
 ]);
 
@@ -78,6 +81,10 @@ export const MendAnswer = z.strictObject({
   left: z.array(Finding).describe('what still forbids cutting or is to be looked at on this run'),
   stopsLeft: z.int(),
   looksLeft: z.int(),
+  brings: z
+    .array(Finding)
+    .optional()
+    .describe('what is to be looked at that was not, or not so: only where less forbids cutting for it'),
   newNotes: z.array(Finding).describe('notes that were not there before'),
   change: z.int().describe('how much it changes for the builder: 1 = an end turned, 6 = both ends others'),
   longerMm: z.number().describe('cut length now, less cut length before'),
@@ -91,7 +98,9 @@ export const Mends = z.strictObject({
   inputHash: z.string().describe('of the project that they were tried on'),
   aimedAt: z.array(Finding).describe('what is to be mended'),
   tried: z.int().describe('changes that the hose was laid with'),
-  answers: z.array(MendAnswer).describe('best first; none that brings a worse finding'),
+  answers: z
+    .array(MendAnswer)
+    .describe('best first; none that brings what forbids cutting, and none that brings less without curing that'),
 });
 
 export type MendEdit = z.infer<typeof MendEdit>;

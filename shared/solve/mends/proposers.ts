@@ -11,6 +11,7 @@ import {
   slideClamp,
   standOff,
 } from './holdProposals.ts';
+import { clampsRight, fastJoints, hosesForClamps } from './jointProposals.ts';
 import { lessSlack, moreSlack, newHose } from './lengthProposals.ts';
 import { bleed, otherHoses, sleeves, sleeveWhereAsked, softerHoses, tighterHoses } from './partProposals.ts';
 import type { Proposer } from './proposal.ts';
@@ -57,7 +58,8 @@ export const PROPOSERS: Partial<Record<CheckName, readonly Proposer[]>> = {
   onePlane: [freeClocks, otherAngles],
   pressureRating: [otherHoses, otherMaterials],
   vacuumKnown: [otherHoses],
-  pushOn: [otherMaterials, otherHoses],
+  hoseClamps: [clampsRight, fastJoints, hosesForClamps],
+  pushOn: [fastJoints, otherMaterials, otherHoses],
   fluidCore: [otherHoses],
   fuelMarking: [otherHoses],
   endMetals: [otherMaterials],

@@ -28,6 +28,7 @@ const EDITS: MendEdit[] = [
   { kind: 'hold', put: [{ before: 1, support: clamp('new', 150) }] },
   { kind: 'change-support', support: clamp('two', 210) },
   { kind: 'let-go', support: 'one' },
+  { kind: 'hose-clamps', a: { count: 2, fromHoseEndMm: 8 } },
   { kind: 'size', hose: 'larger', a: { end: 'larger-0' }, b: { end: 'larger-0' }, clamps: [] },
 ];
 
