@@ -2,6 +2,7 @@ import { useThree } from '@react-three/fiber';
 import { useEffect } from 'react';
 import { Vector3 } from 'three';
 import type { Vec3 } from '../../shared/base/vec3.ts';
+import type { Lay } from '../../shared/document/lay/schema.ts';
 import { placeAt } from '../state/layPlaces.ts';
 import { useBench } from '../state/useBench.ts';
 
@@ -11,6 +12,8 @@ export interface SceneProbe {
   readonly framesDrawn: number;
   readonly selectedRun: string | null;
   readonly hoverArcLengthMm: number | null;
+  /** where the place pointed at is in the window, px */
+  readonly hoverPx: readonly [number, number] | null;
   /** where the middle of the chosen run's hose is in the window, px */
   readonly hoseMiddlePx: readonly [number, number] | null;
 }
@@ -48,11 +51,18 @@ export function ContextWatch() {
       const box = canvas.getBoundingClientRect();
       return [box.left + ((seen.x + 1) / 2) * box.width, box.top + ((1 - seen.y) / 2) * box.height];
     };
+    const layOf = (run: string | null) => bay.getState().open?.report?.lays.find((lay) => lay.run === run);
+    const hosePx = (lay: Lay | undefined, arcLengthMm: number): readonly [number, number] | null => {
+      const place = lay === undefined ? null : placeAt(lay.centreline, arcLengthMm);
+      return place === null ? null : placePx(place.point);
+    };
     const hoseMiddlePx = (): readonly [number, number] | null => {
-      const lay = bay.getState().open?.report?.lays.find(({ run }) => run === session.getState().run);
-      const middle = lay === undefined ? null : placeAt(lay.centreline, lay.cutLengthMm / 2);
-      if (middle === null) return null;
-      return placePx(middle.point);
+      const lay = layOf(session.getState().run);
+      return hosePx(lay, (lay?.cutLengthMm ?? 0) / 2);
+    };
+    const hoverPx = (): readonly [number, number] | null => {
+      const { place } = hover.getState();
+      return place === null ? null : hosePx(layOf(place.run), place.arcLengthMm);
     };
     window.__hosewright = {
       placePx,
@@ -62,6 +72,7 @@ export function ContextWatch() {
         selectedRun: session.getState().run,
         hoseMiddlePx: hoseMiddlePx(),
         hoverArcLengthMm: hover.getState().place?.arcLengthMm ?? null,
+        hoverPx: hoverPx(),
       }),
     };
     return () => {

@@ -32,25 +32,34 @@ export interface WindowFixtures {
   readonly opened: OpenedWindow;
 }
 
+/** Opens the built window in a page, as `npm start` would; `close` ends its server and fails when the page had any fault. */
+export async function openWindow(page: Page, project: string | undefined): Promise<OpenedWindow & { close(): void }> {
+  const { address, server } = await serve(project);
+  const faults: string[] = [];
+  page.on('pageerror', (error) => faults.push(`thrown: ${error.stack ?? error.message}`));
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(`logged: ${message.text()}`);
+  });
+  page.on('request', (request) => {
+    const { protocol, hostname } = new URL(request.url());
+    if (hostname !== '127.0.0.1' && !['blob:', 'data:'].includes(protocol)) faults.push(`asked: ${request.url()}`);
+  });
+  await page.goto(address);
+  const close = (): void => {
+    server.removeAllListeners('exit');
+    server.kill('SIGINT');
+    expect(faults).toEqual([]);
+  };
+  return { page, faults, close };
+}
+
 /** A test that is given the built window, running in Chromium; it fails when the page had any fault. */
 export const test = base.extend<WindowFixtures>({
   project: [undefined, { option: true }],
   opened: async ({ page, project }, use) => {
-    const { address, server } = await serve(project);
-    const faults: string[] = [];
-    page.on('pageerror', (error) => faults.push(`thrown: ${error.stack ?? error.message}`));
-    page.on('console', (message) => {
-      if (message.type() === 'error') faults.push(`logged: ${message.text()}`);
-    });
-    page.on('request', (request) => {
-      const { protocol, hostname } = new URL(request.url());
-      if (hostname !== '127.0.0.1' && !['blob:', 'data:'].includes(protocol)) faults.push(`asked: ${request.url()}`);
-    });
-    await page.goto(address);
-    await use({ page, faults });
-    server.removeAllListeners('exit');
-    server.kill('SIGINT');
-    expect(faults).toEqual([]);
+    const opened = await openWindow(page, project);
+    await use(opened);
+    opened.close();
   },
 });
 
