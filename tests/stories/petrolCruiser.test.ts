@@ -218,10 +218,10 @@ async function mendsOf(story: Story, run: string): Promise<Mends> {
 
 /** A casing round the hose from the pump's outlet on, longer than a finger and too narrow for an arm. */
 const CASING: readonly Block[] = [
-  { name: 'casing-front', min: [565, -60, 100], max: [830, 60, 110] },
-  { name: 'casing-back', min: [565, -60, 10], max: [830, 60, 20] },
-  { name: 'casing-left', min: [565, -60, 20], max: [830, -50, 100] },
-  { name: 'casing-right', min: [565, 50, 20], max: [830, 60, 100] },
+  { name: 'casing-top', min: [565, -110, 104], max: [830, 110, 114] },
+  { name: 'casing-floor', min: [565, -110, 6], max: [830, 110, 16] },
+  { name: 'casing-left', min: [565, -110, 16], max: [830, -100, 104] },
+  { name: 'casing-right', min: [565, 100, 16], max: [830, 110, 104] },
 ];
 
 describe('a petrol cruiser: a rigid line to the pump, hose from there to the carburettor, a wet exhaust', () => {
