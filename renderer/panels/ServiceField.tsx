@@ -11,12 +11,18 @@ interface ServiceFieldProps {
 const PRESSURES_KPA = { low: -100, high: 50_000 };
 const LEAST_C = -60;
 
-/** Working pressure above the bay's air, in kPa or psi as the window shows lengths; the project keeps kPa. */
-export function PressureField({ value, onSet }: ServiceFieldProps) {
+interface PressureFieldProps extends ServiceFieldProps {
+  readonly label?: string;
+  /** of kPa that are shown; a low pressure is told to a tenth */
+  readonly decimals?: number;
+}
+
+/** A pressure above the bay's air, the working one unless said otherwise, in kPa or psi as the window shows lengths; the project keeps kPa. */
+export function PressureField({ value, onSet, label = 'Working pressure', decimals = 0 }: PressureFieldProps) {
   const psi = useSession((session) => session.units) === 'inch';
   return psi ? (
     <NumberField
-      label="Working pressure"
+      label={label}
       unit="psi"
       value={value === null ? null : value / KPA_PER_PSI}
       low={Math.ceil(PRESSURES_KPA.low / KPA_PER_PSI)}
@@ -27,12 +33,12 @@ export function PressureField({ value, onSet }: ServiceFieldProps) {
     />
   ) : (
     <NumberField
-      label="Working pressure"
+      label={label}
       unit="kPa"
       value={value}
       {...PRESSURES_KPA}
       step={10}
-      decimals={0}
+      decimals={decimals}
       onSet={onSet}
     />
   );

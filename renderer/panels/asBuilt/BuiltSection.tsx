@@ -8,6 +8,7 @@ import { ClockField } from '../ClockField.tsx';
 import { Length } from '../Length.tsx';
 import { LengthField } from '../LengthField.tsx';
 import { Value } from '../runs/Value.tsx';
+import { SystemTestField } from './SystemTestField.tsx';
 
 /** mm. The saw is asked for no hose longer than this. */
 const LONGEST_MM = 10_000;
@@ -48,6 +49,7 @@ export function BuiltSection({ run, lay }: { run: Run; lay: Lay }) {
       )}
       {measured?.note !== undefined && <p className="teach">{measured.note}</p>}
       {lay.built !== undefined && <BuiltFigures built={lay.built} />}
+      <SystemTestField run={run} />
     </section>
   );
 }
