@@ -27,8 +27,22 @@ export function HoseClampsField({ run, tag }: { run: Run; tag: EndTag }) {
           <ClampLength label={`${name}: width of a band`} of="bandMm" clamps={clamps} set={set} />
         </div>
       )}
+      {clamps !== undefined && (
+        <label className="check">
+          <input
+            type="checkbox"
+            checked={clamps.spring === true}
+            onChange={(event) => set(withSpring(clamps, event.target.checked))}
+          />
+          {name}: held by a spring alone, without a screw
+        </label>
+      )}
     </div>
   );
+}
+
+function withSpring({ spring: _old, ...clamps }: HoseClamps, spring: boolean): HoseClamps {
+  return spring ? { ...clamps, spring } : clamps;
 }
 
 interface ClampLengthProps {

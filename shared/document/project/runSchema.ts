@@ -8,6 +8,7 @@ export const HoseClamps = z
     count: z.int().positive(),
     fromHoseEndMm: nonNegative.optional().describe('from the cut of the hose to the edge of the nearest band'),
     bandMm: positive.optional().describe('width of a band'),
+    spring: z.boolean().optional().describe('true = they hold by the tension of a spring alone'),
   })
   .describe('what holds the hose on a barb, such as worm-drive bands');
 

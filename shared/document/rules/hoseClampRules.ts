@@ -46,6 +46,15 @@ export const HOSE_CLAMP_RULES: readonly Rule[] = [
     overridable: true,
   },
   {
+    id: 'hose-clamps-spring',
+    title: "Hose clamps on a boat's fuel hose that hold by a spring alone",
+    value: 0,
+    unit: 'count',
+    source: '33 CFR 183.560(d): not depend solely on the spring tension of the clamp',
+    grade: 'published',
+    overridable: true,
+  },
+  {
     id: 'hose-clamps-on-barb',
     title: 'Barb left under the hose beyond the last hose clamp, at least',
     value: 0,

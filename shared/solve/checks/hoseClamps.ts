@@ -10,8 +10,8 @@ import { notStated } from './notStated.ts';
 import { endPlace, SIDES, type Side, sideText } from './places.ts';
 
 /**
- * Hose clamps over the barbs of clamped ends: whether such a joint may be there at all, how many hold it, how much hose shows before
- * the first, and whether the barb reaches under the last. How they sit is the user's to state; what is not stated is only told.
+ * Hose clamps over the barbs of clamped ends: whether such a joint may be there at all, how many hold it and by what, how much hose shows
+ * before the first, and whether the barb reaches under the last. How they sit is the user's to state; what is not stated is only told.
  */
 export function hoseClamps(context: CheckContext): Finding[] {
   return SIDES.filter((side) => context.run[side].end.joint === 'clamped').flatMap((side) => [
@@ -55,7 +55,7 @@ function onLifeline(context: CheckContext, side: Side): Finding[] {
 }
 
 function asStated(context: CheckContext, side: Side, clamps: HoseClamps | undefined): Finding[] {
-  const count = clamps === undefined ? [] : enough(context, side, clamps);
+  const count = clamps === undefined ? [] : [...enough(context, side, clamps), ...sprung(context, side, clamps)];
   if (clamps?.fromHoseEndMm === undefined) return [...count, ...unknown(context, side, clamps)];
   return [...count, ...fromEnd(context, side, clamps.fromHoseEndMm), ...onBarb(context, side, clamps)];
 }
@@ -79,6 +79,19 @@ function enough(context: CheckContext, side: Side, { count }: HoseClamps): Findi
     severity: 'look',
     message: `${count === 1 ? 'One hose clamp' : `${count} hose clamps`} at ${sideText(side)} of an exhaust hose; what leaks there is exhaust gas in the boat.`,
     mend: 'Two that do not overlap, both over the barb; a longer barb where it has no room for them.',
+  });
+}
+
+function sprung(context: CheckContext, side: Side, { count, spring = false }: HoseClamps): Finding[] {
+  if (context.run.run.service.purpose !== 'fuel' || context.project.vehicle !== 'boat') return [];
+  return judge({
+    ...comparisonOf(context, side, 'hose-clamps-spring'),
+    sense: 'at-most',
+    measured: spring ? count : 0,
+    unit: 'count',
+    severity: 'look',
+    message: `Fuel hose of a boat is held at ${sideText(side)} by the tension of a spring alone.`,
+    mend: 'Hose clamps with a screw.',
   });
 }
 

@@ -54,44 +54,60 @@ export function hosesForClamps(context: MendContext): Proposal[] {
   return context.finding.rule === 'hose-clamps-on-ptfe' ? otherHoses(context) : [];
 }
 
-/** All hose clamps whose place is stated put right: as many as are asked for, hose enough beyond them, the barb under them where it is long enough. */
+/** All hose clamps of which is stated how they sit put right: as many as are asked for, with a screw, hose enough beyond them, the barb under them where it is long enough. */
 export function clampsRight(context: MendContext): Proposal[] {
   const right = SIDES.flatMap((side) => {
-    const clamps = clampsAt(context, side);
-    return clamps === undefined ? [] : [{ side, clamps }];
+    const stated = context.run.run[side].hoseClamps;
+    const clamps = stated === undefined ? undefined : asTheyShould(context, side, stated);
+    return stated === undefined || clamps === undefined ? [] : [{ side, stated, clamps }];
   });
   const [first] = right;
   if (first === undefined) return [];
-  const { count, fromHoseEndMm } = first.clamps;
-  const from =
-    fromHoseEndMm === undefined ? '' : `, the nearest ${lengthText(fromHoseEndMm)} from the end of the hose,`;
   return [
     {
       edit: { kind: 'hose-clamps', ...Object.fromEntries(right.map(({ side, clamps }) => [side, clamps])) },
-      words: `${count === 1 ? 'The hose clamp' : `${count} hose clamps`}${from} at ${right.map(({ side }) => sideText(side)).join(' and ')}`,
+      words: `${clampWords(first.clamps)} at ${right.map(({ side }) => sideText(side)).join(' and ')}`,
       how: 'near',
       change: 1,
-      toGet: right.flatMap(({ side, clamps }) =>
-        clamps.count > (context.run.run[side].hoseClamps?.count ?? 0) ? [`a hose clamp at ${sideText(side)}`] : [],
+      toGet: right.flatMap(({ side, stated, clamps }) =>
+        clamps.count > stated.count || stated.spring !== clamps.spring ? [`hose clamps at ${sideText(side)}`] : [],
       ),
     },
   ];
 }
 
-/** The hose clamps of an end as they should sit; undefined where they do, or where nothing is stated of them. */
-function clampsAt(context: MendContext, side: Side): HoseClamps | undefined {
-  const { run } = context;
-  const stated = run.run[side].hoseClamps;
-  if (run[side].end.joint !== 'clamped' || stated === undefined) return undefined;
+function clampWords({ count, fromHoseEndMm, spring = false }: HoseClamps): string {
+  const what = `${count === 1 ? 'The hose clamp' : `${count} hose clamps`}${spring ? '' : ' with a screw'}`;
+  return fromHoseEndMm === undefined
+    ? what
+    : `${what}, the nearest ${lengthText(fromHoseEndMm)} from the end of the hose,`;
+}
+
+/** The hose clamps of an end as they should sit; undefined where they do. */
+function asTheyShould(context: MendContext, side: Side, stated: HoseClamps): HoseClamps | undefined {
+  const { run, finding } = context;
+  if (run[side].end.joint !== 'clamped') return undefined;
+  const least = run.run.service.purpose === 'wet-exhaust' ? limitOf(context, 'exhaust-hose-clamps') : 1;
+  const count = Math.max(stated.count, least);
+  const from = fromEndMm(context, side, { ...stated, count });
+  const { spring, ...screwed } = stated;
+  const kept = spring === undefined || finding.rule === 'hose-clamps-spring' ? screwed : stated;
+  const right = { ...kept, count, ...(from === undefined ? {} : { fromHoseEndMm: from }) };
+  return JSON.stringify(right) === JSON.stringify(stated) ? undefined : right;
+}
+
+/** As far from the end of the hose as is stated, no nearer than is asked for, and no further than the barb has room; undefined where it is not stated. */
+function fromEndMm(
+  context: MendContext,
+  side: Side,
+  { count, fromHoseEndMm, bandMm = 0 }: HoseClamps,
+): number | undefined {
+  if (fromHoseEndMm === undefined) return undefined;
   // Rounded up to what a rule reads, so that the words keep the limit too.
   const least = Math.ceil(limitOf(context, 'hose-clamp-from-end') * 10) / 10;
-  const wanted = run.run.service.purpose === 'wet-exhaust' ? limitOf(context, 'exhaust-hose-clamps') : 1;
-  const count = Math.max(stated.count, wanted);
-  const { bandMm = 0, fromHoseEndMm } = stated;
-  const roomMm = insertionDepthMm(run[side].end) - count * bandMm - (count - 1) * limitOf(context, 'hose-clamps-apart');
-  const from = fromHoseEndMm === undefined ? undefined : Math.max(least, Math.min(fromHoseEndMm, roomMm));
-  if (count === stated.count && from === fromHoseEndMm) return undefined;
-  return { ...stated, count, ...(from === undefined ? {} : { fromHoseEndMm: from }) };
+  const apartMm = (count - 1) * limitOf(context, 'hose-clamps-apart');
+  const roomMm = insertionDepthMm(context.run[side].end) - count * bandMm - apartMm;
+  return Math.max(least, Math.min(fromHoseEndMm, roomMm));
 }
 
 /** The limit of a rule: as the finding has it where it is of that rule, else the pack's. */

@@ -91,6 +91,14 @@ describe('hose clamps over a barb', () => {
     expect(rules('hoseClamps', at(8))).toEqual([]);
   });
 
+  // 33 CFR 183.560(d): not depend solely on the spring tension of the clamp
+  it('hold the fuel of a boat by more than a spring; of an exhaust that is not asked', () => {
+    const sprung = at(8, { count: 2, spring: true });
+    expect(rules('hoseClamps', sprung)).toEqual(['hose-clamps-spring look']);
+    expect(rules('hoseClamps', { ...sprung, service: EXHAUST })).toEqual([]);
+    expect(rules('hoseClamps', at(8, { count: 2, spring: false }))).toEqual([]);
+  });
+
   it('are told of where it is not stated how they sit, and of no other joint', () => {
     expect(rules('hoseClamps', {})).toEqual(['hose-clamps-known note']);
     expect(rules('hoseClamps', { clamps: { count: 1 } })).toEqual(['hose-clamps-known note']);

@@ -59,7 +59,9 @@ describe('hose clamps put right', () => {
     const [proposal] = right({ count: 1, fromHoseEndMm: 3 });
     expect(proposal).toMatchObject({ edit: { kind: 'hose-clamps', a: { count: 1, fromHoseEndMm: 6.4 } }, toGet: [] });
     expect(proposal?.edit).not.toHaveProperty('b');
-    expect(proposal?.words).toBe('The hose clamp, the nearest 6.4 mm (0.25 in) from the end of the hose, at END A');
+    expect(proposal?.words).toBe(
+      'The hose clamp with a screw, the nearest 6.4 mm (0.25 in) from the end of the hose, at END A',
+    );
     expect(right({ count: 1, fromHoseEndMm: 3 }, {}, { limit: 10 })[0]?.edit).toMatchObject({
       a: { fromHoseEndMm: 10 },
     });
@@ -70,11 +72,19 @@ describe('hose clamps put right', () => {
     const [proposal] = right({ count: 1 }, { service: EXHAUST }, { rule: 'exhaust-hose-clamps', limit: 2 });
     expect(proposal).toMatchObject({
       edit: { kind: 'hose-clamps', a: { count: 2 } },
-      toGet: ['a hose clamp at END A'],
+      toGet: ['hose clamps at END A'],
     });
     // a barb of 40: two bands of 12.7 with 6.35 between them leave 8.25 before the first
     const near = right({ count: 2, fromHoseEndMm: 12, bandMm: 12.7 }, { service: EXHAUST })[0]?.edit;
     expect(near).toMatchObject({ a: { count: 2, fromHoseEndMm: expect.closeTo(8.25, 9) } });
+  });
+
+  it('get a screw where a spring alone holds fuel, and keep their spring where that is not asked', () => {
+    const sprung = { count: 1, fromHoseEndMm: 8, spring: true };
+    const [proposal] = right(sprung, {}, { rule: 'hose-clamps-spring', limit: 0 });
+    expect(proposal).toMatchObject({ toGet: ['hose clamps at END A'] });
+    expect(proposal?.edit).toEqual({ kind: 'hose-clamps', a: { count: 1, fromHoseEndMm: 8 } });
+    expect(right({ ...sprung, fromHoseEndMm: 3 })[0]?.edit).toMatchObject({ a: { spring: true, fromHoseEndMm: 6.4 } });
   });
 
   it('are not proposed where nothing is stated of them', () => {

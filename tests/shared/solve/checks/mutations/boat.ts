@@ -82,6 +82,16 @@ export const BOAT_MUTATIONS: readonly Mutation[] = [
     at: (count) => boat({ service: EXHAUST, clamps: { ...SOUND, count } }),
   },
   {
+    // 33 CFR 183.560(d)
+    check: 'hoseClamps',
+    rule: 'hose-clamps-spring',
+    severity: 'look',
+    limit: 0,
+    kept: 0,
+    past: 2,
+    at: (sprung) => boat({ clamps: { ...SOUND, spring: sprung > 0 } }),
+  },
+  {
     check: 'hoseClamps',
     rule: 'hose-clamps-known',
     severity: 'note',
