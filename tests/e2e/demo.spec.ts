@@ -1,5 +1,6 @@
 import { bayAndPorts } from './demo/bayAndPorts.ts';
 import { laying } from './demo/laying.ts';
+import { looking } from './demo/looking.ts';
 import { demoFolder } from './demo/onBench.ts';
 import { sharedWindow } from './demo/sharedWindow.ts';
 
@@ -11,3 +12,4 @@ const bench = sharedWindow(async () => {
 
 bayAndPorts(bench, () => folder);
 laying(bench);
+looking(bench);

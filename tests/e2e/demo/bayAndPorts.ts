@@ -84,7 +84,7 @@ export function bayAndPorts(bench: SharedPage, folder: () => string): void {
     // The unions' faces are the ports' seats by construction.
     const truth = distance(vent.seatPoint, inlet.seatPoint);
     await expect(inHand).toContainText('to the middle of the rim');
-    const read = Number(/([\d.]+) mm/.exec(await inHand.locator('b').last().innerText())?.[1]);
+    const read = Number(/([\d.]+) mm/.exec((await inHand.locator('b').last().textContent()) ?? '')?.[1]);
     expect(Math.abs(read - truth)).toBeLessThan(0.5);
     await page.keyboard.press('Escape');
     await expect(inHand).toBeHidden();

@@ -30,12 +30,12 @@ export function laying(bench: SharedPage): void {
 
     await page.getByRole('button', { name: 'Lay this run' }).click();
     await expect(runRow(page, FIRST)).toContainText(/laid clean.*\d mm/s, { timeout: LAYING_LIMIT_MS });
-    const laid = await runRow(page, FIRST).innerText();
+    const laid = await runRow(page, FIRST).textContent();
     await page.getByRole('button', { name: 'Lay all runs' }).click();
     await isUnderWay(page);
     await page.keyboard.press('Escape');
     await expect(page.getByText('Laying all runs: stopped')).toBeVisible({ timeout: 60_000 });
-    expect(await runRow(page, FIRST).innerText()).toBe(laid);
+    expect(await runRow(page, FIRST).textContent()).toBe(laid);
   });
 
   test('all runs are laid by as many workers as there are cores, and printed', async () => {
@@ -63,7 +63,7 @@ export function laying(bench: SharedPage): void {
     test.setTimeout(LAYING_LIMIT_MS);
     const page = bench();
     await runRow(page, OTHER_WAYS).click();
-    const before = await runRow(page, OTHER_WAYS).innerText();
+    const before = await runRow(page, OTHER_WAYS).textContent();
     const ways = page.getByRole('region', { name: 'Other ways round' });
     await ways.getByRole('button', { name: 'Look for other ways' }).click();
     await expect(ways.getByRole('listitem')).not.toHaveCount(0, { timeout: LAYING_LIMIT_MS });
@@ -77,26 +77,26 @@ export function laying(bench: SharedPage): void {
     const held = page.getByRole('list', { name: 'What holds the hose, END A to END B' });
     await expect(held.getByText('Waypoint 1')).toBeVisible({ timeout: LAYING_LIMIT_MS });
     await idle(page);
-    await expect.poll(() => runRow(page, OTHER_WAYS).innerText()).not.toBe(before);
+    await expect.poll(() => runRow(page, OTHER_WAYS).textContent()).not.toBe(before);
     await undoAll(page);
     await expect(held).toBeHidden();
-    await expect.poll(() => runRow(page, OTHER_WAYS).innerText()).toBe(before);
+    await expect.poll(() => runRow(page, OTHER_WAYS).textContent()).toBe(before);
   });
 
   test('other ends are tried, a pair is put on, and taken back with its hose', async () => {
     test.setTimeout(LAYING_LIMIT_MS);
     const page = bench();
     await runRow(page, OTHER_WAYS).click();
-    const before = await runRow(page, OTHER_WAYS).innerText();
+    const before = await runRow(page, OTHER_WAYS).textContent();
     const trial = page.getByRole('region', { name: 'Other ends for this run' });
     await trial.getByRole('button', { name: 'Try other ends' }).click();
     await expect(trial).toContainText(/\d of 9 pairs lie clean/, { timeout: LAYING_LIMIT_MS });
     await trial.getByRole('button', { name: 'Use END A 45°, END B 45°' }).click();
     await idle(page);
     await expect(runRow(page, OTHER_WAYS)).toContainText(/\d mm/);
-    await expect.poll(() => runRow(page, OTHER_WAYS).innerText()).not.toBe(before);
+    await expect.poll(() => runRow(page, OTHER_WAYS).textContent()).not.toBe(before);
     await undoAll(page);
-    await expect.poll(() => runRow(page, OTHER_WAYS).innerText()).toBe(before);
+    await expect.poll(() => runRow(page, OTHER_WAYS).textContent()).toBe(before);
   });
 
   test('the hose is pulled, clamped, slid and locked by hand, and all of it taken back', async () => {
@@ -104,7 +104,7 @@ export function laying(bench: SharedPage): void {
     const page = bench();
     await runRow(page, OTHER_WAYS).click();
     await page.keyboard.press('f');
-    const before = await runRow(page, OTHER_WAYS).innerText();
+    const before = await runRow(page, OTHER_WAYS).textContent();
     const held = page.getByRole('list', { name: 'What holds the hose, END A to END B' });
     const [x, y] = await middleInSight(page);
     await page.mouse.move(x, y);
@@ -127,7 +127,7 @@ export function laying(bench: SharedPage): void {
     await expect(clamp).toBeVisible();
     await idle(page);
     const place = async (): Promise<number> =>
-      Number(/at ([\d.]+) mm/.exec((await clamp.innerText()).replace(/\s+/g, ' '))?.[1]);
+      Number(/at ([\d.]+) mm/.exec(((await clamp.textContent()) ?? '').replace(/\s+/g, ' '))?.[1]);
     const first = await place();
     expect(Math.abs(first - cutMm / 5)).toBeLessThan(3);
     for (let i = 0; i < 5; i++) await page.keyboard.press('.');
@@ -143,7 +143,7 @@ export function laying(bench: SharedPage): void {
     await undoAll(page);
     await expect(held).toBeHidden();
     await expect(page.getByRole('button', { name: 'Unlock stretch 1' })).toBeHidden();
-    await expect.poll(() => runRow(page, OTHER_WAYS).innerText()).toBe(before);
+    await expect.poll(() => runRow(page, OTHER_WAYS).textContent()).toBe(before);
   });
 }
 
