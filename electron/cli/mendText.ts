@@ -12,11 +12,14 @@ export function mendText({ run, aimedAt, tried, answers }: Mends): string {
 }
 
 function answerLines(answer: MendAnswer, i: number): string[] {
-  const { words, left, newNotes, toGet } = answer;
+  const { words, left, brings = [], newNotes, toGet } = answer;
+  const brought = brings.map(findingLine);
+  const still = left.map(findingLine).filter((line) => !brought.includes(line));
   return [
     `  ${String(i + 1).padStart(2)}  ${words}`,
     ...(toGet.length === 0 ? [] : [`      takes: ${toGet.join(', ')}`]),
-    ...left.map((finding) => `      still ${findingLine(finding)}`),
+    ...brought.map((line) => `      but then ${line}`),
+    ...still.map((line) => `      still ${line}`),
     ...newNotes.map((finding) => `      then ${findingLine(finding)}`),
   ];
 }

@@ -20,7 +20,7 @@ export function MendList({ run, of }: { run: string; of?: Finding }) {
         {`${tried} ${tried === 1 ? 'change' : 'changes'} tried. `}
         {answers.length === 0
           ? 'None mends it without making something else worse.'
-          : 'Each of these was laid and checked, and brings no worse finding.'}
+          : `Each of these was laid and checked, and brings ${BROUGHT[Number(answers.some(({ brings }) => brings !== undefined))]}.`}
         {isOld && ' The project has changed since: try again.'}
       </p>
       <ol className="trials">
@@ -35,6 +35,9 @@ export function MendList({ run, of }: { run: string; of?: Finding }) {
   );
 }
 
+/** What a mend may bring: nothing, or what is told with it. */
+const BROUGHT = ['no worse finding', 'nothing that forbids cutting; what it brings to be looked at is told'] as const;
+
 interface MendRowProps {
   readonly answer: MendAnswer;
   readonly number: number;
@@ -44,7 +47,8 @@ interface MendRowProps {
 function MendRow({ answer, number, mayMake }: MendRowProps) {
   const { onMends } = useBench();
   const shown = useStore(onMends, (state) => state.shown === number);
-  const { words, mend, toGet, left } = answer;
+  const { words, mend, toGet, left, brings = [] } = answer;
+  const isBrought = ({ message }: Finding): boolean => brings.some((one) => one.message === message);
   return (
     <li className="trial">
       <div>
@@ -52,7 +56,7 @@ function MendRow({ answer, number, mayMake }: MendRowProps) {
         {toGet.length > 0 && <span className="mend-line">Takes {toGet.join(', ')}</span>}
         {left.map((finding) => (
           <span className="mend-line" key={`${finding.check} ${finding.message}`}>
-            {SEVERITY_WORDS[finding.severity]} still: {finding.message}
+            {SEVERITY_WORDS[finding.severity]} {isBrought(finding) ? 'then' : 'still'}: {finding.message}
           </span>
         ))}
       </div>

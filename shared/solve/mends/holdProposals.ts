@@ -25,14 +25,9 @@ const AXIS_PARTS = 1e6;
 /** What the hose comes too near to is stood off from: a waypoint led further away, or a clamp there. */
 export function standOff(context: MendContext): Proposal[] {
   const { finding, lay } = context;
-  const near = nearThing(context);
-  if (near === undefined || finding.unit !== 'mm' || finding.margin >= 0) return [];
-  const from = sub(near.at.point, near.onThing);
-  if (length(from) < ON_THE_THING_MM || !isFree(lay, near.at.arcLengthMm)) return [];
-  // A hose whose middle is inside the thing comes out by the nearest place of its skin.
-  const isInside = near.clearanceMm < -lay.outsideDiameterMm / 2;
-  const away = unit(isInside ? sub(near.onThing, near.at.point) : from);
-  const missing = -finding.margin + SPARE_MM;
+  const off = offFrom(context);
+  if (off === undefined || !isFree(lay, off.near.at.arcLengthMm)) return [];
+  const { near, away, missing } = off;
   return [missing, FURTHER * missing].flatMap((byMm) => {
     const at = addScaled(near.at.point, away, byMm);
     const place = near.at.arcLengthMm;
@@ -42,6 +37,31 @@ export function standOff(context: MendContext): Proposal[] {
     if (finding.check === 'rock') return [clamp];
     return [held(context, [{ kind: 'waypoint', at, arcLengthMm: place }], `A waypoint ${led},`, 2), clamp];
   });
+}
+
+/** The clamp nearest to what the hose comes too near to, moved away from that thing where it stands. */
+export function moveClamp(context: MendContext): Proposal[] {
+  const off = offFrom(context);
+  const clamp = clampAt(context);
+  if (off === undefined || clamp === undefined) return [];
+  return [off.missing, FURTHER * off.missing].map((byMm) => {
+    const point = rounded(addScaled(clamp.support.point, off.away, byMm), POINT_PARTS);
+    const name = clamp.support.name ?? clamp.support.id;
+    return changed({ ...clamp.support, point }, `The clamp ${name} moved ${lengthText(byMm)} away`, 2, []);
+  });
+}
+
+/** The thing that a finding in mm speaks of, the direction from it to the hose, and how much further off the hose should be. */
+function offFrom(context: MendContext) {
+  const { finding, lay } = context;
+  const near = nearThing(context);
+  if (near === undefined || finding.unit !== 'mm' || finding.margin >= 0) return undefined;
+  const from = sub(near.at.point, near.onThing);
+  if (length(from) < ON_THE_THING_MM) return undefined;
+  // A hose whose middle is inside the thing comes out by the nearest place of its skin.
+  const isInside = near.clearanceMm < -lay.outsideDiameterMm / 2;
+  const away = unit(isInside ? sub(near.onThing, near.at.point) : from);
+  return { near, away, missing: -finding.margin + SPARE_MM };
 }
 
 /** Clamps where nothing holds the hose for longer than the rule has it: evenly, each where the hose is straightest near by. */
@@ -93,7 +113,7 @@ export function slideClamp(context: MendContext): Proposal[] {
 }
 
 /** Each clamp slid along the hose by these, mm, where one stands too near to what moves. */
-const SLIDES_MM = [-SLIDE_MM, SLIDE_MM];
+const SLIDES_MM = [-SLIDE_MM / 2, SLIDE_MM / 2, -SLIDE_MM, SLIDE_MM];
 
 /** A clamp that stands too near to what moves, or to what else holds the hose, slid along it either way. */
 export function slideAway({ run, lay }: MendContext): Proposal[] {

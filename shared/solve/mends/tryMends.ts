@@ -58,8 +58,8 @@ const MOST_NEAR_MISSES = 6;
 
 /**
  * Lays a run with each change that may mend what forbids cutting it or is to be looked at (`PROPOSERS`), and answers
- * those that cure a finding and bring none that is new, graver or further beyond its limit, on this run or another. checks: only
- * their findings are to be mended; absent = all. Each change is first laid quickly, and dropped where it does not lie clean; the
+ * those that cure a finding and bring none that is new, graver or further beyond its limit, on this run or another; what cures something
+ * that forbids cutting may bring what is to be looked at, and says so. checks: only their findings are to be mended; absent = all. Each change is first laid quickly, and dropped where it does not lie clean; the
  * best are then laid, measured and checked as laying the project with that change does. Where no single change cures
  * what forbids cutting, pairs of ends are tried. Order: fewest findings left that forbid cutting, then that are to be looked at, then the
  * least change for the builder, then the least change of the cut length. Counts limit the work, never time, so the same input gives the
@@ -147,8 +147,8 @@ function distinct(proposals: readonly Proposal[]): Proposal[] {
   });
 }
 
-/** Undefined where the parts do not go together, or where what reads no path already forbids more than before. */
-function candidateOf({ bench, run, lay, before }: Work, proposal: Proposal): Candidate | undefined {
+/** Undefined where the parts do not go together, or where what reads no path already brings too much. */
+function candidateOf({ bench, run, lay, before, aimedAt }: Work, proposal: Proposal): Candidate | undefined {
   const id = run.run.id;
   // As it will be read from its file, so that what is laid here has the hash of what is laid then.
   const parsed = parseProject(serialiseProject(applyMend(bench.written, { run: id, edit: proposal.edit })));
@@ -158,8 +158,14 @@ function candidateOf({ bench, run, lay, before }: Work, proposal: Proposal): Can
   // Without a path only the checks speak that need none.
   const bare: Lay = { ...lay, outcome: 'no-way', centreline: { points: [], arcLengthMm: [] } };
   const stated = runChecks({ ...resolved.value, runs: [own] }, [bare], bench.today).filter((f) => f.check !== 'laid');
-  const worse = compareFindings(before, stated).worse;
-  return worse.length > 0 ? undefined : { proposal, mended: resolved.value, run: own };
+  const { worse } = compareFindings(before, stated);
+  return isTooDear(worse, aimedAt) ? undefined : { proposal, mended: resolved.value, run: own };
+}
+
+/** Whether a change that cures these brings too much: anything that forbids cutting, and anything at all where it cures nothing that does. */
+function isTooDear(worse: readonly Finding[], cured: readonly Finding[]): boolean {
+  const stops = (findings: readonly Finding[]): boolean => findings.some((f) => f.severity === 'stop');
+  return stops(worse) || (worse.length > 0 && !stops(cured));
 }
 
 interface QuickLay extends Candidate {
@@ -177,7 +183,7 @@ async function laidQuickly(work: Work, candidates: readonly Candidate[], watch: 
     stopIfCancelled(watch);
     const part = partOf(watch, (0.4 * i) / local.length, (0.4 * (i + 1)) / local.length);
     const lays = bench.layNear(one.mended, one.run, saying(part, one.proposal.words));
-    if (isAsClean(lays, lay) && !makesWorse(work, one, lays)) near.set(one, { ...one, how: 'near', lays });
+    if (isAsClean(lays, lay) && worsened(work, one, lays).length === 0) near.set(one, { ...one, how: 'near', lays });
   }
   const rest = candidates.filter((one) => !near.has(one));
   const anew = await laidAnew(work, rest, 'if-clean', partOf(watch, 0.4, 0.8));
@@ -210,14 +216,14 @@ function saying(watch: Watch, doing: string): Watch {
 }
 
 /**
- * Whether a change makes something worse, as far as a lay tells that is only laid. What is measured once it lies (movement,
- * heat, hands, tolerances) is taken as it is now: that tells at the end, and till then what hangs on it is not told worse.
+ * What a change makes worse, as far as a lay tells that is only laid. What is measured once it lies (movement, heat, hands,
+ * tolerances) is taken as it is now: that tells at the end, and till then what hangs on it is not told worse.
  */
-function makesWorse({ bench, lay, before }: Work, one: Candidate, lays: readonly Lay[]): boolean {
+function worsened({ bench, lay, before }: Work, one: Candidate, lays: readonly Lay[]): readonly Finding[] {
   const { rock, taper, tolerance, built, heat, hands } = lay;
   const measures = Object.entries({ rock, taper, tolerance, built, heat, hands }).filter(([, m]) => m !== undefined);
   const known = lays.map((l) => (l.run === lay.run ? { ...Object.fromEntries(measures), ...l } : l));
-  return compareFindings(before, runChecks(one.mended, known, bench.today)).worse.length > 0;
+  return compareFindings(before, runChecks(one.mended, known, bench.today)).worse;
 }
 
 /** A near miss may stay one: another of its findings may be mended all the same. */
@@ -230,7 +236,7 @@ function replaced(lays: readonly Lay[], by: Lay): Lay[] {
 }
 
 /**
- * The ones worth laying to the end: that cure something as far as a bare lay tells, and make nothing worse; the best few
+ * The ones worth laying to the end: that cure something as far as a bare lay tells, and do not bring too much; the best few
  * for each finding before any finding gets more.
  */
 function worthSettling(work: Work, quick: readonly QuickLay[]): QuickLay[] {
@@ -239,7 +245,7 @@ function worthSettling(work: Work, quick: readonly QuickLay[]): QuickLay[] {
     const after = runChecks(one.mended, one.lays, bench.today);
     const { cured } = compareFindings(before, after);
     const aimed = cured.filter(({ finding }) => aimedAt.includes(finding)).map(({ finding }) => finding);
-    if (aimed.length === 0 || makesWorse(work, one, one.lays)) return [];
+    if (aimed.length === 0 || isTooDear(worsened(work, one, one.lays), aimed)) return [];
     const left = after.filter((f) => f.run === run.run.id);
     const count = (severity: Finding['severity']): number => left.filter((f) => f.severity === severity).length;
     return [{ one, aimed, order: [count('stop'), count('look'), one.proposal.change] }];
@@ -254,7 +260,7 @@ function worthSettling(work: Work, quick: readonly QuickLay[]): QuickLay[] {
     .map(({ one }) => one);
 }
 
-/** One change laid, measured and checked to the end; undefined where it then cures nothing that was aimed at, or makes something worse. */
+/** One change laid, measured and checked to the end; undefined where it then cures nothing that was aimed at, or brings too much. */
 async function settled(work: Work, one: QuickLay, watch: Watch): Promise<MendAnswer | undefined> {
   const { bench, run, lay: now, before, aimedAt } = work;
   const id = run.run.id;
@@ -264,7 +270,8 @@ async function settled(work: Work, one: QuickLay, watch: Watch): Promise<MendAns
   if (lay === undefined) return undefined;
   const findings = runChecks(one.mended, lays, bench.today);
   const { cured, worse, newNotes } = compareFindings(before, findings);
-  if (worse.length > 0 || !cured.some(({ finding }) => aimedAt.includes(finding))) return undefined;
+  const aimed = cured.filter(({ finding }) => aimedAt.includes(finding)).map(({ finding }) => finding);
+  if (aimed.length === 0 || isTooDear(worse, aimed)) return undefined;
   const { edit, words, toGet } = one.proposal;
   const mend: Mend = { id: `${id} ${JSON.stringify(edit)}`, run: id, edit, words };
   const told = cured.map(({ finding, left }) => curedFinding(one.mended.project, finding, lay, left));
@@ -286,6 +293,7 @@ async function settled(work: Work, one: QuickLay, watch: Watch): Promise<MendAns
     left,
     stopsLeft: left.filter((f) => f.severity === 'stop').length,
     looksLeft: left.filter((f) => f.severity === 'look').length,
+    ...(worse.length === 0 ? {} : { brings: [...worse] }),
     newNotes: newNotes.filter((f) => f.run === id),
     longerMm,
     change: one.proposal.change,

@@ -293,3 +293,16 @@ export const CARRIED_NEAR = job(
     clamps: [CLAMP_14],
   },
 );
+
+/** The same two ports with a pump at the second: an end of 90 degrees there keeps the hose from the heat, and starves the pump a little. */
+export const HOT_SUCTION: Story = {
+  ...UNDER_HEAT,
+  ends: UNDER_HEAT.ends.filter(({ bendAngleDeg }) => bendAngleDeg !== 45),
+  project: {
+    ...UNDER_HEAT.project,
+    runs: UNDER_HEAT.project.runs.map((run) => ({
+      ...run,
+      service: { purpose: 'oil-suction', fluid: 'engine-oil', pressureKpa: -10, temperatureC: 100 },
+    })),
+  },
+};

@@ -3,7 +3,13 @@ import type { Finding, Lay } from '../../../../shared/document/lay/schema.ts';
 import type { Clamp, PartTables } from '../../../../shared/document/parts/schema.ts';
 import { CHECK_NAMES, type CheckName } from '../../../../shared/document/wording/findingWords.ts';
 import { otherAngles, otherMaterials } from '../../../../shared/solve/mends/endProposals.ts';
-import { clampsBetween, evenFall, hotterClamp, standOff } from '../../../../shared/solve/mends/holdProposals.ts';
+import {
+  clampsBetween,
+  evenFall,
+  hotterClamp,
+  moveClamp,
+  standOff,
+} from '../../../../shared/solve/mends/holdProposals.ts';
 import { moreSlack } from '../../../../shared/solve/mends/lengthProposals.ts';
 import { sleeves, sleeveWhereAsked, tighterHoses } from '../../../../shared/solve/mends/partProposals.ts';
 import type { MendContext } from '../../../../shared/solve/mends/proposal.ts';
@@ -215,6 +221,28 @@ describe('what is proposed', () => {
     ]);
     expect(of('tough')).toEqual([]);
     expect(of()).toEqual([]);
+  });
+
+  it('of a clamp that stands too near: moved away from the thing by what is missing, and by twice that', () => {
+    const clamp = { id: 'c', kind: 'clamp' as const, axis: [1, 0, 0] as [number, number, number] };
+    const at = { arcLengthMm: 250, point: [250, 0, 0] as [number, number, number] };
+    const near = clearanceTo({ kind: 'skin', id: 'pipe' }, 12, 20, { at, onThing: [250, 0, -20] });
+    const lay = { ...straightLay({ clearances: [near] }), supports: [{ ...clamp, proposed: false, at }] };
+    const context = contextOf({ check: 'rock', with: { kind: 'skin', id: 'pipe' }, at, margin: -8 }, lay);
+    const held = { ...context.run, run: { ...context.run.run, supports: [{ ...clamp, point: at.point }] } };
+    const points = moveClamp({ ...context, run: held }).map(({ edit }) =>
+      edit.kind === 'change-support' ? edit.support.point : undefined,
+    );
+    expect(points).toEqual([
+      [250, 0, 12],
+      [250, 0, 24],
+    ]);
+    expect(moveClamp(context)).toEqual([]);
+    // What is carried along by the engine no waypoint holds.
+    expect(standOff(context).map(({ edit }) => edit.kind === 'hold' && edit.put[0]?.support.kind)).toEqual([
+      'clamp',
+      'clamp',
+    ]);
   });
 
   it('of an even fall: on the straight line between the mouths, and nothing inside an end', () => {
