@@ -6,6 +6,7 @@ import { readReport } from '../node/readReport.ts';
 import { type Command, defineCommand, type LayingOptions, layingOptions } from './command.ts';
 import { type CommandHost, reportProblems } from './commandHost.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
+import { isoDay } from './isoDay.ts';
 import { tellAnswer } from './tellAnswer.ts';
 import { watchedJob } from './watchedJob.ts';
 
@@ -63,7 +64,8 @@ async function lay<J extends OneRunJob>(
     return reportProblems(host, [...(read.ok ? [] : read.problems), ...(report?.ok === false ? report.problems : [])]);
   const { projectText, files } = read.value;
   const earlier = report === undefined ? {} : { earlier: report.value };
-  const laid = await watchedJob(host, job, { projectText, files, run: options.run, ...earlier });
+  const today = isoDay(host.today());
+  const laid = await watchedJob(host, job, { projectText, files, today, run: options.run, ...earlier });
   if (!laid.ok) return laid.exit;
   const isClean = choices(laid.output).some(({ findings }) => findings.every((f) => f.severity !== 'stop'));
   const told = { answer: laid.output, words: table(laid.output), file, exit: isClean ? EXIT.clean : EXIT.doNotCut };

@@ -14,7 +14,7 @@ export async function endTrialJob(
 ): Promise<Result<JobOutput<'endTrial'>>> {
   const read = readProject(input);
   if (!read.ok) return read;
-  const { resolved, tables, inputHash } = read.value;
+  const { resolved, tables, inputHash, today } = read.value;
   const run = resolved.runs.find((r) => r.run.id === input.run);
   if (run === undefined) return bad(unknownRuns([input.run], read.value));
   const opened = await bayMesh(read.value, memory);
@@ -24,7 +24,7 @@ export async function endTrialJob(
   const context = { project: resolved.project, bay };
   const others = tubesAmong(resolved, laid, input.run);
   const crew = memory.crew?.inContext(context);
-  const trial = await endTrial(context, resolved, run, tables.ends, others, partOf(watch, 0.1, 1), crew);
+  const trial = await endTrial(context, resolved, run, tables.ends, others, partOf(watch, 0.1, 1), { crew, today });
   return good({
     format: 'hosewright-end-trial',
     version: 1,

@@ -16,7 +16,7 @@ export async function waysRoundJob(
 ): Promise<Result<JobOutput<'waysRound'>>> {
   const read = readProject(input);
   if (!read.ok) return read;
-  const { resolved, inputHash } = read.value;
+  const { resolved, inputHash, today } = read.value;
   const run = resolved.runs.find((r) => r.run.id === input.run);
   if (run === undefined) return bad(unknownRuns([input.run], read.value));
   const opened = await bayMesh(read.value, memory);
@@ -30,7 +30,7 @@ export async function waysRoundJob(
       lay,
       lays.filter((other) => other !== lay),
     );
-    const findings = runChecks(resolved, [lay]);
+    const findings = runChecks(resolved, [lay], today);
     return { lay, findings, ...(apart === undefined ? {} : { waypoint: triple(apart) }) };
   });
   return good({ format: 'hosewright-ways-round', version: 1, run: input.run, inputHash, ways });

@@ -10,6 +10,14 @@ import { crewOfOne, type LayCrew, type LayTask } from '../layRuns/layTask.ts';
 import { shareWatch } from '../layRuns/shareWatch.ts';
 import { shelfFor } from './shelf.ts';
 
+/** Who lays, and on what day. */
+export interface TrialBy {
+  /** absent = the pairs are laid one after the other */
+  readonly crew?: LayCrew | undefined;
+  /** `YYYY-MM-DD`, as the host has it; absent = no hose is told to be too old */
+  readonly today?: string | undefined;
+}
+
 export interface Trial {
   readonly tried: number;
   readonly entries: readonly TrialEntry[];
@@ -29,7 +37,7 @@ export async function endTrial(
   table: readonly End[],
   others: readonly Tube[],
   watch: Watch,
-  crew: LayCrew = crewOfOne(context),
+  { crew = crewOfOne(context), today }: TrialBy = {},
 ): Promise<Trial> {
   const pairs = shelfFor(run.a, table).flatMap((a) => shelfFor(run.b, table).map((b) => ({ a, b })));
   const tasks = pairs.map(({ a, b }): LayTask => ({ how: 'if-clean', run: withEnds(run, a, b), others }));
@@ -44,7 +52,7 @@ export async function endTrial(
   const entries = done.flatMap(({ lay }, i): TrialEntry[] => {
     if (lay === undefined) return [];
     const { a, b } = pairs[i] as (typeof pairs)[number];
-    const findings = runChecks({ ...resolved, runs: [(tasks[i] as LayTask).run] }, [lay]);
+    const findings = runChecks({ ...resolved, runs: [(tasks[i] as LayTask).run] }, [lay], today);
     return [{ ends: { a: a.id, b: b.id }, bendsDeg: { a: a.bendAngleDeg, b: b.bendAngleDeg }, lay, findings }];
   });
   return { tried: pairs.length, entries: entries.sort(byRank) };
