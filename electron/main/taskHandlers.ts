@@ -12,17 +12,24 @@ import type { AskPlace } from './askPlace.ts';
 import { readPicked } from './readPicked.ts';
 import { asBytes, asNamedFiles, asPlainName, asText } from './taskArguments.ts';
 
+interface Opened {
+  readonly project: ProjectOnDisk;
+  readonly savesInPlace: boolean;
+}
+
 /**
  * Does the window's tasks. The window names no place on disk: a place comes from the command line or from a dialog, and
  * main alone remembers which project is open.
  */
 export function taskHandlers(ask: AskPlace, demoProject: string, given: GivenProject | undefined): TaskHandlers {
-  let open: { readonly project: ProjectOnDisk; readonly savesInPlace: boolean } | undefined;
+  let open: Opened | undefined;
+  /** what the window was given last; it may find that it cannot be read, and then the one before stays open */
+  let offered: Opened | undefined;
 
   async function opened(place: string, savesInPlace: boolean): Promise<Result<OpenedProject>> {
     const read = await readProjectFiles(place);
     if (!read.ok) return read;
-    open = { project: read.value, savesInPlace };
+    offered = { project: read.value, savesInPlace };
     const { folder, projectText, files } = read.value;
     return good({ label: path.basename(folder), savesInPlace, projectText, files });
   }
@@ -36,6 +43,8 @@ export function taskHandlers(ask: AskPlace, demoProject: string, given: GivenPro
     const copied = await saveProjectCopy(folder, projectText, [...kept, ...written]);
     if (!copied.ok) return copied;
     const reread = await opened(copied.value, true);
+    if (reread.ok) open = offered;
+    offered = undefined;
     return reread.ok ? good({ kind: 'saved', where: copied.value }) : reread;
   }
 
@@ -48,8 +57,13 @@ export function taskHandlers(ask: AskPlace, demoProject: string, given: GivenPro
       const { folder, projectText, files } = read.value;
       return good({ label: path.basename(folder), savesInPlace: false, projectText, files });
     },
+    taken: async () => {
+      open = offered ?? open;
+      offered = undefined;
+    },
     beginNew: async () => {
       open = undefined;
+      offered = undefined;
     },
     chooseProject: async () => {
       const place = await ask.project();

@@ -7,6 +7,7 @@ const api: DesktopApi = {
   openGiven: () => ipcRenderer.invoke(TASK_CHANNELS.openGiven),
   openDemo: () => ipcRenderer.invoke(TASK_CHANNELS.openDemo),
   exampleParts: () => ipcRenderer.invoke(TASK_CHANNELS.exampleParts),
+  taken: () => ipcRenderer.invoke(TASK_CHANNELS.taken),
   beginNew: () => ipcRenderer.invoke(TASK_CHANNELS.beginNew),
   chooseProject: () => ipcRenderer.invoke(TASK_CHANNELS.chooseProject),
   chooseFiles: () => ipcRenderer.invoke(TASK_CHANNELS.chooseFiles),

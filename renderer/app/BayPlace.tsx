@@ -1,14 +1,18 @@
 import { Component, type ReactNode, useState } from 'react';
 import { BayTools } from '../panels/bay/BayTools.tsx';
 import { BayScene } from '../scene/BayScene.tsx';
-import { useBench, useSession } from '../state/useBench.ts';
+import { useBench, useDocument, useJobs, useSession } from '../state/useBench.ts';
+import { Button } from '../widgets/Button.tsx';
 
 /** The bay's place in the window, or why there is no picture and what works without it. */
 export function BayPlace() {
   const { session } = useBench();
   const picture = useSession((state) => state.picture);
   const [able] = useState(canDraw);
+  const unread = useDocument(({ open }) => open?.bay === null);
+  const busy = useJobs(({ current }) => current !== null);
   if (!able || picture === 'no-webgl') return <NoPicture />;
+  if (unread && !busy) return <NotRead />;
   return (
     <PictureGuard onBroken={() => session.set({ picture: 'no-webgl' })}>
       <BayScene />
@@ -20,6 +24,22 @@ export function BayPlace() {
         </p>
       )}
     </PictureGuard>
+  );
+}
+
+/** Reading the bay was stopped, or broke off. */
+function NotRead() {
+  const { readBay } = useBench();
+  return (
+    <section className="empty" aria-labelledby="not-read">
+      <h2 id="not-read">The bay is not read yet</h2>
+      <p>Its project is open and everything stated in it is there; only the mesh was not read to its end.</p>
+      <div className="empty-buttons">
+        <Button look="main" onPress={() => void readBay()}>
+          Read the bay
+        </Button>
+      </div>
+    </section>
   );
 }
 

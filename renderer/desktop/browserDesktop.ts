@@ -12,15 +12,14 @@ import { serverDesktop } from './serverDesktop.ts';
 export function browserDesktop(page: Window): DesktopApi {
   const server = serverDesktop(page);
   let savesInPlace = false;
+  /** whether what was opened last does; it may turn out not to be readable, and then the one before stays open */
+  let offered: boolean | null = null;
   /** tables that differ from the project as opened: each download is whole, so all of them go along every time */
   const newTables = new Map<string, NamedFile>();
 
   async function opened(asked: Promise<Result<OpenedProject> | null>): Promise<Result<OpenedProject> | null> {
     const project = await asked;
-    if (project?.ok) {
-      savesInPlace = project.value.savesInPlace;
-      newTables.clear();
-    }
+    if (project?.ok) offered = project.value.savesInPlace;
     return project;
   }
 
@@ -40,8 +39,15 @@ export function browserDesktop(page: Window): DesktopApi {
     },
     exampleParts: async () =>
       (await server.open('demo')) ?? bad([{ path: '', message: 'the example bay is not beside the program' }]),
+    taken: async () => {
+      if (offered === null) return;
+      savesInPlace = offered;
+      offered = null;
+      newTables.clear();
+    },
     beginNew: async () => {
       savesInPlace = false;
+      offered = null;
       newTables.clear();
     },
     chooseProject: () => opened(pickFiles(page, { folder: true }).then((files) => files && projectFromFolder(files))),

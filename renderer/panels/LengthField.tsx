@@ -31,7 +31,10 @@ export function LengthField({ label, mm, lowMm, highMm, onSet }: LengthFieldProp
   const clamped = (value: number): number => Math.min(highMm, Math.max(lowMm, value));
   const wrong = !read.ok || !inRange(read.mm);
   const take = (): void => {
-    if (read.ok && !wrong && text !== shown) onSet(clamped(read.mm));
+    if (!read.ok || wrong || text === shown) return;
+    onSet(clamped(read.mm));
+    // The same length in other words changes nothing, and would stand as it was typed.
+    setText(shown);
   };
   const nudge = (by: number): void => onSet(clamped(mm + by * (unit === 'mm' ? 1 : inchesToMm(1 / 16))));
   return (

@@ -77,12 +77,29 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     if (run !== before.run || step !== before.step) hand.take(NO_TOOL);
   });
 
+  /** The mesh of the open project, read for the picture; when that was stopped it can be asked for again. */
+  const readBay = async (): Promise<void> => {
+    const now = filesNow();
+    if (now === null) return;
+    const output = await jobs.work('Opening the bay', 'openProject', now.files);
+    if (output !== null) document.bayRead(output.bay, output.warnings);
+  };
+
+  /** Another project is not put on the bench while work is under way on this one: what it answers would be of the other. */
+  const isFree = (): boolean => {
+    if (jobs.getState().current === null) return true;
+    jobs.tell('Something is being worked on', ['Let it come to its end or cancel it, then open the other project.']);
+    return false;
+  };
+
   const take = async (got: Result<OpenedProject> | null, isNew = false): Promise<void> => {
     if (got === null) return;
+    if (!isFree()) return;
     if (!got.ok) return jobs.tellProblems('The project could not be opened', got.problems);
     const read = readDocument(got.value);
     if (!read.ok) return jobs.tellProblems('The project has problems', read.problems);
     const { project, sheets } = read.value;
+    await desktop.taken();
     byHand.letGo();
     onRod.clear();
     hand.empty();
@@ -100,8 +117,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
       parts: {},
     });
     hover.setState({ place: null });
-    const output = await jobs.work('Opening the bay', 'openProject', got.value);
-    if (output !== null) document.bayRead(output.bay, output.warnings);
+    await readBay();
   };
 
   const onNewBay = createOnNewBay({
@@ -238,7 +254,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
       await take(await desktop.openDemo());
       if (document.getState().open !== null) guide.setState({ at: 0 });
     },
-    openChosen: async (): Promise<void> => take(await desktop.chooseProject()),
+    openChosen: async (): Promise<void> => (isFree() ? take(await desktop.chooseProject()) : undefined),
+    readBay,
     layAll: (): Promise<void> => lay(),
     layRun: (run: string): Promise<void> => lay([run]),
     tryEnds,

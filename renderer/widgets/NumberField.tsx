@@ -21,7 +21,10 @@ export function NumberField({ label, unit, value, low, high, step, decimals, onS
   const parsed = Number(text.replace(',', '.'));
   const wrong = text.trim() === '' || !Number.isFinite(parsed) || parsed < low || parsed > high;
   const take = (): void => {
-    if (!wrong && text !== shown) onSet(parsed);
+    if (wrong || text === shown) return;
+    onSet(parsed);
+    // The same number in other digits changes nothing, and would stand as it was typed.
+    setText(shown);
   };
   const nudge = (by: number): void =>
     onSet(Math.min(high, Math.max(low, Number(((value ?? Math.max(low, 0)) + by).toFixed(decimals)))));

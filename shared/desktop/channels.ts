@@ -9,6 +9,7 @@ export const TASK_CHANNELS: Readonly<Record<DesktopTask, string>> = {
   openDemo: 'hosewright:open-demo',
   exampleParts: 'hosewright:example-parts',
   beginNew: 'hosewright:begin-new',
+  taken: 'hosewright:taken',
   chooseProject: 'hosewright:choose-project',
   chooseFiles: 'hosewright:choose-files',
   saveProject: 'hosewright:save-project',

@@ -26,6 +26,8 @@ export interface DesktopApi {
   openDemo(): Promise<Result<OpenedProject>>;
   /** The example's files, to take its parts from; what is open stays open. */
   exampleParts(): Promise<Result<OpenedProject>>;
+  /** What was opened last could be read and is on the bench: only from now on is it what `saveProject` writes to. */
+  taken(): Promise<void>;
   /** A project that stands nowhere yet is on the bench: saving it asks where, and touches no project opened before. */
   beginNew(): Promise<void>;
   chooseProject(): Promise<Result<OpenedProject> | null>;

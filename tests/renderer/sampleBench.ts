@@ -184,6 +184,7 @@ export function sampleBench(
     openGiven: async () => ({ ok: true, value: sampleFiles() }),
     openDemo: async () => ({ ok: true, value: sampleFiles() }),
     exampleParts: async () => ({ ok: true, value: sampleFiles() }),
+    taken: async () => undefined,
     beginNew: async () => undefined,
     chooseProject: async () => null,
     chooseFiles: async () => null,

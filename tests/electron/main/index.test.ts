@@ -105,6 +105,8 @@ describe('tasks', () => {
     await refused('saveFile', 'sheet.pdf', 'text');
     await refused('saveFiles', [null]);
     await refused('saveFiles', 'all');
+    await refused('openRecent', 42);
+    await refused('forgetRecent');
   });
 
   test('a project is chosen, saved in place and read back', async () => {
@@ -122,9 +124,16 @@ describe('tasks', () => {
         files: [{ path: 'bay.stl', bytes: Uint8Array.of(7) }],
       },
     });
+    await api.taken();
+    // Another one that the window finds it cannot read is never taken, so what is saved stays this one.
+    await using other = await scratchFolder();
+    await other.write({ 'project.json': '{}' });
+    fake.answers.open = [path.join(other.folder, 'project.json')];
+    expect(await api.chooseProject()).toMatchObject({ ok: true });
     const added = [{ path: 'more.stl', bytes: Uint8Array.of(8) }];
     expect(await api.saveProject('{"changed":true}', added)).toMatchObject({ ok: true, value: { kind: 'saved' } });
     expect(await readFile(path.join(scratch.folder, 'project.json'), 'utf8')).toBe('{"changed":true}');
+    expect(await readFile(path.join(other.folder, 'project.json'), 'utf8')).toBe('{}');
     expect([...(await readFile(path.join(scratch.folder, 'more.stl')))]).toEqual([8]);
     const table = (content: number) => [{ path: 'own-ends.csv', bytes: Uint8Array.of(content) }];
     expect(await api.saveProject('{}', [], table(1))).toMatchObject({
@@ -134,6 +143,20 @@ describe('tasks', () => {
     expect(await api.saveProject('{}', table(1))).toMatchObject({ ok: true });
     expect(await api.saveProject('{}', [], table(2))).toMatchObject({ ok: true });
     expect([...(await readFile(path.join(scratch.folder, 'own-ends.csv')))]).toEqual([2]);
+  });
+
+  test('a project that was opened is remembered and opened again by its name on the list alone', async () => {
+    await using scratch = await scratchFolder();
+    await scratch.write({ 'project.json': JSON.stringify({ bay: { meshes: [] } }) });
+    fake.answers.open = [path.join(scratch.folder, 'project.json')];
+    expect(await api.chooseProject()).toMatchObject({ ok: true });
+    await api.taken();
+    const one = (await api.recentProjects()).find(({ label }) => label === path.basename(scratch.folder));
+    expect(one).toMatchObject({ missing: false, openedOn: expect.stringMatching(/^\d{4}-\d\d-\d\d$/) });
+    expect(await api.openRecent(one?.id ?? '')).toMatchObject({ ok: true, value: { savesInPlace: true } });
+    expect(await api.openRecent(path.join(scratch.folder, 'project.json'))).toMatchObject({ ok: false });
+    expect((await api.forgetRecent(one?.id ?? '')).some(({ id }) => id === one?.id)).toBe(false);
+    expect(await api.openRecent(one?.id ?? '')).toMatchObject({ ok: false });
   });
 
   test('papers and picked files go through dialogs; closing one saves nothing', async () => {

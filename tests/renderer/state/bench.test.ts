@@ -4,7 +4,16 @@ import { setEnd, setEnds, setOwnClock, setSlack, setSleeve } from '../../../rend
 import { orderFindings } from '../../../renderer/state/findingOrder.ts';
 import { runState } from '../../../renderer/state/runState.ts';
 import { stepOpenings } from '../../../renderer/state/stepOpenings.ts';
-import { SAMPLE_BAY, SAMPLE_PROJECT, sampleBench, sampleFinding, sampleLay, sampleReport } from '../sampleBench.ts';
+import type { JobEnd } from '../../../shared/jobs/contract.ts';
+import {
+  SAMPLE_BAY,
+  SAMPLE_PROJECT,
+  sampleBench,
+  sampleFiles,
+  sampleFinding,
+  sampleLay,
+  sampleReport,
+} from '../sampleBench.ts';
 
 type SampleBench = ReturnType<typeof sampleBench>['bench'];
 
@@ -41,6 +50,35 @@ describe('bench', () => {
     await bench.layAll();
     expect(bench.jobs.getState().notice?.lines).toEqual(['runs[0]: no way in', 'runs[1]: no way out, got 7']);
     expect(opened(bench).report).toBeNull();
+  });
+
+  it('does not take what cannot be read, nor anything while work is under way; a reading that was stopped is asked for again', async () => {
+    let taken = 0;
+    let reading: JobEnd<'openProject'> = { kind: 'cancelled' };
+    const unreadable = { ...sampleFiles(), projectText: '{}' };
+    const { bench, asked } = sampleBench(
+      {
+        get openProject() {
+          return reading;
+        },
+        layRuns: new Promise<never>(() => undefined),
+      },
+      { taken: async () => void taken++, chooseProject: async () => ({ ok: true, value: unreadable }) },
+    );
+    await bench.openGiven();
+    expect([taken, opened(bench).bay]).toEqual([1, null]);
+    await bench.openChosen();
+    expect(bench.jobs.getState().notice?.title).toBe('The project has problems');
+    expect([taken, opened(bench).history.present.name]).toEqual([1, 'Sample']);
+    reading = SAMPLE_BAY;
+    await bench.readBay();
+    expect(opened(bench).bay?.parts.map(({ name }) => name)).toEqual(['plate']);
+
+    void bench.layAll();
+    const before = asked.length;
+    await bench.openGiven();
+    expect(bench.jobs.getState().notice?.title).toBe('Something is being worked on');
+    expect([taken, asked.length]).toEqual([1, before]);
   });
 
   it('marks a run stale when what its lay hangs on is changed, and fresh again when that is undone', async () => {
