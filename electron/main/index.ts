@@ -1,6 +1,8 @@
+import path from 'node:path';
 import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session } from 'electron';
 import { MENU_CHANNEL } from '../../shared/desktop/channels.ts';
 import { programFolders } from '../node/programFolders.ts';
+import { recentProjects } from '../node/recentProjects.ts';
 import { answerAsset } from './answerAsset.ts';
 import { answerTasks } from './answerTasks.ts';
 import { askWithDialogs } from './askPlace.ts';
@@ -47,7 +49,10 @@ function start(): void {
   let window: BrowserWindow;
   const ask = askWithDialogs(dialog, () => window);
   const given = givenProject(process.argv, app.isPackaged, folders.demoProject);
-  answerTasks(ipcMain, taskHandlers(ask, folders.demoProject, given));
+  const recent = recentProjects(path.join(app.getPath('userData'), 'recent-projects.json'), () =>
+    new Date().toISOString().slice(0, 10),
+  );
+  answerTasks(ipcMain, taskHandlers(ask, folders.demoProject, given, recent));
   window = openWindow();
   const say = (command: string): void => window.webContents.send(MENU_CHANNEL, command);
   Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(say, !app.isPackaged)));

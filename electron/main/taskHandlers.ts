@@ -4,6 +4,7 @@ import type { OpenedProject, Saved } from '../../shared/desktop/contract.ts';
 import type { NamedFile } from '../../shared/document/project/projectFiles.ts';
 import { atomicWrite } from '../node/atomicWrite.ts';
 import { type ProjectOnDisk, readProjectFiles, reasonOf } from '../node/readProjectFiles.ts';
+import type { RecentProjects } from '../node/recentProjects.ts';
 import { saveProject, saveProjectCopy } from '../node/saveProject.ts';
 import type { GivenProject } from '../node/serveWindow.ts';
 import { writeFilesInto } from '../node/writeFilesInto.ts';
@@ -21,7 +22,12 @@ interface Opened {
  * Does the window's tasks. The window names no place on disk: a place comes from the command line or from a dialog, and
  * main alone remembers which project is open.
  */
-export function taskHandlers(ask: AskPlace, demoProject: string, given: GivenProject | undefined): TaskHandlers {
+export function taskHandlers(
+  ask: AskPlace,
+  demoProject: string,
+  given: GivenProject | undefined,
+  recent: RecentProjects,
+): TaskHandlers {
   let open: Opened | undefined;
   /** what the window was given last; it may find that it cannot be read, and then the one before stays open */
   let offered: Opened | undefined;
@@ -32,6 +38,11 @@ export function taskHandlers(ask: AskPlace, demoProject: string, given: GivenPro
     offered = { project: read.value, savesInPlace };
     const { folder, projectText, files } = read.value;
     return good({ label: path.basename(folder), savesInPlace, projectText, files });
+  }
+
+  /** The example that comes with the program is opened by its own button. */
+  async function remembered(): Promise<void> {
+    if (open?.savesInPlace === true) await recent.remember(open.project.file);
   }
 
   /** A project that may not be overwritten is saved as a copy, which is then the open one. */
@@ -45,6 +56,7 @@ export function taskHandlers(ask: AskPlace, demoProject: string, given: GivenPro
     const reread = await opened(copied.value, true);
     if (reread.ok) open = offered;
     offered = undefined;
+    await remembered();
     return reread.ok ? good({ kind: 'saved', where: copied.value }) : reread;
   }
 
@@ -60,6 +72,7 @@ export function taskHandlers(ask: AskPlace, demoProject: string, given: GivenPro
     taken: async () => {
       open = offered ?? open;
       offered = undefined;
+      await remembered();
     },
     beginNew: async () => {
       open = undefined;
@@ -69,6 +82,12 @@ export function taskHandlers(ask: AskPlace, demoProject: string, given: GivenPro
       const place = await ask.project();
       return place === undefined ? null : opened(place, true);
     },
+    recentProjects: () => recent.list(),
+    openRecent: async (id) => {
+      const file = await recent.fileOf(asText(id));
+      return file === undefined ? bad([{ path: '', message: 'no longer on the list' }]) : opened(file, true);
+    },
+    forgetRecent: async (id) => recent.forget(asText(id)),
     chooseFiles: async () => {
       const places = await ask.files();
       return places === undefined ? null : readPicked(places);

@@ -10,6 +10,9 @@ const api: DesktopApi = {
   taken: () => ipcRenderer.invoke(TASK_CHANNELS.taken),
   beginNew: () => ipcRenderer.invoke(TASK_CHANNELS.beginNew),
   chooseProject: () => ipcRenderer.invoke(TASK_CHANNELS.chooseProject),
+  recentProjects: () => ipcRenderer.invoke(TASK_CHANNELS.recentProjects),
+  openRecent: (id) => ipcRenderer.invoke(TASK_CHANNELS.openRecent, id),
+  forgetRecent: (id) => ipcRenderer.invoke(TASK_CHANNELS.forgetRecent, id),
   chooseFiles: () => ipcRenderer.invoke(TASK_CHANNELS.chooseFiles),
   saveProject: (projectText, added, changed) =>
     ipcRenderer.invoke(TASK_CHANNELS.saveProject, projectText, added, changed),

@@ -6,6 +6,7 @@ import { ChecksCard } from '../panels/findings/ChecksCard.tsx';
 import { BenchCard } from '../panels/job/BenchCard.tsx';
 import { EmptyBench } from '../panels/job/EmptyBench.tsx';
 import { JobHead } from '../panels/job/JobHead.tsx';
+import { RecentSlip } from '../panels/job/RecentList.tsx';
 import { NewBay } from '../panels/newBay/NewBay.tsx';
 import { KeyList } from '../panels/notes/KeyList.tsx';
 import { WorkStrip } from '../panels/notes/WorkStrip.tsx';
@@ -59,6 +60,7 @@ function Benchtop() {
         {shown && step === 'papers' && <PaperPreview />}
         <WorkStrip />
         {shown && <DrawerPull />}
+        {shown && <RecentSlip />}
         <HandReadout />
       </main>
       {shown && (

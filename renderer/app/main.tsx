@@ -12,6 +12,7 @@ import './styles/section.css';
 import './styles/papers.css';
 import './styles/findings.css';
 import './styles/newBay.css';
+import './styles/recent.css';
 import './styles/lengths.css';
 import './styles/gloves.css';
 import { createRoot } from 'react-dom/client';

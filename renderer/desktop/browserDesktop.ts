@@ -2,8 +2,8 @@ import { bad, good, type Result } from '../../shared/base/result.ts';
 import type { DesktopApi, OpenedProject, Saved } from '../../shared/desktop/contract.ts';
 import { namedPaths } from '../../shared/document/project/namedPaths.ts';
 import type { NamedFile } from '../../shared/document/project/projectFiles.ts';
-import { projectFromFolder } from './projectFromFolder.ts';
 import { serverDesktop } from './serverDesktop.ts';
+import { sittingProjects } from './sittingProjects.ts';
 
 /**
  * The shell's tasks in a browser. Projects on the disk come from the local server that served the window; others from a
@@ -11,6 +11,7 @@ import { serverDesktop } from './serverDesktop.ts';
  */
 export function browserDesktop(page: Window): DesktopApi {
   const server = serverDesktop(page);
+  const sitting = sittingProjects(() => server.open('given'));
   let savesInPlace = false;
   /** whether what was opened last does; it may turn out not to be readable, and then the one before stays open */
   let offered: boolean | null = null;
@@ -32,7 +33,7 @@ export function browserDesktop(page: Window): DesktopApi {
   }
 
   return {
-    openGiven: () => opened(server.open('given')),
+    openGiven: () => opened(server.open('given').then(sitting.given)),
     openDemo: async () => {
       const demo = await opened(server.open('demo'));
       return demo ?? bad([{ path: '', message: 'the example bay is not beside the program' }]);
@@ -50,7 +51,13 @@ export function browserDesktop(page: Window): DesktopApi {
       offered = null;
       newTables.clear();
     },
-    chooseProject: () => opened(pickFiles(page, { folder: true }).then((files) => files && projectFromFolder(files))),
+    chooseProject: () => opened(pickFiles(page, { folder: true }).then((files) => files && sitting.picked(files))),
+    recentProjects: async () => sitting.list(),
+    openRecent: async (id) => {
+      const again = await opened(sitting.open(id));
+      return again ?? bad([{ path: '', message: 'no longer on the list' }]);
+    },
+    forgetRecent: async (id) => sitting.forget(id),
     chooseFiles: async () => {
       const files = await pickFiles(page, { folder: false });
       return files && good(await Promise.all(files.map(readPicked)));

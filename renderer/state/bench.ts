@@ -19,6 +19,7 @@ import { createOnMeasure } from './onMeasure.ts';
 import { createOnMends } from './onMends.ts';
 import { createOnNewBay } from './onNewBay.ts';
 import { createOnPreview } from './onPreview.ts';
+import { createOnRecent } from './onRecent.ts';
 import { createOnRod } from './onRod.ts';
 import { createOnRuns } from './onRuns.ts';
 import { createOnSquareUp } from './onSquareUp.ts';
@@ -119,6 +120,11 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     hover.setState({ place: null });
     await readBay();
   };
+
+  const onRecent = createOnRecent({
+    desktop,
+    open: async (id) => (isFree() ? take(await desktop.openRecent(id)) : undefined),
+  });
 
   const onNewBay = createOnNewBay({
     jobs,
@@ -244,6 +250,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     onBay,
     onBuilt,
     onRod,
+    onRecent,
     onRuns,
     onWays,
     onMends,

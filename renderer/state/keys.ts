@@ -94,8 +94,15 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'Ctrl Shift Z', words: 'redo', fits: withControl('z', true), act: (bench) => bench.document.redo() },
   { shown: 'Ctrl S', words: 'save the project', fits: withControl('s'), act: (bench) => void bench.save() },
   { shown: 'Ctrl O', words: 'open a project', fits: withControl('o'), act: (bench) => void bench.openChosen() },
+  { shown: 'Shift O', words: 'projects opened lately', fits: plain('O'), act: toggleRecent },
   { shown: '?', words: 'this list', fits: plain('?'), act: (bench) => bench.session.set({ keysShown: true }) },
 ];
+
+function toggleRecent({ onRecent, document }: Bench): void {
+  if (document.getState().open === null) return;
+  if (onRecent.getState().isOpen) onRecent.shut();
+  else void onRecent.show();
+}
 
 function nudge(by: Partial<CameraNudge>): (bench: Bench) => void {
   return ({ session }) => session.set({ nudge: { aroundDeg: 0, overDeg: 0, nearer: 1, ...by } });
@@ -206,6 +213,7 @@ function pickLess({ hand, onRod }: Bench): void {
 function stopOrClose(bench: Bench): void {
   const { session, jobs, hand, byHand, drawer, onMeasure, section } = bench;
   if (session.getState().keysShown) session.set({ keysShown: false });
+  else if (bench.onRecent.getState().isOpen) bench.onRecent.shut();
   else if (drawer.getState().isOpen) shutDrawer(bench);
   else if (hand.getState().hold !== null) byHand.letGo();
   else if (hand.getState().slidLock !== null) hand.set({ slidLock: null });

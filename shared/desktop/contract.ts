@@ -9,6 +9,20 @@ export interface OpenedProject extends ProjectFiles {
   readonly savesInPlace: boolean;
 }
 
+/** A project opened lately, as the shell remembers it. */
+export interface RecentProject {
+  /** the shell's own name for it; says nothing of where it lies */
+  readonly id: string;
+  /** its folder's name */
+  readonly label: string;
+  /** where it is, in words for the user */
+  readonly where: string;
+  /** ISO day; absent = in this sitting */
+  readonly openedOn?: string;
+  /** nothing is there any more */
+  readonly missing: boolean;
+}
+
 /** What became of a save: where it went, in words for the user, or that the user thought better of it. */
 export type Saved = { readonly kind: 'saved'; readonly where: string } | { readonly kind: 'not-saved' };
 
@@ -31,6 +45,11 @@ export interface DesktopApi {
   /** A project that stands nowhere yet is on the bench: saving it asks where, and touches no project opened before. */
   beginNew(): Promise<void>;
   chooseProject(): Promise<Result<OpenedProject> | null>;
+  /** Projects opened lately, last first: as long as the shell can remember them, at least for this sitting. */
+  recentProjects(): Promise<readonly RecentProject[]>;
+  openRecent(id: string): Promise<Result<OpenedProject>>;
+  /** Takes one off the list, and leaves its files alone; answers what is left. */
+  forgetRecent(id: string): Promise<readonly RecentProject[]>;
   /** Files to bring into a project: meshes or tables, named by their plain file name. */
   chooseFiles(): Promise<Result<readonly NamedFile[]> | null>;
   /**

@@ -187,6 +187,9 @@ export function sampleBench(
     taken: async () => undefined,
     beginNew: async () => undefined,
     chooseProject: async () => null,
+    recentProjects: async () => [],
+    openRecent: async () => ({ ok: true, value: sampleFiles() }),
+    forgetRecent: async () => [],
     chooseFiles: async () => null,
     saveProject: async () => ({ ok: true, value: { kind: 'saved', where: 'the project folder' } }),
     saveFile: async (name, bytes) => {

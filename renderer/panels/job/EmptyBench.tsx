@@ -2,6 +2,8 @@ import { useBench, useJobs } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { BareRule } from '../straightView/BareRule.tsx';
 
+import { RecentList } from './RecentList.tsx';
+
 /** Nothing on the bench yet: what the program is for and the ways to begin. */
 export function EmptyBench() {
   const bench = useBench();
@@ -28,6 +30,7 @@ export function EmptyBench() {
         </Button>
       </div>
       <p className="empty-drop">A scan can also be dropped on this window: STL, OBJ, GLB or glTF.</p>
+      <RecentList />
       <div className="empty-rule">
         <BareRule />
       </div>

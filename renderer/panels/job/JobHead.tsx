@@ -1,3 +1,4 @@
+import { useStore } from 'zustand';
 import { hasUnsavedEdits } from '../../state/documentStore.ts';
 import { redoName, undoName } from '../../state/history.ts';
 import { useBench, useDocument, useSession } from '../../state/useBench.ts';
@@ -19,6 +20,7 @@ export function JobHead() {
 function JobName() {
   const bench = useBench();
   const open = useDocument((state) => state.open);
+  const lately = useStore(bench.onRecent, ({ isOpen }) => isOpen);
   if (open === null) return <h1 className="job-name">Hosewright</h1>;
   const project = open.history.present;
   return (
@@ -30,6 +32,15 @@ function JobName() {
         {project.exampleData && <span className="stamp">Example data</span>}
         <button type="button" className="text-button" onClick={() => void bench.openChosen()}>
           Open another
+        </button>
+        <button
+          type="button"
+          className="text-button"
+          aria-expanded={lately}
+          title="Projects opened lately: key Shift O"
+          onClick={() => (lately ? bench.onRecent.shut() : void bench.onRecent.show())}
+        >
+          Lately
         </button>
       </p>
     </div>

@@ -1,4 +1,7 @@
 import { EventEmitter } from 'node:events';
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 
 /**
  * Stands in for the `electron` module where there is no runtime. It keeps the contracts that mistakes hide behind: what
@@ -52,6 +55,9 @@ export class BrowserWindow extends EventEmitter {
 /** What was called and when, in order. */
 export const calls: string[] = [];
 
+/** Where the program keeps what is the user's own. */
+const userFolder = mkdtempSync(path.join(tmpdir(), 'hosewright-user-'));
+
 class FakeApp extends EventEmitter {
   readonly isPackaged = true;
   enableSandbox(): void {
@@ -66,6 +72,9 @@ class FakeApp extends EventEmitter {
   }
   quit(): void {
     calls.push('quit');
+  }
+  getPath(name: string): string {
+    return path.join(userFolder, name);
   }
 }
 export const app = new FakeApp();
