@@ -1,9 +1,9 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { BayCard } from '../panels/bay/BayCard.tsx';
+import { BenchCard } from '../panels/benchRecord/BenchCard.tsx';
 import { HandReadout } from '../panels/byHand/HandReadout.tsx';
 import { ChecksCard } from '../panels/findings/ChecksCard.tsx';
-import { BenchCard } from '../panels/job/BenchCard.tsx';
 import { EmptyBench } from '../panels/job/EmptyBench.tsx';
 import { JobHead } from '../panels/job/JobHead.tsx';
 import { RecentSlip } from '../panels/job/RecentList.tsx';

@@ -13,6 +13,7 @@ import './styles/papers.css';
 import './styles/findings.css';
 import './styles/newBay.css';
 import './styles/recent.css';
+import './styles/bench.css';
 import './styles/lengths.css';
 import './styles/gloves.css';
 import { createRoot } from 'react-dom/client';

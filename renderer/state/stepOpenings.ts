@@ -1,3 +1,4 @@
+import { madeCounts } from './benchProgress.ts';
 import type { OpenDocument } from './documentStore.ts';
 import { runState } from './runState.ts';
 import type { Step } from './sessionStore.ts';
@@ -15,10 +16,10 @@ const waits = (words: string): Opening => ({ state: 'waits', words });
 
 /** What is open in every step of the job. `document` null = nothing is on the bench. */
 export function stepOpenings(document: OpenDocument | null): Record<Step, Opening> {
-  const bench = waits('not built yet');
   if (document === null) {
     const nothing = waits('waits for a bay');
-    return { bay: open('bring in a bay'), ports: nothing, runs: nothing, checks: nothing, papers: nothing, bench };
+    const [ports, runs, checks, papers, bench] = [nothing, nothing, nothing, nothing, nothing];
+    return { bay: open('bring in a bay'), ports, runs, checks, papers, bench };
   }
   return {
     bay: bayOpening(document),
@@ -26,7 +27,7 @@ export function stepOpenings(document: OpenDocument | null): Record<Step, Openin
     runs: runsOpening(document),
     checks: checksOpening(document),
     papers: papersOpening(document),
-    bench,
+    bench: benchOpening(document),
   };
 }
 
@@ -68,4 +69,12 @@ function papersOpening(document: OpenDocument): Opening {
   const states = lays.map((lay) => runState(document, lay.run));
   const ready = states.filter((state) => state === 'clean' || state === 'look').length;
   return ready === states.length ? done('ready to print') : open(`${states.length - ready} not fit to cut`);
+}
+
+function benchOpening({ report, history: { present } }: OpenDocument): Opening {
+  const all = present.runs.length;
+  const counts = madeCounts(present);
+  if (counts.failed > 0) return open(count(counts.failed, 'failed its test', 'failed their tests'));
+  if (counts['to-make'] === all) return report === null ? waits('wait for a lay') : open('none made yet');
+  return counts.fitted === all ? done('all fitted') : open(`${counts.fitted} of ${all} fitted`);
 }

@@ -19,7 +19,9 @@ export function NumberField({ label, unit, value, low, high, step, decimals, onS
   const [text, setText] = useState(shown);
   useEffect(() => setText(shown), [shown]);
   const parsed = Number(text.replace(',', '.'));
-  const wrong = text.trim() === '' || !Number.isFinite(parsed) || parsed < low || parsed > high;
+  const empty = text.trim() === '';
+  // Left empty where nothing is stated yet is no mistake.
+  const wrong = empty ? value !== null : !Number.isFinite(parsed) || parsed < low || parsed > high;
   const take = (): void => {
     if (wrong || text === shown) return;
     onSet(parsed);

@@ -5,7 +5,7 @@ import { stockCutsCsv } from './csv/stockCutsCsv.ts';
 import { utf8Bytes } from './csv/utf8Bytes.ts';
 import type { SheetInput } from './input.ts';
 
-export { type StockCuts, stockCuts, stockWords, USUAL_KERF_MM } from './bench/stockCuts.ts';
+export { type StockCuts, stockCuts, stockWords } from './bench/stockCuts.ts';
 export { buildSheetPdf } from './buildSheet/buildSheetPdf.ts';
 export { CUT_LIST_COLUMNS, cutListCsv } from './csv/cutListCsv.ts';
 export { STOCK_CUTS_COLUMNS, stockCutsCsv } from './csv/stockCutsCsv.ts';

@@ -1,8 +1,9 @@
 import { bad, good, type Result } from '../../../shared/base/result.ts';
 import { readLength } from '../../../shared/document/parts/readLength.ts';
+import { USUAL_KERF_MM } from '../../../shared/document/stock/cutPlan.ts';
 import { readProject } from '../../../shared/jobs/readProject.ts';
 import { stockRows } from '../../../shared/sheets/csv/stockCutsCsv.ts';
-import { type StockCuts, stockCuts, stockWords, USUAL_KERF_MM } from '../../../shared/sheets/index.ts';
+import { type StockCuts, stockCuts, stockWords } from '../../../shared/sheets/index.ts';
 import { readProjectFiles } from '../../node/readProjectFiles.ts';
 import { readReport } from '../../node/readReport.ts';
 import { defineCommand, type Values } from '../command.ts';

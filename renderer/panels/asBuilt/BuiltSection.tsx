@@ -19,7 +19,7 @@ export function BuiltSection({ run, lay }: { run: Run; lay: Lay }) {
   const busy = useJobs((jobs) => jobs.current !== null);
   const measured = run.asBuilt;
   const set = (change: Partial<AsBuilt>): void => {
-    if (!busy) void onBuilt.measured(run.id, { ...measured, ...change });
+    if (!busy) void onBuilt.write(run.id, change);
   };
   return (
     <section className="rod" aria-label={CHECK_WORDS.asBuilt}>
@@ -42,8 +42,8 @@ export function BuiltSection({ run, lay }: { run: Run; lay: Lay }) {
           onSet={(clockDeg) => set({ clockDeg })}
         />
       )}
-      {measured !== undefined && (
-        <Button disabled={busy} onPress={() => void onBuilt.measured(run.id, undefined)}>
+      {(measured?.cutLengthMm !== undefined || measured?.clockDeg !== undefined) && (
+        <Button disabled={busy} onPress={() => void onBuilt.takeBack(run.id, 'cutLengthMm', 'clockDeg')}>
           Forget these measures
         </Button>
       )}

@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
-import type { RecentProject } from '../../../shared/desktop/contract.ts';
+import type { RecentState } from '../../state/onRecent.ts';
 import { useBench, useJobs } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 
@@ -40,7 +40,7 @@ export function RecentSlip() {
   );
 }
 
-function RecentRows({ projects }: { projects: readonly RecentProject[] }) {
+function RecentRows({ projects }: Pick<RecentState, 'projects'>) {
   const { onRecent } = useBench();
   const busy = useJobs((jobs) => jobs.current !== null);
   return (

@@ -40,8 +40,9 @@ export function PapersCard() {
       </div>
       <ul className="paper-words">
         <li>
-          <b>Build sheets</b>, PDF: one per hose, with the cut, the marks, the clock and what to thread on first. Print
-          at 100 % and measure the check bar before you trust the strip.
+          <b>Build sheets</b>, PDF: one per hose, with the cut, the marks, the clock, what to thread on first, the
+          torque of its nuts by every table that fits, the usual proof test and its life. Print at 100 % and measure the
+          check bar before you trust the strip.
         </li>
         <li>
           <b>Cut list</b>, CSV: all hoses in one table.

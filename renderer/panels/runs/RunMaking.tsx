@@ -1,12 +1,12 @@
-import { useMemo } from 'react';
 import { assemblySteps } from '../../../shared/document/assembly/assemblySteps.ts';
 import { inTheBaySteps } from '../../../shared/document/assembly/inTheBaySteps.ts';
 import type { Lay } from '../../../shared/document/lay/schema.ts';
 import type { PartTables } from '../../../shared/document/parts/schema.ts';
-import { type ResolvedRun, resolveProject } from '../../../shared/document/project/resolve.ts';
+import type { ResolvedRun } from '../../../shared/document/project/resolve.ts';
 import type { Project } from '../../../shared/document/project/schema.ts';
 import { type NutAdvice, nutTorque } from '../../../shared/document/torque/nutTorque.ts';
 import { formatFlats, formatTorque, lengthWriter } from '../../../shared/sheets/format/index.ts';
+import { useResolvedRun } from './useResolvedRun.ts';
 import { Value } from './Value.tsx';
 
 interface Shown {
@@ -24,10 +24,7 @@ const STAGES = [
 
 /** How the hose is made up, step by step, and the torque of its nuts; both folded away until asked for. */
 export function RunMaking({ lay, project, tables }: Shown) {
-  const run = useMemo(() => {
-    const resolved = resolveProject(project, tables);
-    return resolved.ok ? resolved.value.runs.find(({ run: one }) => one.id === lay.run) : undefined;
-  }, [project, tables, lay.run]);
+  const run = useResolvedRun(project, tables, lay.run);
   if (run === undefined) return null;
   return (
     <section aria-label="Making it up">

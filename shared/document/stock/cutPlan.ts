@@ -26,6 +26,9 @@ export interface CutPlan {
   readonly proven: boolean;
 }
 
+/** mm. What a cut-off wheel or a fine saw takes of the hose: common practice, no source. */
+export const USUAL_KERF_MM = 3;
+
 /** Places of a hose tried before the search gives up: a fraction of a second. A count, so that the plan is the same on every machine. */
 export const CUT_PLAN_BUDGET = 300_000;
 

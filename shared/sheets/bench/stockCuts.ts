@@ -1,10 +1,7 @@
 import type { Roll } from '../../document/parts/schema.ts';
-import { type CutPlan, cutPlan, type WantedCut } from '../../document/stock/cutPlan.ts';
+import { type CutPlan, cutPlan, USUAL_KERF_MM, type WantedCut } from '../../document/stock/cutPlan.ts';
 import type { CutListInput } from '../input.ts';
 import { cutVerdict, layOf } from './cutVerdict.ts';
-
-/** mm. What a cut-off wheel or a fine saw takes of the hose: common practice, no source. */
-export const USUAL_KERF_MM = 3;
 
 /** The cuts of a whole job from what lies on the shelf. */
 export interface StockCuts {
