@@ -1,4 +1,4 @@
-import type { End, Hose, PartTables, Sleeve } from '../../shared/document/parts/schema.ts';
+import type { Clamp, End, Hose, PartTables, Sleeve } from '../../shared/document/parts/schema.ts';
 import {
   type Port,
   PROJECT_FORMAT,
@@ -60,6 +60,23 @@ export function sampleSleeve(changes: Partial<Sleeve> = {}): Sleeve {
     outsideDiameterMm: 22,
     maxTemperatureC: 260,
     weightKgPerM: 0.2,
+    provenance: 'example',
+    source: 'invented for tests',
+    ...changes,
+  };
+}
+
+/** A clamp that holds the bare sample hose, invented for tests. */
+export function sampleClamp(changes: Partial<Clamp> = {}): Clamp {
+  return {
+    id: 'p',
+    name: 'P clamp',
+    holdsFromMm: 15,
+    holdsToMm: 16,
+    standOffMm: 12,
+    widthMm: 12,
+    material: 'steel, cushioned',
+    maxTemperatureC: 200,
     provenance: 'example',
     source: 'invented for tests',
     ...changes,

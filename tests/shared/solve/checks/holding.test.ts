@@ -5,7 +5,7 @@ import type { Clamp } from '../../../../shared/document/parts/schema.ts';
 import type { Service, Support } from '../../../../shared/document/project/schema.ts';
 import { heatAlong } from '../../../arbitraries/heat.ts';
 import { clearanceTo, layAlong, straightLay } from '../../../arbitraries/lays.ts';
-import { samplePort, sampleProject, sampleRun } from '../../../arbitraries/projects.ts';
+import { sampleClamp, samplePort, sampleProject, sampleRun } from '../../../arbitraries/projects.ts';
 import { findingsOf, resolved } from './context.ts';
 
 const supportAt = (arcLengthMm: number, point: Vec3, more: Partial<Lay['supports'][number]> = {}) => ({
@@ -25,22 +25,9 @@ function arc(radiusMm: number, degrees: number): Vec3[] {
   });
 }
 
-const pClamp = (changes: Partial<Clamp>): Clamp => ({
-  id: 'p',
-  name: 'P clamp',
-  holdsFromMm: 15,
-  holdsToMm: 16,
-  standOffMm: 12,
-  widthMm: 12,
-  material: 'steel, cushioned',
-  maxTemperatureC: 200,
-  provenance: 'example',
-  source: 'invented for tests',
-  ...changes,
-});
 const held: Support = { id: 'c', kind: 'clamp', point: [250, 0, 0], axis: [1, 0, 0], part: 'p' };
 const clampedBy = (changes: Partial<Clamp>) =>
-  resolved({ runs: [sampleRun({ supports: [held] })] }, { clamps: [pClamp(changes)] });
+  resolved({ runs: [sampleRun({ supports: [held] })] }, { clamps: [sampleClamp(changes)] });
 
 describe('a clamp', () => {
   it('on a straight stretch is let be; on an arc it turns by its width over the radius', () => {

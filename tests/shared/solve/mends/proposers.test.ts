@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Finding, Lay } from '../../../../shared/document/lay/schema.ts';
-import type { Clamp, PartTables } from '../../../../shared/document/parts/schema.ts';
+import type { PartTables } from '../../../../shared/document/parts/schema.ts';
 import { CHECK_NAMES, type CheckName } from '../../../../shared/document/wording/findingWords.ts';
 import { otherAngles, otherMaterials } from '../../../../shared/solve/mends/endProposals.ts';
 import {
@@ -17,7 +17,7 @@ import { PROPOSERS } from '../../../../shared/solve/mends/proposers.ts';
 import { largerSizes, largerWhereAsked, smallerSizes } from '../../../../shared/solve/mends/sizeProposals.ts';
 import { exampleAdapter } from '../../../arbitraries/adapters.ts';
 import { clearanceTo, straightLay } from '../../../arbitraries/lays.ts';
-import { sampleSleeve } from '../../../arbitraries/projects.ts';
+import { sampleClamp, sampleSleeve } from '../../../arbitraries/projects.ts';
 import { exampleEnd, exampleHose, examplePort, oneRunProject } from '../../../arbitraries/rig.ts';
 
 const ENDS = [0, 30, 45, 90].map((angle) => exampleEnd(angle));
@@ -38,22 +38,6 @@ const TABLES: PartTables = {
   clamps: [],
   rolls: [],
 };
-
-function sampleClamp(changes: Partial<Clamp>): Clamp {
-  return {
-    id: 'p',
-    name: 'P clamp',
-    holdsFromMm: 15,
-    holdsToMm: 16,
-    standOffMm: 12,
-    widthMm: 12,
-    material: 'steel, cushioned',
-    maxTemperatureC: 200,
-    provenance: 'example',
-    source: 'invented for tests',
-    ...changes,
-  };
-}
 
 function contextOf(finding: Partial<Finding>, lay: Lay = straightLay()): MendContext {
   const ports = [examplePort('a', {}), examplePort('b', { seatPoint: [500, 0, 0], axis: [-1, 0, 0] })] as const;

@@ -5,7 +5,7 @@ import type { Clamp } from '../../../../../shared/document/parts/schema.ts';
 import type { Bundle, Project, Run, Skin, Support } from '../../../../../shared/document/project/schema.ts';
 import { heatAlong } from '../../../../arbitraries/heat.ts';
 import { layAlong, rockWith, straightLay } from '../../../../arbitraries/lays.ts';
-import { samplePort, sampleProject, sampleRun } from '../../../../arbitraries/projects.ts';
+import { sampleClamp, samplePort, sampleProject, sampleRun } from '../../../../arbitraries/projects.ts';
 import { exactly, type Mutation, type Spoilt, spoilt } from './mutation.ts';
 
 const skin = (id: string): Clearance['to'] => ({ kind: 'skin', id });
@@ -142,18 +142,6 @@ const CLEARANCES: readonly Mutation[] = [
   },
 ];
 
-const CLAMP: Clamp = {
-  id: 'p',
-  name: 'P clamp',
-  holdsFromMm: 15,
-  holdsToMm: 16,
-  standOffMm: 12,
-  widthMm: 12,
-  material: 'steel, cushioned',
-  maxTemperatureC: 200,
-  provenance: 'example',
-  source: 'invented for tests',
-};
 const HELD: Support = { id: 'c', kind: 'clamp', point: [250, 0, 0], axis: [1, 0, 0], part: 'p' };
 const placed = (arcLengthMm: number, point: Vec3, proposed = false): Lay['supports'][number] => ({
   id: 'c',
@@ -167,7 +155,7 @@ const clamped = (changes: Partial<Clamp>, lay: Partial<Lay> = {}): Spoilt =>
   spoilt(
     straightLay({ supports: [placed(250, [250, 0, 0])], ...lay }),
     { runs: [sampleRun({ supports: [HELD] })] },
-    { clamps: [{ ...CLAMP, ...changes }] },
+    { clamps: [sampleClamp(changes)] },
   );
 
 /** A clamp 15 mm wide in the middle of a quarter circle on which the hose turns by so many degrees in it. */
@@ -188,7 +176,7 @@ function pressed(kpaApart: number, bundled: boolean): Spoilt {
   const pressureKpa = service.pressureKpa + kpaApart;
   const other = { supports: [HELD], service: { ...service, pressureKpa } };
   const bundles = bundled ? [{ id: 'b', name: 'Both', runs: ['r1', 'r2'] }] : [];
-  return spoilt(straightLay(), twoRuns({ supports: [HELD] }, other, bundles), { clamps: [CLAMP] });
+  return spoilt(straightLay(), twoRuns({ supports: [HELD] }, other, bundles), { clamps: [sampleClamp()] });
 }
 
 function hole(stated: Pick<Support, 'seal'>): Spoilt {
