@@ -1,6 +1,8 @@
 import { Canvas } from '@react-three/fiber';
 import { useMemo } from 'react';
+import { useStore } from 'zustand';
 import { orderFindings } from '../state/findingOrder.ts';
+import { fittingSequence } from '../state/onFitting.ts';
 import { useBench, useDocument, useSession } from '../state/useBench.ts';
 import { BayAim } from './BayAim.tsx';
 import { BayMesh } from './BayMesh.tsx';
@@ -29,15 +31,20 @@ export function BayScene() {
   const theme = useSession((state) => state.theme);
   const chosen = useSession((state) => state.run);
   const step = useSession((state) => state.step);
-  const { session } = useBench();
+  const { session, onFitting } = useBench();
+  const fitted = useStore(onFitting, ({ on }) => on);
   const palette = SCENE_PALETTES[theme];
   const findings = useMemo(() => orderFindings(open?.report?.findings ?? []), [open?.report]);
   if (open === null || open.bay === null) return null;
   const project = open.history.present;
   const lays = open.report?.lays ?? [];
-  const drawn = lays.filter((lay) => lay.centreline.points.length > 1);
-  const loose = drawn.some((lay) => lay.run === chosen) ? undefined : project.runs.find((run) => run.id === chosen);
-  const shownFindings = step === 'checks' ? findings : findings.filter(({ finding }) => finding.run === chosen);
+  const on = fitted === null ? null : new Set(fittingSequence(open.report).slice(0, fitted));
+  const drawn = lays.filter((lay) => lay.centreline.points.length > 1 && on?.has(lay.run) !== false);
+  const loose =
+    on !== null || drawn.some((lay) => lay.run === chosen) ? undefined : project.runs.find((run) => run.id === chosen);
+  // While the hoses go on one by one they are looked at, not judged.
+  const told = on === null ? findings : [];
+  const shownFindings = step === 'checks' ? told : told.filter(({ finding }) => finding.run === chosen);
   return (
     <Canvas
       frameloop="demand"

@@ -15,6 +15,7 @@ import { keepAnswers } from './keepAnswers.ts';
 import { keepPicture } from './keepPicture.ts';
 import { createOnBay } from './onBay.ts';
 import { createOnBuilt } from './onBuilt.ts';
+import { createOnFitting } from './onFitting.ts';
 import { createOnMeasure } from './onMeasure.ts';
 import { createOnMends } from './onMends.ts';
 import { createOnNewBay } from './onNewBay.ts';
@@ -62,6 +63,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
 
   const onBuilt = createOnBuilt({ document, jobs, filesNow });
   const onRod = createOnRod({ document, session, jobs, hand, desktop, onBuilt });
+  const onFitting = createOnFitting({ document, session });
   const onRuns = createOnRuns({ document, session, hand });
   const onParts = createOnParts({ document, drawer, jobs, desktop });
   const guide = createGuide();
@@ -250,6 +252,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     onBay,
     onBuilt,
     onRod,
+    onFitting,
     onRecent,
     onRuns,
     onWays,

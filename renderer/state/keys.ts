@@ -60,6 +60,14 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'y', words: 'END B as the clock read backwards would have it', fits: plain('y'), act: toggleBackwards },
   { shown: ']', words: 'next extreme of the engine’s movement', fits: plain(']'), act: stepPose(1) },
   { shown: '[', words: 'extreme before; at rest after the first', fits: plain('['), act: stepPose(-1) },
+  { shown: '}', words: 'order of fitting: next hose on', fits: plain('}'), act: ({ onFitting }) => onFitting.step(1) },
+  {
+    shown: '{',
+    words: 'order of fitting: last hose off',
+    fits: plain('{'),
+    act: ({ onFitting }) => onFitting.step(-1),
+  },
+  { shown: 'Shift P', words: 'order of fitting: play, pause', fits: plain('P'), act: playFitting },
   { shown: 'Shift E', words: 'look along the chosen hose from inside', fits: plain('E'), act: toggleEye },
   { shown: 'q', words: 'pick points along a bent rod', fits: plain('q'), act: (bench) => bench.onRod.begin() },
   { shown: 'Backspace', words: 'take the last point of the rod back', fits: plain('Backspace'), act: pickLess },
@@ -97,6 +105,14 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 'Shift O', words: 'projects opened lately', fits: plain('O'), act: toggleRecent },
   { shown: '?', words: 'this list', fits: plain('?'), act: (bench) => bench.session.set({ keysShown: true }) },
 ];
+
+function playFitting({ onFitting, session }: Bench): void {
+  if (onFitting.getState().plays) onFitting.pause();
+  else {
+    session.goTo('checks');
+    onFitting.play();
+  }
+}
 
 function toggleRecent({ onRecent, document }: Bench): void {
   if (document.getState().open === null) return;
@@ -224,6 +240,7 @@ function stopOrClose(bench: Bench): void {
   else if (section.getState().isOpen) section.shut();
   else if (session.getState().eyeMm !== null) session.set({ eyeMm: null });
   else if (session.getState().pose !== null) session.set({ pose: null });
+  else if (bench.onFitting.getState().on !== null) bench.onFitting.leave();
   else if (jobs.getState().current !== null) jobs.cancel();
   else if (bench.guide.getState().at !== null) bench.guide.setState({ at: null });
   else jobs.dismiss();

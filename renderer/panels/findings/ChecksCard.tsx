@@ -3,6 +3,7 @@ import { orderFindings } from '../../state/findingOrder.ts';
 import { useDocument } from '../../state/useBench.ts';
 import { FindingList } from './FindingList.tsx';
 import { FittingOrderList } from './FittingOrderList.tsx';
+import { FittingPlayer } from './FittingPlayer.tsx';
 import { OwnLimits } from './OwnLimits.tsx';
 import { TightFirst } from './TightFirst.tsx';
 
@@ -23,6 +24,7 @@ export function ChecksCard() {
       {findings.length > 0 && <FindingList findings={findings} named />}
       {project !== undefined && <OwnLimits project={project} />}
       {report !== null && project !== undefined && <FittingOrderList report={report} project={project} />}
+      <FittingPlayer />
       {report !== null && <TightFirst report={report} />}
     </article>
   );
