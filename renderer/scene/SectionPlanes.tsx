@@ -2,7 +2,7 @@ import { useThree } from '@react-three/fiber';
 import { useEffect } from 'react';
 import { type Material, Plane, Vector3 } from 'three';
 import { scale, type Vec3 } from '../../shared/base/vec3.ts';
-import type { SectionState } from '../state/sectionStore.ts';
+import { CUT_LEAVES_MM, type SectionState } from '../state/sectionStore.ts';
 import { useBench } from '../state/useBench.ts';
 
 /** Cuts what these materials draw as the section says, and answers its request for a plane that faces the eye. */
@@ -46,5 +46,7 @@ function planesOf({ plane, box }: SectionState): Plane[] {
 }
 
 function facing(normal: Vec3, point: Vec3): Plane {
-  return new Plane().setFromNormalAndCoplanarPoint(new Vector3(...normal), new Vector3(...point));
+  const cut = new Plane().setFromNormalAndCoplanarPoint(new Vector3(...normal), new Vector3(...point));
+  cut.constant += CUT_LEAVES_MM;
+  return cut;
 }

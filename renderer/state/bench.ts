@@ -102,6 +102,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     const read = readDocument(got.value);
     if (!read.ok) return jobs.tellProblems('The project has problems', read.problems);
     const { project, sheets } = read.value;
+    // A caliper that was taken up while the first bay was on its way stays in the hand.
+    const measures = document.getState().open === null && hand.getState().tool.kind === 'measure';
     await desktop.taken();
     byHand.letGo();
     onRod.clear();
@@ -120,6 +122,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
       parts: {},
     });
     hover.setState({ place: null });
+    if (measures) onMeasure.begin();
     await readBay();
   };
 

@@ -50,12 +50,18 @@ export function createSectionStore() {
 
 export type SectionStore = ReturnType<typeof createSectionStore>;
 
+/**
+ * mm. A face of the bay that lies in a cut stays: floors and plates often lie along the axes, and their own coordinates
+ * are not known finer than this.
+ */
+export const CUT_LEAVES_MM = 0.01;
+
 /** Whether a place of the bay is taken off by the cuts, so that a look goes through it. */
 export function isCutAway({ plane, box }: Pick<SectionState, 'plane' | 'box'>, point: Vec3): boolean {
-  if (plane !== null && dot(sub(point, plane.point), plane.away) > 0) return true;
+  if (plane !== null && dot(sub(point, plane.point), plane.away) > CUT_LEAVES_MM) return true;
   return box !== null && [0, 1, 2].some((k) => isOutside(box, point, k as 0 | 1 | 2));
 }
 
 function isOutside({ low, high }: CutBox, point: Vec3, k: 0 | 1 | 2): boolean {
-  return point[k] < low[k] || point[k] > high[k];
+  return point[k] < low[k] - CUT_LEAVES_MM || point[k] > high[k] + CUT_LEAVES_MM;
 }

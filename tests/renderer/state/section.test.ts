@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createHandStore, NO_TOOL } from '../../../renderer/state/handStore.ts';
 import { createOnMeasure, measured } from '../../../renderer/state/onMeasure.ts';
 import { createSectionStore, isCutAway } from '../../../renderer/state/sectionStore.ts';
+import { SAMPLE_BAY, sampleBench } from '../sampleBench.ts';
 
 describe('the bay cut open', () => {
   it('takes off what lies on the far side of the plane and outside the box, and no more', () => {
@@ -52,6 +53,15 @@ describe('measuring between two places', () => {
     const measure = createOnMeasure(createHandStore());
     measure.take({ ...at([1, 0, 0]), rim: { centre: [0, 0, 0], axis: [0, 0, 1], radiusMm: 7 } });
     expect(measure.getState().from).toEqual({ point: [0, 0, 0], part: 'block', rimRadiusMm: 7 });
+  });
+
+  it('waits in the hand for a bay that is still on its way, and not for another project', async () => {
+    const { bench } = sampleBench({ openProject: SAMPLE_BAY });
+    bench.onMeasure.begin();
+    await bench.openGiven();
+    expect(bench.hand.getState().tool.kind).toBe('measure');
+    await bench.openDemo();
+    expect(bench.hand.getState().tool.kind).toBe('none');
   });
 
   it('is forgotten with the tool', () => {
