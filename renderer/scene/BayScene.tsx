@@ -1,6 +1,7 @@
 import { Canvas } from '@react-three/fiber';
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
+import type { OpenDocument } from '../state/documentStore.ts';
 import { orderFindings } from '../state/findingOrder.ts';
 import { fittingSequence } from '../state/onFitting.ts';
 import { useBench, useDocument, useSession } from '../state/useBench.ts';
@@ -16,26 +17,51 @@ import { MeasureInBay } from './MeasureInBay.tsx';
 import { PortMarks } from './PortMarks.tsx';
 import { PortTags } from './PortTags.tsx';
 import { PoseInBay } from './PoseInBay.tsx';
-import { SCENE_PALETTES } from './palette.ts';
+import { SCENE_PALETTES, type ScenePalette } from './palette.ts';
 import { RodInBay } from './RodInBay.tsx';
 import { RunInBay } from './RunInBay.tsx';
 import { SupportsInBay } from './SupportsInBay.tsx';
+import { SweptSkin } from './SweptSkin.tsx';
 import { taggedPorts } from './taggedPorts.ts';
 
 /** mm. Drawn for a hose that no table has. */
 const LOOSE_MM = 16;
 
-/** The bay with everything that is on it. Drawn when something changes, never on a clock. */
+/**
+ * The bay with everything that is on it. Drawn when something changes, never on a clock. One canvas for all bays that are
+ * opened: to give a canvas up while it still draws holds the whole window until it has drawn.
+ */
 export function BayScene() {
   const open = useDocument((state) => state.open);
   const theme = useSession((state) => state.theme);
+  const { session } = useBench();
+  if (open === null) return null;
+  return (
+    <Canvas
+      frameloop="demand"
+      dpr={[1, 2]}
+      flat
+      gl={{ antialias: true, alpha: true, powerPreference: 'high-performance' }}
+      camera={{ up: [0, 0, 1], fov: 32, position: [-1000, -1500, 1000] }}
+      onPointerMissed={() => session.set({ finding: null })}
+    >
+      {open.bay !== null && <OnBay open={open} bay={open.bay} palette={SCENE_PALETTES[theme]} />}
+    </Canvas>
+  );
+}
+
+interface OnBayProps {
+  readonly open: OpenDocument;
+  readonly bay: NonNullable<OpenDocument['bay']>;
+  readonly palette: ScenePalette;
+}
+
+function OnBay({ open, bay, palette }: OnBayProps) {
   const chosen = useSession((state) => state.run);
   const step = useSession((state) => state.step);
-  const { session, onFitting } = useBench();
+  const { onFitting } = useBench();
   const fitted = useStore(onFitting, ({ on }) => on);
-  const palette = SCENE_PALETTES[theme];
-  const findings = useMemo(() => orderFindings(open?.report?.findings ?? []), [open?.report]);
-  if (open === null || open.bay === null) return null;
+  const findings = useMemo(() => orderFindings(open.report?.findings ?? []), [open.report]);
   const project = open.history.present;
   const lays = open.report?.lays ?? [];
   const on = fitted === null ? null : new Set(fittingSequence(open.report).slice(0, fitted));
@@ -46,18 +72,12 @@ export function BayScene() {
   const told = on === null ? findings : [];
   const shownFindings = step === 'checks' ? told : told.filter(({ finding }) => finding.run === chosen);
   return (
-    <Canvas
-      frameloop="demand"
-      dpr={[1, 2]}
-      flat
-      gl={{ antialias: true, alpha: true, powerPreference: 'high-performance' }}
-      camera={{ up: [0, 0, 1], fov: 32, position: [-1000, -1500, 1000] }}
-      onPointerMissed={() => session.set({ finding: null })}
-    >
+    <>
       <hemisphereLight args={[palette.skyLight, palette.groundLight, 1.5]} position={[0, 0, 1]} />
       <directionalLight position={[-0.35, -0.8, 1]} intensity={2.1} color={palette.skyLight} />
       <directionalLight position={[0.9, 0.3, 0.3]} intensity={0.35} color={palette.skyLight} />
-      <BayMesh bay={open.bay} project={project} lays={lays} palette={palette} />
+      <BayMesh bay={bay} project={project} lays={lays} palette={palette} />
+      <SweptSkin bay={open.bay} project={project} palette={palette} />
       {drawn.map((lay) => (
         <RunInBay key={lay.run} lay={lay} open={open} chosen={lay.run === chosen} palette={palette} />
       ))}
@@ -66,7 +86,7 @@ export function BayScene() {
           run={loose}
           lay={undefined}
           hoseDiameterMm={open.tables.hoses.find((hose) => hose.id === loose.hose)?.outsideDiameterMm ?? LOOSE_MM}
-          bay={open.bay}
+          bay={bay}
           chosen
           palette={palette}
         />
@@ -80,13 +100,13 @@ export function BayScene() {
       <PoseInBay lays={drawn} chosen={chosen} palette={palette} />
       <RodInBay colour={palette.selected} />
       <MeasureInBay colour={palette.selected} />
-      <BayAim bay={open.bay} palette={palette} />
-      <PortMarks project={project} bay={open.bay} step={step} palette={palette} />
+      <BayAim bay={bay} palette={palette} />
+      <PortMarks project={project} bay={bay} step={step} palette={palette} />
       <PortTags ports={taggedPorts(project, chosen, step)} palette={palette} />
       <FindingFlags findings={shownFindings} palette={palette} />
       <HoverMarker lays={lays} colour={palette.selected} />
-      <CameraWork bay={open.bay} lays={lays} />
+      <CameraWork bay={bay} lays={lays} />
       <ContextWatch />
-    </Canvas>
+    </>
   );
 }
