@@ -60,6 +60,8 @@ export interface SessionState {
   readonly pose: BayPose | null;
   /** the bay coloured by the heat estimate; `null` = in its own looks */
   readonly heat: HeatView | null;
+  /** the skin whose values are open; what it sweeps is drawn; `null` = none */
+  readonly skin: string | null;
   /** at which nut of the chosen hose the swing of a wrench is drawn; `null` = at none */
   readonly wrench: 'a' | 'b' | null;
   /** mm from shoulder A of the chosen hose, where the eye rides along it; `null` = it looks at the bay from outside */
@@ -91,6 +93,7 @@ export function createSessionStore(choices: SessionChoices) {
     ghost: null,
     pose: null,
     heat: null,
+    skin: null,
     wrench: null,
     eyeMm: null,
     keysShown: false,

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { SKIN_KINDS, SKIN_MATERIALS, type Skin, type SkinMaterial } from '../../../shared/document/project/schema.ts';
 import { MATERIAL_WORDS, SKIN_WORDS } from '../../../shared/document/wording/bayWords.ts';
 import { changeSkin, removeSkin } from '../../state/edits/skinEdits.ts';
@@ -20,14 +20,21 @@ const MATERIAL_OPTIONS = [
 
 /** What a skin is, to be changed; folded away, since it is seldom. */
 export function SkinFields({ skin }: { skin: Skin }) {
-  const { document } = useBench();
+  const { document, session } = useBench();
+  /** What its parts sweep is drawn in the bay as long as its values are open. */
+  const showSwept = (open: boolean): void =>
+    session.set(({ skin: shown }) => ({ skin: open ? skin.id : shown === skin.id ? null : shown }));
+  useEffect(
+    () => () => session.set(({ skin: shown }) => (shown === skin.id ? { skin: null } : {})),
+    [session, skin.id],
+  );
   // A skin becomes hot only with its temperature; until that is stated the choice stands here alone.
   const [asHot, setAsHot] = useState(false);
   const kind = asHot ? 'hot' : skin.kind;
   const change = (what: string, to: Parameters<typeof changeSkin>[2], join = false): void =>
     document.edit(`${what} of ${skin.name}`, (project) => changeSkin(project, skin.id, to), join);
   return (
-    <details className="skin-fields">
+    <details className="skin-fields" onToggle={(event) => showSwept(event.currentTarget.open)}>
       <summary>Its values</summary>
       <div className="changes">
         <TextField label="Name" value={skin.name} onSet={(name) => change('name', { name })} />

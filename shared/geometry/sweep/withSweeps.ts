@@ -34,7 +34,11 @@ export function withSweeps(mesh: TriMesh, sweepOf: (partName: string) => Sweep |
   return { positions, indices, parts };
 }
 
-function sweptSurface(mesh: TriMesh, part: MeshPart, sweep: Sweep): TriangleList {
+/**
+ * The surface of what one part of a mesh sweeps, as triangles of its own: no place of the part is, at any moment of its movement,
+ * further than SWEEP_WITHIN_MM outside of it. mm, bay frame.
+ */
+export function sweptSurface(mesh: TriMesh, part: MeshPart, sweep: Sweep): TriangleList {
   const triangles = partTriangles(mesh, part);
   if (sweep.kind === 'stroke') return strokeSweep(triangles, sweep);
   return sweep.toRad - sweep.fromRad >= 2 * Math.PI ? revolve(triangles, sweep) : turnSweep(triangles, sweep);

@@ -1,11 +1,11 @@
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import type { Skin } from '../../document/project/schema.ts';
+import { sweepOfSkin } from '../../document/project/sweepOfSkin.ts';
 import { type Box, boxOfMesh, growBox } from '../../geometry/box.ts';
 import { type Bvh, buildBvh } from '../../geometry/bvh.ts';
 import { buildDistanceGrid, type DistanceGrid } from '../../geometry/distanceGrid.ts';
 import { withSweeps } from '../../geometry/sweep/withSweeps.ts';
 import type { TriMesh } from '../../geometry/triMesh.ts';
-import { sweepOfSkin } from './sweepOfSkin.ts';
 
 /** mm. Cells of the coarse distance grid: 10 mm is small against any hose's bend and builds in a fraction of a second. */
 const LEAST_CELL_MM = 10;

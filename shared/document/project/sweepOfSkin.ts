@@ -1,6 +1,6 @@
 import { degreesToRadians } from '../../base/units.ts';
-import type { Skin } from '../../document/project/schema.ts';
 import type { Sweep } from '../../geometry/sweep/sweep.ts';
+import type { Skin } from './schema.ts';
 
 /** How the parts of a skin move; undefined where it does not move or does not say how. */
 export function sweepOfSkin({ kind, sweep }: Skin): Sweep | undefined {
