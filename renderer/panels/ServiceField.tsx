@@ -5,6 +5,8 @@ import { NumberField } from '../widgets/NumberField.tsx';
 interface ServiceFieldProps {
   readonly value: number | null;
   readonly onSet: (value: number) => void;
+  /** takes it away when the field is emptied; absent = it has to be stated */
+  readonly onClear?: () => void;
 }
 
 /** kPa; a suction is stated down to a full vacuum, and nothing in a bay is above this. */
@@ -18,7 +20,8 @@ interface PressureFieldProps extends ServiceFieldProps {
 }
 
 /** A pressure above the bay's air, the working one unless said otherwise, in kPa or psi as the window shows lengths; the project keeps kPa. */
-export function PressureField({ value, onSet, label = 'Working pressure', decimals = 0 }: PressureFieldProps) {
+export function PressureField({ value, onSet, onClear, label = 'Working pressure', decimals = 0 }: PressureFieldProps) {
+  const clear = onClear === undefined ? {} : { onClear };
   const psi = useSession((session) => session.units) === 'inch';
   return psi ? (
     <NumberField
@@ -30,6 +33,7 @@ export function PressureField({ value, onSet, label = 'Working pressure', decima
       step={1}
       decimals={1}
       onSet={(stated) => onSet(Number(psiToKpa(stated).toFixed(2)))}
+      {...clear}
     />
   ) : (
     <NumberField
@@ -40,6 +44,7 @@ export function PressureField({ value, onSet, label = 'Working pressure', decima
       step={10}
       decimals={decimals}
       onSet={onSet}
+      {...clear}
     />
   );
 }

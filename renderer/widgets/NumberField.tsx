@@ -10,10 +10,12 @@ interface NumberFieldProps {
   readonly step: number;
   readonly decimals: number;
   readonly onSet: (value: number) => void;
+  /** takes the number away when the field is emptied; absent = it has to be stated */
+  readonly onClear?: () => void;
 }
 
 /** A number with its unit. Taken over on Enter or on leaving the field; what is no number in range is said and not taken. */
-export function NumberField({ label, unit, value, low, high, step, decimals, onSet }: NumberFieldProps) {
+export function NumberField({ label, unit, value, low, high, step, decimals, onSet, onClear }: NumberFieldProps) {
   const id = useId();
   const shown = value === null ? '' : value.toFixed(decimals);
   const [text, setText] = useState(shown);
@@ -21,10 +23,13 @@ export function NumberField({ label, unit, value, low, high, step, decimals, onS
   const parsed = Number(text.replace(',', '.'));
   const empty = text.trim() === '';
   // Left empty where nothing is stated yet is no mistake.
-  const wrong = empty ? value !== null : !Number.isFinite(parsed) || parsed < low || parsed > high;
+  const wrong = empty
+    ? value !== null && onClear === undefined
+    : !Number.isFinite(parsed) || parsed < low || parsed > high;
   const take = (): void => {
     if (wrong || text === shown) return;
-    onSet(parsed);
+    if (empty) onClear?.();
+    else onSet(parsed);
     // The same number in other digits changes nothing, and would stand as it was typed.
     setText(shown);
   };

@@ -17,6 +17,7 @@ import { ClockCard } from './ClockCard.tsx';
 import { Nearest } from './Nearest.tsx';
 import { NewRun } from './NewRun.tsx';
 import { PosePlayer } from './PosePlayer.tsx';
+import { RunBundle } from './RunBundle.tsx';
 import { RunChanges } from './RunChanges.tsx';
 import { RunFigures } from './RunFigures.tsx';
 import { RunFlow } from './RunFlow.tsx';
@@ -98,6 +99,7 @@ export function RunCard() {
       <RunChanges run={run} open={open} />
       <WaysRoundList run={run} project={open.history.present} />
       <EndTrialList run={run} open={open} />
+      <RunBundle run={run} project={open.history.present} />
       <RunService run={run} />
     </article>
   );

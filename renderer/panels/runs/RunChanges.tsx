@@ -1,11 +1,20 @@
 import type { End } from '../../../shared/document/parts/schema.ts';
 import type { Port, Run } from '../../../shared/document/project/schema.ts';
 import type { OpenDocument } from '../../state/documentStore.ts';
-import { type EndTag, setEnd, setHose, setOwnClock, setSlack, setSleeve } from '../../state/edits/runEdits.ts';
+import {
+  type EndTag,
+  setCutLength,
+  setEnd,
+  setHose,
+  setOwnClock,
+  setSlack,
+  setSleeve,
+} from '../../state/edits/runEdits.ts';
 import { portSeat } from '../../state/portSeat.ts';
 import { useBench } from '../../state/useBench.ts';
 import { Choice } from '../../widgets/Choice.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
+import { MaybeLengthField } from '../MaybeLengthField.tsx';
 import { HoseClampsField } from './HoseClampsField.tsx';
 import { EndChoice, HoseChoice } from './PartChoices.tsx';
 
@@ -48,6 +57,12 @@ export function RunChanges({ run, open }: { run: Run; open: OpenDocument }) {
         step={0.5}
         decimals={1}
         onSet={(percent) => document.edit('slack', (project) => setSlack(project, run.id, percent / 100), true)}
+      />
+      <MaybeLengthField
+        label="Already cut to, shoulder to shoulder"
+        hint="still to be cut"
+        mm={run.cutLengthMm}
+        onSet={(mm) => document.edit('hose already cut', (project) => setCutLength(project, run.id, mm))}
       />
       {run.cutLengthMm !== undefined && (
         <p className="teach">This hose is already cut: its slack is measured, not wanted.</p>

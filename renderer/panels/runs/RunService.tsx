@@ -7,6 +7,8 @@ import { Button } from '../../widgets/Button.tsx';
 import { Choice } from '../../widgets/Choice.tsx';
 import { TextField } from '../../widgets/TextField.tsx';
 import { PressureField, TemperatureField } from '../ServiceField.tsx';
+import { FigureField } from './FigureField.tsx';
+import { RunFlowFields } from './RunFlowFields.tsx';
 import { TurboFeed } from './TurboFeed.tsx';
 import { TurboWater } from './TurboWater.tsx';
 
@@ -45,6 +47,19 @@ export function RunService({ run }: { run: Run }) {
       />
       {run.service.purpose === 'turbo-oil-feed' && <TurboFeed run={run} />}
       {run.service.purpose === 'turbo-water' && <TurboWater run={run} />}
+      {run.service.purpose === 'turbo-oil-drain' && (
+        <FigureField
+          run={run}
+          figure="shaftTiltDeg"
+          label="Turbo shaft off level, car level"
+          unit="°"
+          low={0}
+          high={90}
+          step={1}
+          decimals={0}
+        />
+      )}
+      <RunFlowFields run={run} />
       <TextField
         label="Hose made (printed along it)"
         value={run.madeOn ?? ''}

@@ -1,9 +1,10 @@
 import { BEARINGS, type Run } from '../../../shared/document/project/schema.ts';
 import { BEARING_WORDS } from '../../../shared/document/wording/serviceWords.ts';
-import { setTurboFeed } from '../../state/edits/runEdits.ts';
+import { setFigure, setTurboFeed } from '../../state/edits/runEdits.ts';
 import { useBench } from '../../state/useBench.ts';
 import { Choice } from '../../widgets/Choice.tsx';
 import { MaybeLengthField } from '../MaybeLengthField.tsx';
+import { PressureField } from '../ServiceField.tsx';
 
 /** The turbo at the far end of an oil feed: how much pressure it bears, and whether a restrictor belongs, go by its bearing. */
 export function TurboFeed({ run }: { run: Run }) {
@@ -40,6 +41,16 @@ export function TurboFeed({ run }: { run: Run }) {
               ...(mm === undefined ? {} : { restrictorMm: mm }),
             }),
           )
+        }
+      />
+      <PressureField
+        label="Measured at the turbo, oil hot, at maximum rpm"
+        value={run.service.turboPressureKpa ?? null}
+        onSet={(kpa) =>
+          document.edit('pressure at the turbo', (project) => setFigure(project, run.id, 'turboPressureKpa', kpa), true)
+        }
+        onClear={() =>
+          document.edit('pressure at the turbo', (project) => setFigure(project, run.id, 'turboPressureKpa', undefined))
         }
       />
     </>

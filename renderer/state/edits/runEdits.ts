@@ -3,6 +3,7 @@ import {
   type HoseClamps,
   MADE_ON,
   type Project,
+  type Run,
   type Service,
 } from '../../../shared/document/project/schema.ts';
 import { withRun } from './withRun.ts';
@@ -16,6 +17,43 @@ export function setRunName(project: Project, runId: string, name: string): Proje
 
 export function setService(project: Project, runId: string, change: Partial<Service>): Project {
   return withRun(project, runId, (run) => ({ ...run, service: { ...run.service, ...change } }));
+}
+
+/** Figures of a service that need not be known. */
+export type KnownFigure = 'flowLPerMin' | 'viscosityMm2PerS' | 'turboPressureKpa' | 'shaftTiltDeg' | 'housingTurnDeg';
+
+/** A figure of the service; undefined = not known. */
+export function setFigure(project: Project, runId: string, figure: KnownFigure, value: number | undefined): Project {
+  return withRun(project, runId, (run) => {
+    const { [figure]: _old, ...service } = run.service;
+    return { ...run, service: value === undefined ? service : { ...service, [figure]: value } };
+  });
+}
+
+/** Which way the fluid goes; from END A to END B unless said otherwise. */
+export function setFlow(project: Project, runId: string, flow: NonNullable<Run['flow']>): Project {
+  return withRun(project, runId, ({ flow: _old, ...run }) => (flow === 'a-to-b' ? run : { ...run, flow }));
+}
+
+/** Whether a bleed is fitted where the hose is highest. */
+export function setBled(project: Project, runId: string, isBled: boolean): Project {
+  return withRun(project, runId, ({ bledAtCrest: _old, ...run }) => (isBled ? { ...run, bledAtCrest: true } : run));
+}
+
+/** Whether the stretch that begins at END A (`a`) or at a clamp or pass-through lies in one plane. */
+export function setOnePlane(project: Project, runId: string, from: string, isFlat: boolean): Project {
+  return withRun(project, runId, ({ onePlane = [], ...run }) => {
+    const others = onePlane.filter((id) => id !== from);
+    const next = isFlat ? [...others, from] : others;
+    return next.length === 0 ? run : { ...run, onePlane: next };
+  });
+}
+
+/** A hose that is cut already, mm; undefined = it is still to be cut. */
+export function setCutLength(project: Project, runId: string, cutLengthMm: number | undefined): Project {
+  return withRun(project, runId, ({ cutLengthMm: _old, ...run }) =>
+    cutLengthMm === undefined ? run : { ...run, cutLengthMm },
+  );
 }
 
 /** What is known of the turbo that an oil feed goes to, whole: what is left out is not known, or not fitted. */

@@ -1,5 +1,5 @@
 import { length } from '../../../shared/base/vec3.ts';
-import { CHASSIS_BODY, type Project, type Support } from '../../../shared/document/project/schema.ts';
+import { CHASSIS_BODY, type Project, type Run, type Support } from '../../../shared/document/project/schema.ts';
 import { withRun } from './withRun.ts';
 
 export type SupportKind = Support['kind'];
@@ -22,10 +22,12 @@ export function changeSupport(
   supportId: string,
   change: Partial<Pick<Support, 'kind' | 'point' | 'axis' | 'name' | 'body' | 'part' | 'seal' | 'holeMm'>>,
 ): Project {
-  return withRun(project, runId, (run) => ({
-    ...run,
-    supports: run.supports.map((support) => (support.id === supportId ? changed(support, change) : support)),
-  }));
+  return withRun(project, runId, (run) =>
+    planesKept({
+      ...run,
+      supports: run.supports.map((support) => (support.id === supportId ? changed(support, change) : support)),
+    }),
+  );
 }
 
 function changed(support: Support, change: Partial<Support>): Support {
@@ -42,7 +44,16 @@ function changed(support: Support, change: Partial<Support>): Support {
 }
 
 export function removeSupport(project: Project, runId: string, supportId: string): Project {
-  return withRun(project, runId, (run) => ({ ...run, supports: run.supports.filter(({ id }) => id !== supportId) }));
+  return withRun(project, runId, (run) =>
+    planesKept({ ...run, supports: run.supports.filter(({ id }) => id !== supportId) }),
+  );
+}
+
+/** A run without the stretches in one plane that began at what no longer holds it. */
+function planesKept({ onePlane, ...run }: Run): Run {
+  const holds = (id: string): boolean => run.supports.some((s) => s.id === id && s.kind !== 'waypoint');
+  const kept = (onePlane ?? []).filter((from) => from === 'a' || holds(from));
+  return kept.length === 0 ? run : { ...run, onePlane: kept };
 }
 
 /** Moves a support one place nearer to END A (-1) or to END B (1) in the order the hose meets them. */
