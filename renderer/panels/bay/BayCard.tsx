@@ -8,6 +8,7 @@ import { Bodies } from './Bodies.tsx';
 import { LeftOut } from './LeftOut.tsx';
 import { NewSkin } from './NewSkin.tsx';
 import { OilLevel } from './OilLevel.tsx';
+import { ProjectName } from './ProjectName.tsx';
 import { SkinParts } from './SkinParts.tsx';
 import { SquareUp } from './SquareUp.tsx';
 import { VehicleChoice } from './VehicleChoice.tsx';
@@ -32,6 +33,7 @@ export function BayCard() {
           {describeProblem(warning)}
         </p>
       ))}
+      <ProjectName project={project} />
       <VehicleChoice />
       {open.bay !== null && <SquareUp />}
       {open.bay !== null && <BayAir />}

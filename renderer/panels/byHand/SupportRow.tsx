@@ -115,6 +115,16 @@ function SupportFields({ run, lay, support, at, name }: Omit<SupportRowProps, 'c
         />
       )}
       {support.kind === 'pass-through' && (
+        <label className="check">
+          <input
+            type="checkbox"
+            checked={support.inFirewall === true}
+            onChange={({ target }) => change('firewall', { inFirewall: target.checked })}
+          />
+          Through a firewall
+        </label>
+      )}
+      {support.kind === 'pass-through' && (
         <MaybeLengthField
           label="Hole across"
           hint="Not stated: whether the hose goes through is not checked."

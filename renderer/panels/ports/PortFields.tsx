@@ -4,7 +4,15 @@ import { END_MATERIALS } from '../../../shared/document/parts/schema.ts';
 import { CHASSIS_BODY, type Port, type Project } from '../../../shared/document/project/schema.ts';
 import { END_MATERIAL_WORDS } from '../../../shared/document/wording/partWords.ts';
 import { formatDash } from '../../../shared/sheets/format/index.ts';
-import { changePort, seatPort, setPortBody, setPortBore, setPortMaterial, upFor } from '../../state/edits/portEdits.ts';
+import {
+  changePort,
+  seatPort,
+  setPortBody,
+  setPortBore,
+  setPortInFirewall,
+  setPortMaterial,
+  upFor,
+} from '../../state/edits/portEdits.ts';
 import { rounded } from '../../state/supportPlaces.ts';
 import { useBench, useDocument } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
@@ -84,6 +92,16 @@ export function PortFields({ port, project }: { port: Port; project: Project }) 
         mm={port.boreMm}
         onSet={(boreMm) => document.edit(`bore at ${port.name}`, (now) => setPortBore(now, port.id, boreMm))}
       />
+      <label className="check">
+        <input
+          type="checkbox"
+          checked={port.inFirewall === true}
+          onChange={({ target }) =>
+            document.edit(`firewall at ${port.name}`, (now) => setPortInFirewall(now, port.id, target.checked))
+          }
+        />
+        It is in a firewall
+      </label>
       <RigidLineField port={port} />
       <PointField
         label="Middle of the seat"

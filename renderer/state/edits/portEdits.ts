@@ -84,6 +84,16 @@ export function setPortBore(project: Project, portId: string, boreMm: number | u
   return { ...project, ports };
 }
 
+/** Whether a port is in a firewall, so that what is screwed in it has to stand fire. */
+export function setPortInFirewall(project: Project, portId: string, inFirewall: boolean): Project {
+  const ports = project.ports.map((port) => {
+    if (port.id !== portId) return port;
+    const { inFirewall: _old, ...bare } = port;
+    return inFirewall ? { ...bare, inFirewall } : bare;
+  });
+  return { ...project, ports };
+}
+
 /** The rigid line that ends at a port; undefined = none does, or that is not said. */
 export function setRigidLine(project: Project, portId: string, rigidLine: Port['rigidLine']): Project {
   const ports = project.ports.map((port) => {

@@ -14,13 +14,15 @@ export function putSupport(project: Project, runId: string, at: number, support:
 
 /**
  * Changes one support. A clamp or pass-through keeps an axis: without one it stays what it was. An empty name, the
- * chassis as body or a hole of 0 is none stated.
+ * chassis as body, no firewall or a hole of 0 is none stated.
  */
 export function changeSupport(
   project: Project,
   runId: string,
   supportId: string,
-  change: Partial<Pick<Support, 'kind' | 'point' | 'axis' | 'name' | 'body' | 'part' | 'seal' | 'holeMm'>>,
+  change: Partial<
+    Pick<Support, 'kind' | 'point' | 'axis' | 'name' | 'body' | 'part' | 'seal' | 'inFirewall' | 'holeMm'>
+  >,
 ): Project {
   return withRun(project, runId, (run) =>
     planesKept({
@@ -31,7 +33,7 @@ export function changeSupport(
 }
 
 function changed(support: Support, change: Partial<Support>): Support {
-  const { name, body, part, seal, holeMm, ...next } = { ...support, ...change };
+  const { name, body, part, seal, inFirewall, holeMm, ...next } = { ...support, ...change };
   if (next.kind !== 'waypoint' && (next.axis === undefined || length(next.axis) === 0)) return support;
   return {
     ...next,
@@ -39,6 +41,7 @@ function changed(support: Support, change: Partial<Support>): Support {
     ...(body === undefined || body === CHASSIS_BODY.id ? {} : { body }),
     ...(part === undefined || part === '' || next.kind !== 'clamp' ? {} : { part }),
     ...(seal === undefined || next.kind !== 'pass-through' ? {} : { seal }),
+    ...(inFirewall === true && next.kind === 'pass-through' ? { inFirewall } : {}),
     ...(holeMm === undefined || holeMm === 0 || next.kind !== 'pass-through' ? {} : { holeMm }),
   };
 }

@@ -7,6 +7,8 @@ import {
   untieRun,
 } from '../../../renderer/state/edits/bundleEdits.ts';
 import { bringBack, leaveOut } from '../../../renderer/state/edits/leftOutEdits.ts';
+import { setPortInFirewall } from '../../../renderer/state/edits/portEdits.ts';
+import { setProjectName, setProjectNote } from '../../../renderer/state/edits/projectEdits.ts';
 import {
   type KnownFigure,
   setBled,
@@ -106,5 +108,27 @@ describe('parts left out of the scan', () => {
     expect(bringBack(out, 'stand')).toBe(out);
     expect(bringBack(out, 'old-pipe')).toEqual(SAMPLE_PROJECT);
     expect(leaveOut(SAMPLE_PROJECT, ' ')).toBe(SAMPLE_PROJECT);
+  });
+});
+
+describe('the firewall, and what the project is called', () => {
+  it('is said of a port and of a pass-through, and of nothing else', () => {
+    const port = setPortInFirewall(SAMPLE_PROJECT, 'p1', true);
+    expect(port.ports[0]?.inFirewall).toBe(true);
+    expect(setPortInFirewall(port, 'p1', false)).toEqual(SAMPLE_PROJECT);
+    const hole = { id: 'h', kind: 'pass-through', point: [50, 0, 0], axis: [1, 0, 0] } as const;
+    const led: Project = { ...SAMPLE_PROJECT, runs: [{ ...FEED, supports: [hole] as never }, DRAIN] };
+    const fire = changeSupport(led, 'feed', 'h', { inFirewall: true });
+    expect(feed(fire).supports[0]?.inFirewall).toBe(true);
+    expect(feed(changeSupport(fire, 'feed', 'h', { kind: 'clamp' })).supports[0]?.inFirewall).toBeUndefined();
+    expect(changeSupport(fire, 'feed', 'h', { inFirewall: false })).toEqual(led);
+  });
+
+  it('a name is kept, an empty one refused; a note may be none', () => {
+    expect(setProjectName(SAMPLE_PROJECT, ' Kart ').name).toBe('Kart');
+    expect(setProjectName(SAMPLE_PROJECT, '  ')).toBe(SAMPLE_PROJECT);
+    const noted = setProjectNote(SAMPLE_PROJECT, 'scanned in May');
+    expect(noted.note).toBe('scanned in May');
+    expect(setProjectNote(noted, '')).toEqual(SAMPLE_PROJECT);
   });
 });
