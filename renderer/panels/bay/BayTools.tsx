@@ -38,12 +38,12 @@ export function BayTools() {
       )}
       <div className="bay-buttons">
         {cutting && <SectionCard bay={open.bay} />}
-        <Button look="quiet" hint="Key Shift H" pressed={heat !== null} onPress={() => nextHeat()}>
+        <Button look="quiet" hint="Heat: key Shift H" pressed={heat !== null} onPress={() => nextHeat()}>
           <Glyph kind="heat" /> {heat === null ? 'Heat' : heat === 'running' ? 'Heat: running' : 'Heat: just off'}
         </Button>
         <Button
           look="quiet"
-          hint="Key Shift M"
+          hint="Measure: key Shift M"
           pressed={measuring}
           onPress={() => (measuring ? onMeasure.clear() : onMeasure.begin())}
         >
@@ -51,16 +51,25 @@ export function BayTools() {
         </Button>
         <Button
           look="quiet"
-          hint="Key Shift X"
+          hint="Cut open: key Shift X"
           pressed={isCut || cutting}
           onPress={cutting ? section.shut : section.open}
         >
           <Glyph kind="cut" /> Cut open
         </Button>
-        <Button look="quiet" pressed={seeThrough} onPress={() => session.set({ seeThrough: !seeThrough })}>
+        <Button
+          look="quiet"
+          hint="See through: key x"
+          pressed={seeThrough}
+          onPress={() => session.set({ seeThrough: !seeThrough })}
+        >
           <Glyph kind="eye" /> See through
         </Button>
-        <Button look="quiet" onPress={() => session.set((state) => ({ fitSerial: state.fitSerial + 1 }))}>
+        <Button
+          look="quiet"
+          hint="Whole bay: key f"
+          onPress={() => session.set((state) => ({ fitSerial: state.fitSerial + 1 }))}
+        >
           <Glyph kind="whole" /> Whole bay
         </Button>
       </div>

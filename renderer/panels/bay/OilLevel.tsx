@@ -79,7 +79,7 @@ function AttitudeFields({ attitude, onSet, onRemove }: AttitudeFieldsProps) {
     <fieldset className="support-fields" aria-label={attitude.name}>
       <TextField label="Called" value={attitude.name} onSet={(name) => onSet({ ...attitude, name })} />
       {(['x', 'y'] as const).map((axis) => (
-        <div className="field-pair" key={axis}>
+        <div className="axis-pair" key={axis}>
           <NumberField
             label={`${axis.toUpperCase()} axis uphill by`}
             unit="°"
