@@ -13,6 +13,7 @@ import { createHandStore, NO_TOOL } from './handStore.ts';
 import { createJobsStore } from './jobsStore.ts';
 import { keepAnswers } from './keepAnswers.ts';
 import { keepPicture } from './keepPicture.ts';
+import { createLeaving } from './leaving.ts';
 import { createOnBay } from './onBay.ts';
 import { createOnBuilt } from './onBuilt.ts';
 import { createOnFitting } from './onFitting.ts';
@@ -88,6 +89,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     if (output !== null) document.bayRead(output.bay, output.warnings);
   };
 
+  const leaving = createLeaving({ document, save: () => save() });
+
   /** Another project is not put on the bench while work is under way on this one: what it answers would be of the other. */
   const isFree = (): boolean => {
     if (jobs.getState().current === null) return true;
@@ -104,7 +107,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     const { project, sheets } = read.value;
     // A caliper that was taken up while the first bay was on its way stays in the hand.
     const measures = document.getState().open === null && hand.getState().tool.kind === 'measure';
-    await desktop.taken();
+    if (!(await leaving.mayGo()) || !isFree()) return;
+    await (isNew ? desktop.beginNew() : desktop.taken());
     byHand.letGo();
     onRod.clear();
     hand.empty();
@@ -134,10 +138,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const onNewBay = createOnNewBay({
     jobs,
     desktop,
-    take: async (project) => {
-      await desktop.beginNew();
-      await take(good(project), true);
-    },
+    take: (project) => take(good(project), true),
   });
 
   const lay = async (runs?: readonly string[]): Promise<void> => {
@@ -186,14 +187,16 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     return done.ok && done.value.kind === 'saved';
   };
 
-  const save = async (): Promise<void> => {
+  const save = async (): Promise<boolean> => {
     const now = filesNow();
     const { open } = document.getState();
-    if (now === null || open === null) return;
+    if (now === null || open === null) return false;
     const { added, changed } = tablesToWrite(open.shelf.tableFilesOf(now.project), open.onDisk);
     const meshes = meshesToWrite(now.project, open.files.files, open.onDisk);
     const done = await desktop.saveProject(now.files.projectText, [...meshes, ...added], changed);
-    if (tellSaved('project', done)) document.savedAs(now.project);
+    const isSaved = tellSaved('project', done);
+    if (isSaved) document.savedAs(now.project);
+    return isSaved;
   };
 
   /** Draws the papers and hands over those the user asked for. */
@@ -255,6 +258,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     onBay,
     onBuilt,
     onRod,
+    leaving,
     onFitting,
     onRecent,
     onRuns,
@@ -264,8 +268,9 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     openDemo: async (): Promise<void> => take(await desktop.openDemo()),
     /** The example bay with the guide beside it. */
     firstLay: async (): Promise<void> => {
+      const before = document.getState().open;
       await take(await desktop.openDemo());
-      if (document.getState().open !== null) guide.setState({ at: 0 });
+      if (document.getState().open !== before) guide.setState({ at: 0 });
     },
     openChosen: async (): Promise<void> => (isFree() ? take(await desktop.chooseProject()) : undefined),
     readBay,

@@ -229,6 +229,7 @@ function pickLess({ hand, onRod }: Bench): void {
 function stopOrClose(bench: Bench): void {
   const { session, jobs, hand, byHand, drawer, onMeasure, section } = bench;
   if (session.getState().keysShown) session.set({ keysShown: false });
+  else if (bench.leaving.getState().asked !== null) bench.leaving.answer('stay');
   else if (bench.onRecent.getState().isOpen) bench.onRecent.shut();
   else if (drawer.getState().isOpen) shutDrawer(bench);
   else if (hand.getState().hold !== null) byHand.letGo();

@@ -4,6 +4,7 @@ import { Glyph } from '../../widgets/Glyph.tsx';
 import { Shape } from '../../widgets/Shape.tsx';
 import { ToolStrip } from '../byHand/ToolStrip.tsx';
 import { GuideCard } from '../guide/GuideCard.tsx';
+import { LeavingSlip } from './LeavingSlip.tsx';
 
 /** Work under way with its way out, and what is to be said about work that has ended. */
 export function WorkStrip() {
@@ -26,6 +27,7 @@ export function WorkStrip() {
           </Button>
         </section>
       )}
+      <LeavingSlip />
       {notice !== null && (
         <section className={`slip notice notice-${notice.kind}`} role={notice.kind === 'problem' ? 'alert' : 'status'}>
           <Shape kind={notice.kind === 'problem' ? 'octagon' : 'tick'} />
