@@ -24,17 +24,20 @@ export function LengthField({ label, mm, lowMm, highMm, onSet }: LengthFieldProp
   const unit = useSession((session) => session.units) === 'inch' ? 'in' : 'mm';
   const id = useId();
   const shown = unit === 'mm' ? mm.toFixed(1) : mmToInches(mm).toFixed(3);
-  const [text, setText] = useState(shown);
-  useEffect(() => setText(shown), [shown]);
+  /** null = nothing is typed that is not taken over: the length itself is shown */
+  const [typed, setTyped] = useState<string | null>(null);
+  const text = typed ?? shown;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a length that changed elsewhere takes the place of what is typed
+  useEffect(() => setTyped(null), [shown]);
   const read = readLength(text, unit);
   const inRange = (value: number): boolean => value > lowMm - HALF_SHOWN_MM && value < highMm + HALF_SHOWN_MM;
   const clamped = (value: number): number => Math.min(highMm, Math.max(lowMm, value));
   const wrong = !read.ok || !inRange(read.mm);
   const take = (): void => {
-    if (!read.ok || wrong || text === shown) return;
-    onSet(clamped(read.mm));
-    // The same length in other words changes nothing, and would stand as it was typed.
-    setText(shown);
+    if (!read.ok || wrong || typed === null) return;
+    // Taken over once, whoever asks next: Enter is followed by leaving the field.
+    setTyped(null);
+    if (text !== shown) onSet(clamped(read.mm));
   };
   const nudge = (by: number): void => onSet(clamped(mm + by * (unit === 'mm' ? 1 : inchesToMm(1 / 16))));
   return (
@@ -50,7 +53,7 @@ export function LengthField({ label, mm, lowMm, highMm, onSet }: LengthFieldProp
           autoComplete="off"
           aria-invalid={wrong}
           aria-describedby={wrong ? `${id}-wrong` : undefined}
-          onChange={(event) => setText(event.target.value)}
+          onChange={(event) => setTyped(event.target.value)}
           onBlur={take}
           onKeyDown={(event) => {
             if (event.key === 'Enter') take();

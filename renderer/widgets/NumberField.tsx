@@ -18,8 +18,11 @@ interface NumberFieldProps {
 export function NumberField({ label, unit, value, low, high, step, decimals, onSet, onClear }: NumberFieldProps) {
   const id = useId();
   const shown = value === null ? '' : value.toFixed(decimals);
-  const [text, setText] = useState(shown);
-  useEffect(() => setText(shown), [shown]);
+  /** null = nothing is typed that is not taken over: the number itself is shown */
+  const [typed, setTyped] = useState<string | null>(null);
+  const text = typed ?? shown;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a number that changed elsewhere takes the place of what is typed
+  useEffect(() => setTyped(null), [shown]);
   const parsed = Number(text.replace(',', '.'));
   const empty = text.trim() === '';
   // Left empty where nothing is stated yet is no mistake.
@@ -27,11 +30,12 @@ export function NumberField({ label, unit, value, low, high, step, decimals, onS
     ? value !== null && onClear === undefined
     : !Number.isFinite(parsed) || parsed < low || parsed > high;
   const take = (): void => {
-    if (wrong || text === shown) return;
+    if (wrong || typed === null) return;
+    // Taken over once, whoever asks next: Enter is followed by leaving the field.
+    setTyped(null);
+    if (text === shown) return;
     if (empty) onClear?.();
     else onSet(parsed);
-    // The same number in other digits changes nothing, and would stand as it was typed.
-    setText(shown);
   };
   const nudge = (by: number): void =>
     onSet(Math.min(high, Math.max(low, Number(((value ?? Math.max(low, 0)) + by).toFixed(decimals)))));
@@ -48,7 +52,7 @@ export function NumberField({ label, unit, value, low, high, step, decimals, onS
           value={text}
           aria-invalid={wrong}
           aria-describedby={wrong ? `${id}-wrong` : undefined}
-          onChange={(event) => setText(event.target.value)}
+          onChange={(event) => setTyped(event.target.value)}
           onBlur={take}
           onKeyDown={(event) => {
             if (event.key === 'Enter') take();
