@@ -5,6 +5,7 @@ import { programFolders } from '../node/programFolders.ts';
 import { recentProjects } from '../node/recentProjects.ts';
 import { answerAsset } from './answerAsset.ts';
 import { answerTasks } from './answerTasks.ts';
+import { askBeforeClosing } from './askBeforeClosing.ts';
 import { askWithDialogs } from './askPlace.ts';
 import { givenProject } from './givenProject.ts';
 import { lockDownContents, refusePermissions } from './lockDown.ts';
@@ -54,6 +55,7 @@ function start(): void {
   );
   answerTasks(ipcMain, taskHandlers(ask, folders.demoProject, given, recent));
   window = openWindow();
+  askBeforeClosing(window, dialog);
   const say = (command: string): void => window.webContents.send(MENU_CHANNEL, command);
   Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(say, !app.isPackaged)));
   app.on('second-instance', () => {

@@ -24,6 +24,7 @@ import { createBench } from '../state/bench.ts';
 import { windowJobHost } from '../workers/jobHost.ts';
 import { BenchWindow } from './BenchWindow.tsx';
 import { keepChoices, rememberedChoices } from './choices.ts';
+import { holdUnsaved } from './holdUnsaved.ts';
 import { listenToMenu } from './menu.ts';
 
 const place = document.getElementById('window');
@@ -39,6 +40,7 @@ bench.document.subscribe(({ open }) => {
   document.title = open === null ? 'Hosewright' : `${open.history.present.name} – Hosewright`;
 });
 listenToMenu(shell, bench);
+holdUnsaved(window, bench);
 createRoot(place).render(<BenchWindow bench={bench} />);
 // Text on canvas textures is drawn once, so the first picture waits for the type face.
 void document.fonts.load("650 12px 'Archivo Variable'").finally(() => bench.openGiven());

@@ -122,9 +122,10 @@ export const session = {
 };
 
 /** What the user answers in the next dialogs; nothing = closes them. */
-export const answers: { open: string[]; save: string } = { open: [], save: '' };
+export const answers: { open: string[]; save: string; button: number } = { open: [], save: '', button: 0 };
 export const dialog = {
   showOpenDialog: async () => ({ canceled: answers.open.length === 0, filePaths: answers.open }),
+  showMessageBoxSync: () => answers.button,
   showSaveDialog: async () => ({ canceled: answers.save === '', filePath: answers.save }),
 };
 

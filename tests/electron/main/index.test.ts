@@ -60,6 +60,16 @@ describe('the window', () => {
     }
   });
 
+  test.each([
+    ['Stay', 0, 0],
+    ['Close without saving', 1, 1],
+  ])('held back by changes that are not saved: %s', (_words, button, letGo) => {
+    fake.answers.button = button;
+    const preventDefault = vi.fn();
+    fake.windows[0]?.webContents.emit('will-prevent-unload', { preventDefault });
+    expect(preventDefault).toHaveBeenCalledTimes(letGo);
+  });
+
   test('no second window, no embedded view, no permission', () => {
     const contents = fake.windows[0]?.webContents;
     expect(contents?.openHandler?.()).toEqual({ action: 'deny' });
