@@ -12,10 +12,10 @@ export function BayPlace() {
   const unread = useDocument(({ open }) => open?.bay === null);
   const busy = useJobs(({ current }) => current !== null);
   if (!able || picture === 'no-webgl') return <NoPicture />;
-  if (unread && !busy) return <NotRead />;
   return (
     <PictureGuard onBroken={() => session.set({ picture: 'no-webgl' })}>
       <BayScene />
+      {unread && !busy && <NotRead />}
       <BayTools />
       {picture === 'lost' && (
         <p className="picture-note" role="status">
@@ -31,7 +31,7 @@ export function BayPlace() {
 function NotRead() {
   const { readBay } = useBench();
   return (
-    <section className="empty" aria-labelledby="not-read">
+    <section className="empty bay-unread" aria-labelledby="not-read">
       <h2 id="not-read">The bay is not read yet</h2>
       <p>Its project is open and everything stated in it is there; only the mesh was not read to its end.</p>
       <div className="empty-buttons">
