@@ -14,19 +14,21 @@ export function LeftOut({ project, names }: { project: Project; names: readonly 
       <p className="teach">
         Old pipes, a stand, a crane: what is not there when the hoses are. It is neither drawn nor kept clear of.
       </p>
-      <ul className="supports" aria-label="Parts left out">
-        {out.map((name) => (
-          <li key={name} className="support support-asked">
-            <span className="support-name">{name}</span>
-            <Button
-              name={`Bring back ${name}`}
-              onPress={() => document.edit('bring a part back', (now) => bringBack(now, name))}
-            >
-              Bring back
-            </Button>
-          </li>
-        ))}
-      </ul>
+      {out.length > 0 && (
+        <ul className="supports" aria-label="Parts left out">
+          {out.map((name) => (
+            <li key={name} className="support support-asked">
+              <span className="support-name">{name}</span>
+              <Button
+                name={`Bring back ${name}`}
+                onPress={() => document.edit('bring a part back', (now) => bringBack(now, name))}
+              >
+                Bring back
+              </Button>
+            </li>
+          ))}
+        </ul>
+      )}
       <PickOne
         label="A part that is not there"
         hint="choose a part"

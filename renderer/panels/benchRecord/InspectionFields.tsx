@@ -43,24 +43,26 @@ export function InspectionFields({ run, lay, project }: { run: ResolvedRun; lay:
           </ul>
         </details>
       )}
-      <ol className="supports" aria-label="Looks taken">
-        {seen.map((look, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: two looks of one day may say the same
-          <li key={i} className="support support-asked">
-            <span className="support-name">
-              {look.on}: {look.found ?? 'nothing found'}
-              {look.found !== undefined &&
-                (look.closedOn === undefined ? ' (open)' : `, put right on ${look.closedOn}`)}
-            </span>
-            <Button name={`Remove the look of ${look.on}`} onPress={() => set(seen.filter((_, at) => at !== i))}>
-              Remove
-            </Button>
-            {look.found !== undefined && look.closedOn === undefined && (
-              <ClosedOn onSet={(closedOn) => set(seen.map((one, at) => (at === i ? { ...one, closedOn } : one)))} />
-            )}
-          </li>
-        ))}
-      </ol>
+      {seen.length > 0 && (
+        <ol className="supports" aria-label="Looks taken">
+          {seen.map((look, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: two looks of one day may say the same
+            <li key={i} className="support support-asked">
+              <span className="support-name">
+                {look.on}: {look.found ?? 'nothing found'}
+                {look.found !== undefined &&
+                  (look.closedOn === undefined ? ' (open)' : `, put right on ${look.closedOn}`)}
+              </span>
+              <Button name={`Remove the look of ${look.on}`} onPress={() => set(seen.filter((_, at) => at !== i))}>
+                Remove
+              </Button>
+              {look.found !== undefined && look.closedOn === undefined && (
+                <ClosedOn onSet={(closedOn) => set(seen.map((one, at) => (at === i ? { ...one, closedOn } : one)))} />
+              )}
+            </li>
+          ))}
+        </ol>
+      )}
       <NewLook key={`${run.run.id}${seen.length}`} onWrite={(look) => set([...seen, look])} />
     </section>
   );
