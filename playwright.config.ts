@@ -4,6 +4,7 @@ import { defineConfig } from '@playwright/test';
 export default defineConfig({
   testDir: 'tests/e2e',
   outputDir: '.tmp/playwright',
+  snapshotPathTemplate: '{testDir}/visual/pictures/{arg}{ext}',
   workers: 1,
   timeout: 180_000,
   expect: { timeout: 30_000 },
