@@ -2,8 +2,8 @@ import { formatTemperature } from '../../../shared/sheets/format/index.ts';
 import { HEAT_SCALE, type HeatView, heatColourText } from '../../state/heatScale.ts';
 
 const { leastC, mostC } = HEAT_SCALE;
-/** deg C between the figures under the strip. */
-const TICK_C = 60;
+/** deg C between the figures under the strip: few enough to stand side by side under a narrow one. */
+const TICK_C = 120;
 const STOPS = 12;
 
 /** What the colours of heat stand for. */
