@@ -28,44 +28,74 @@ export function clearanceToRun(
   const radius = setting.outsideRadiusMm;
   const held = heldPlaces(setting);
   const near = newNearestTube();
+  const places = livePlaces(setting, lay);
   let worst: { clearance: Clearance; margin: number } | undefined;
-  let worseFromMm = Number.NEGATIVE_INFINITY;
-  for (const { arcLengthMm, point } of livePlaces(setting, lay)) {
-    if (arcLengthMm < worseFromMm) continue;
-    if (!nearestTube(field, point[0], point[1], point[2], Number.POSITIVE_INFINITY, near)) return undefined;
+  /** The margin at a place; a worse one than the worst known takes its place. */
+  const look = ({ arcLengthMm, point }: Place): number => {
+    nearestTube(field, point[0], point[1], point[2], Number.POSITIVE_INFINITY, near);
     const asked = askedDistanceMm(radius + requiredMm, held, point) - radius;
     const whole = asked >= requiredMm;
     const clearanceMm = near.gapMm - radius;
     const margin = clearanceMm - asked;
-    // No place before that can be worse than the worst: a margin changes by no more than this per mm.
-    if (worst !== undefined) worseFromMm = arcLengthMm + (margin - worst.margin) / (1 + HELD_SLOPE);
-    if ((!whole && margin >= 0) || (worst !== undefined && margin >= worst.margin)) continue;
+    if ((!whole && margin >= 0) || (worst !== undefined && margin >= worst.margin)) return margin;
     const clearance: Clearance = {
       to: { kind: 'run', id: run },
       clearanceMm,
       provenAtLeastMm: clearanceMm - (STEP_MM / 2) * (whole ? 1 : 1 + HELD_SLOPE) - CHORDS_MM,
       requiredMm: whole ? requiredMm : asked,
-      at: { arcLengthMm, point: [point[0], point[1], point[2]] },
+      at: { arcLengthMm, point },
       onThing: [near.x, near.y, near.z],
     };
     worst = { clearance, margin };
+    return margin;
+  };
+  if (tubes.length === 0) return undefined;
+  for (let i = 0; i < places.count; i += FIRST_STEPS) look(places.at(i));
+  for (let i = 0; i < places.count; ) {
+    const margin = look(places.at(i));
+    // No place before that can be worse than the worst: a margin changes by no more than this per mm.
+    const passedMm = worst === undefined ? 0 : (margin - worst.margin) / (1 + HELD_SLOPE);
+    i += Math.max(1, Math.ceil(passedMm / STEP_MM));
   }
   return worst?.clearance;
 }
 
-function* livePlaces(
+/** Every so many places are looked at first: most of the others are then seen to be no worse. */
+const FIRST_STEPS = 32;
+
+interface Place {
+  readonly arcLengthMm: number;
+  readonly point: [number, number, number];
+}
+
+/** The places of the live hose along the report's centreline, at most STEP_MM from each to the next. */
+function livePlaces(
   setting: RunSetting,
   lay: Pick<Lay, 'centreline' | 'cutLengthMm'>,
-): Generator<{ arcLengthMm: number; point: Vec3 }> {
+): { readonly count: number; at(i: number): Place } {
   const { points, arcLengthMm } = lay.centreline;
   const live = { from: setting.a.end.shoulderToMouthMm, to: lay.cutLengthMm - setting.b.end.shoulderToMouthMm };
+  /** by place: the piece of the line that it lies on, and how far along that */
+  const pieces: number[] = [];
+  const shares: number[] = [];
   for (let i = 0; i + 1 < points.length; i++) {
-    const [p, q] = [points[i] as Vec3, points[i + 1] as Vec3];
     const [from, to] = [arcLengthMm[i] as number, arcLengthMm[i + 1] as number];
-    const steps = Math.max(1, Math.ceil(distance(p, q) / STEP_MM));
+    const steps = Math.max(1, Math.ceil(distance(points[i] as Vec3, points[i + 1] as Vec3) / STEP_MM));
     for (let k = 0; k < steps; k++) {
       const arc = from + ((to - from) * k) / steps;
-      if (arc >= live.from && arc <= live.to) yield { arcLengthMm: arc, point: lerp(p, q, k / steps) };
+      if (arc < live.from || arc > live.to) continue;
+      pieces.push(i);
+      shares.push(k / steps);
     }
   }
+  return {
+    count: pieces.length,
+    at: (place) => {
+      const i = pieces[place] as number;
+      const share = shares[place] as number;
+      const [from, to] = [arcLengthMm[i] as number, arcLengthMm[i + 1] as number];
+      const [x, y, z] = lerp(points[i] as Vec3, points[i + 1] as Vec3, share);
+      return { arcLengthMm: from + (to - from) * share, point: [x, y, z] };
+    },
+  };
 }

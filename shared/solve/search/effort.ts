@@ -2,7 +2,7 @@ import type { Effort } from './problem.ts';
 
 /** What a search may spend, all as counts, so that the answer is the same on every host. */
 export interface Budget {
-  /** clocks tried round a turning end */
+  /** clocks tried round a turning end; as many for quick as for normal, so that both are led by the same guide */
   readonly clocks: number;
   /** states expanded in looking for first ways where the lattice of corners cannot be used: for drains */
   readonly mostStates: number;
@@ -47,7 +47,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     looksIntoNarrow: 'not',
   },
   quick: {
-    clocks: 8,
+    clocks: 12,
     mostStates: 12_000,
     lastStates: 4_000,
     cornerStates: 70_000,

@@ -51,7 +51,7 @@ export class GoalDistance implements Guide {
   /** thirds of a cell */
   private readonly thirds: Int32Array;
   private readonly settled: Uint8Array;
-  private readonly wheel: number[][] = Array.from({ length: WHEEL }, () => []);
+  private readonly wheel: readonly CellStack[] = Array.from({ length: WHEEL }, () => new CellStack());
   private turn = 0;
   private waiting = 0;
   private readonly space: ClearSpace;
@@ -82,15 +82,15 @@ export class GoalDistance implements Guide {
   private reach(cell: number, thirds: number): void {
     if (thirds >= (this.thirds[cell] as number)) return;
     this.thirds[cell] = thirds;
-    (this.wheel[thirds % WHEEL] as number[]).push(cell);
+    (this.wheel[thirds % WHEEL] as CellStack).push(cell);
     this.waiting++;
   }
 
   /** The nearest cell not yet settled; -1 when there is none. */
   private next(): number {
     while (this.waiting > 0) {
-      const cell = (this.wheel[this.turn % WHEEL] as number[]).pop();
-      if (cell === undefined) {
+      const cell = (this.wheel[this.turn % WHEEL] as CellStack).pop();
+      if (cell < 0) {
         this.turn++;
         continue;
       }
@@ -101,26 +101,52 @@ export class GoalDistance implements Guide {
   }
 
   private spread(node: number): void {
-    const { states, grid, space, settled } = this;
-    const here = this.thirds[node] as number;
+    const { states, grid, space, settled, thirds } = this;
+    const here = thirds[node] as number;
     const [nx, ny, nz] = grid.counts;
     const i = node % nx;
     const j = Math.floor(node / nx) % ny;
     const k = Math.floor(node / (nx * ny));
-    for (let c = Math.max(0, k - 1); c <= Math.min(nz - 1, k + 1); c++) {
-      for (let b = Math.max(0, j - 1); b <= Math.min(ny - 1, j + 1); b++) {
-        for (let a = Math.max(0, i - 1); a <= Math.min(nx - 1, i + 1); a++) {
-          const cell = a + nx * (b + ny * c);
+    const isPluggedAnywhere = space.plugs.length > 0;
+    const [lastA, lastB, lastC] = [Math.min(nx - 1, i + 1), Math.min(ny - 1, j + 1), Math.min(nz - 1, k + 1)];
+    for (let c = Math.max(0, k - 1); c <= lastC; c++) {
+      for (let b = Math.max(0, j - 1); b <= lastB; b++) {
+        const row = nx * (b + ny * c);
+        const sides = 2 + (c === k ? 0 : 1) + (b === j ? 0 : 1);
+        for (let a = Math.max(0, i - 1); a <= lastA; a++) {
+          const cell = row + a;
           if (settled[cell] !== 0) continue;
+          const steps = sides + (a === i ? 0 : 1);
+          // What is known to be as near already is not looked into.
+          if (here + steps >= (thirds[cell] as number)) continue;
           const state = states[cell] || judge(space, grid, states, cell, a, b, c);
           if (state === BLOCKED) continue;
-          if (space.plugs.length > 0 && isPlugged(space, middle(grid, 0, a), middle(grid, 1, b), middle(grid, 2, c)))
+          if (isPluggedAnywhere && isPlugged(space, middle(grid, 0, a), middle(grid, 1, b), middle(grid, 2, c)))
             continue;
-          const steps = 2 + Math.abs(a - i) + Math.abs(b - j) + Math.abs(c - k);
           this.reach(cell, here + (state === DOUBTFUL ? DOUBTFUL_COST * steps : steps));
         }
       }
     }
+  }
+}
+
+/** Cells that wait, the last one first; room for more is made as it is needed. */
+class CellStack {
+  private cells = new Int32Array(256);
+  private count = 0;
+
+  push(cell: number): void {
+    if (this.count === this.cells.length) {
+      const wider = new Int32Array(2 * this.count);
+      wider.set(this.cells);
+      this.cells = wider;
+    }
+    this.cells[this.count++] = cell;
+  }
+
+  /** The last cell; -1 when there is none. */
+  pop(): number {
+    return this.count === 0 ? -1 : (this.cells[--this.count] as number);
   }
 }
 
@@ -137,7 +163,9 @@ function judge(
   b: number,
   c: number,
 ): number {
-  const [x, y, z] = [middle(grid, 0, a), middle(grid, 1, b), middle(grid, 2, c)];
+  const x = middle(grid, 0, a);
+  const y = middle(grid, 1, b);
+  const z = middle(grid, 2, c);
   const reach = (space.field.lipschitz * grid.cellMm * Math.sqrt(3)) / 2;
   const coarse = space.field.coarseMarginMm(x, y, z) + space.offsetMm;
   const margin = coarse >= 0 ? coarse : space.field.marginMm(x, y, z, -space.offsetMm) + space.offsetMm;
