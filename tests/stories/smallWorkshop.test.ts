@@ -1,13 +1,16 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { LayReport } from '../../shared/document/lay/schema.ts';
 import type { Roll } from '../../shared/document/parts/schema.ts';
-import type { Support } from '../../shared/document/project/schema.ts';
+import type { AsBuilt, Support } from '../../shared/document/project/schema.ts';
 import { crimpVerdict } from '../../shared/document/proof/crimpVerdict.ts';
-import { proofTest } from '../../shared/document/proof/proofTest.ts';
+import { proofChoices, proofTest } from '../../shared/document/proof/proofTest.ts';
+import { withMeasured } from '../../shared/document/proof/reclocked.ts';
 import { bestFitDecreasing } from '../../shared/document/stock/cutPlan.ts';
+import { hoseTag } from '../../shared/document/tag/hoseTag.ts';
 import { readProject } from '../../shared/jobs/readProject.ts';
 import { cutVerdict } from '../../shared/sheets/bench/cutVerdict.ts';
 import { stockCuts } from '../../shared/sheets/index.ts';
+import { runChecks } from '../../shared/solve/checks/index.ts';
 import { exampleEnd, exampleHose } from '../arbitraries/rig.ts';
 import { aboveNote, layStory, type Story, storyFiles } from './storyBay.ts';
 
@@ -157,4 +160,61 @@ describe('seven hoses of a small workshop', () => {
     expect(stale).toEqual(['hose-2', 'hose-3']);
     expect(cutVerdict({ report, currentRunHashes: runHashes }, 'hose-2').reasons[0]).toContain('Stale');
   });
+
+  test('either test may be chosen; the usual one of its kind comes first', () => {
+    const [run] = readStory(story()).resolved.runs;
+    if (run === undefined) throw new Error('no run');
+    expect(proofChoices(run).map(({ multiple, pressureKpa }) => [multiple, pressureKpa])).toEqual([
+      [1.5, 5250],
+      [2, 7000],
+    ]);
+  });
+
+  test('each has its tag, with the port of either end', () => {
+    const { runs } = readStory(story()).resolved;
+    expect(runs).toHaveLength(7);
+    for (const [i, run] of runs.entries()) {
+      const of = (wanted: string) => hoseTag(run).find(({ label }) => label === wanted)?.value;
+      expect([of('END A'), of('END B')]).toEqual([`a-${i + 1}`, `b-${i + 1}`]);
+      expect(of('Proof')).toBeUndefined();
+    }
+  });
+
+  test('after its proof test a hose is not clocked again', () => {
+    const proved = withMeasured({ clockDeg: 268 }, { proof: { on: '2026-05-12', pressureKpa: 5250, holdS: 60 } });
+    if ('refused' in proved) throw new Error(proved.refused);
+    expect(proved.built.proof?.clockDeg).toBe(268);
+    expect(withMeasured(proved.built, { clockDeg: 271 })).toEqual({ refused: expect.stringContaining('2026-05-12') });
+    expect(withMeasured(proved.built, { fittedOn: '2026-06-01' })).toHaveProperty('built');
+  });
+
+  test('a crimp outside forbids the hose, which is not tested', async () => {
+    const told = await checkedWith({ crimpMm: { b: [25.17, 25.12] } });
+    expect(told.find(({ check }) => check === 'crimp')).toMatchObject({ run: 'hose-1', severity: 'stop' });
+    expect((await checkedWith({ crimpMm: { b: [24.9, 24.95] } })).filter(({ check }) => check === 'crimp')).toEqual([]);
+  });
+
+  test('twelve months after it was fitted it is looked over, with hand or mirror at its places; what is found stays open until closed', async () => {
+    const due = await checkedWith({ fittedOn: '2026-06-01' }, '2027-06-02');
+    const look = due.find(({ check }) => check === 'inspection');
+    expect(look?.message).toMatch(/hand|mirror/);
+    expect((await checkedWith({ fittedOn: '2026-06-01' }, '2027-06-01')).map(({ check }) => check)).not.toContain(
+      'inspection',
+    );
+    const seen = { on: '2027-06-01', found: 'the braid is frayed at the clamp', photo: 'photos/hose-1.jpg' };
+    const open = { fittedOn: '2026-06-01', inspections: [seen] };
+    expect((await checkedWith(open, '2027-06-02')).find(({ check }) => check === 'inspection')?.message).toContain(
+      'frayed',
+    );
+    const closed = { ...open, inspections: [{ ...seen, closedOn: '2027-06-03' }] };
+    expect((await checkedWith(closed, '2027-06-04')).map(({ check }) => check)).not.toContain('inspection');
+  });
+
+  /** What is told of the first hose with what the bench wrote down of it, on a day. */
+  async function checkedWith(asBuilt: AsBuilt, today?: string) {
+    const told = story();
+    const runs = (told.project.runs ?? []).map((run, i) => (i === 0 ? { ...run, asBuilt } : run));
+    const { resolved } = readStory({ ...told, project: { ...told.project, runs } });
+    return runChecks(resolved, report.lays, today).filter(({ run }) => run === 'hose-1');
+  }
 });

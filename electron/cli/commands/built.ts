@@ -4,6 +4,7 @@ import { readLength } from '../../../shared/document/parts/readLength.ts';
 import { parseProject } from '../../../shared/document/project/parseProject.ts';
 import type { AsBuilt, Project } from '../../../shared/document/project/schema.ts';
 import { serialiseProject } from '../../../shared/document/project/serialiseProject.ts';
+import { withMeasured } from '../../../shared/document/proof/reclocked.ts';
 import { readProjectFiles } from '../../node/readProjectFiles.ts';
 import { readReport } from '../../node/readReport.ts';
 import { builtText } from '../builtText.ts';
@@ -84,7 +85,9 @@ async function runBuilt(options: BuiltOptions, host: CommandHost): Promise<ExitC
     return reportProblems(host, [...(read.ok ? [] : read.problems), ...(report.ok ? [] : report.problems)]);
   const parsed = parseProject(read.value.projectText);
   if (!parsed.ok) return reportProblems(host, parsed.problems);
-  const projectText = serialiseProject(withMeasured(parsed.value, options));
+  const measured = measuredIn(parsed.value, options);
+  if (!measured.ok) return reportProblems(host, measured.problems);
+  const projectText = serialiseProject(measured.value);
   const { files } = read.value;
   const input = { projectText, files, today: isoDay(host.today()), run: options.run, report: report.value };
   const made = await watchedJob(host, 'builtHose', input);
@@ -98,6 +101,9 @@ async function runBuilt(options: BuiltOptions, host: CommandHost): Promise<ExitC
   return findings.some((f) => f.severity === 'stop') ? EXIT.doNotCut : EXIT.clean;
 }
 
-function withMeasured(project: Project, { run, asBuilt }: BuiltOptions): Project {
-  return { ...project, runs: project.runs.map((r) => (r.id === run ? { ...r, asBuilt } : r)) };
+/** The project with the run's hose as it was measured; a clock that its proof test forbids is refused. */
+function measuredIn(project: Project, { run, asBuilt }: BuiltOptions): Result<Project> {
+  const made = withMeasured(project.runs.find(({ id }) => id === run)?.asBuilt, asBuilt);
+  if ('refused' in made) return bad([{ path: '--clock', message: made.refused, got: String(asBuilt.clockDeg) }]);
+  return good({ ...project, runs: project.runs.map((r) => (r.id === run ? { ...r, asBuilt: made.built } : r)) });
 }

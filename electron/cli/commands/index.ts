@@ -13,6 +13,7 @@ import { serveCommand } from './serve.ts';
 import { sheetsCommand } from './sheets.ts';
 import { stockCommand } from './stock.ts';
 import { straightenCommand } from './straighten.ts';
+import { tagsCommand } from './tags.ts';
 import { torqueCommand } from './torque.ts';
 import { trialCommand } from './trial.ts';
 import { waysCommand } from './ways.ts';
@@ -28,6 +29,7 @@ export const COMMANDS: readonly Command[] = [
   checkCommand,
   sheetsCommand,
   stockCommand,
+  tagsCommand,
   straightenCommand,
   clockCommand,
   lengthCommand,
