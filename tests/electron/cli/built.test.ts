@@ -1,27 +1,12 @@
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { runCommand } from '../../../electron/cli/runCommand.ts';
-import { programFolders } from '../../../electron/node/programFolders.ts';
 import { bundled } from '../bundled.ts';
 import { scratchFolder } from '../scratchFolder.ts';
 import { smallBay } from '../smallBay.ts';
+import { foldersWithWorker, runHere } from './runHere.ts';
 
-/** Runs a command in this process, its jobs in the real worker. */
-async function hosewright(worker: string, args: readonly string[]) {
-  let [out, err] = ['', ''];
-  const code = await runCommand(args, {
-    folders: { ...programFolders(worker), jobWorkerFile: path.join(worker, 'jobWorker.js') },
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    progressLine: false,
-    onInterrupt: () => () => undefined,
-    today: () => new Date('2026-06-01'),
-  });
-  return { code, out, err };
+function hosewright(worker: string, args: readonly string[]) {
+  return runHere(foldersWithWorker(worker), args);
 }
 
 /** The small rig, with what the bench wrote down of its hose. */

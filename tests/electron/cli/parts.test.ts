@@ -2,31 +2,17 @@ import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import type { CommandHost } from '../../../electron/cli/commandHost.ts';
-import { runCommand } from '../../../electron/cli/runCommand.ts';
 import { parsePartTables } from '../../../shared/document/parts/parsePartTables.ts';
 import { partTableCsv } from '../../../shared/document/parts/partTableCsv.ts';
 import { sampleEnd } from '../../arbitraries/projects.ts';
 import { scratchFolder } from '../scratchFolder.ts';
 import { smallBay } from '../smallBay.ts';
+import { runHere } from './runHere.ts';
 
-/** The command run in this process: what it said and how it ended. */
-async function hosewright(...args: string[]): Promise<{ code: number; out: string; err: string }> {
-  let out = '';
-  let err = '';
-  const host: CommandHost = {
-    folders: { rendererFolder: '', demoProject: '', fontsFolder: '', manifestFile: '' } as CommandHost['folders'],
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    progressLine: false,
-    onInterrupt: () => () => undefined,
-    today: () => new Date(0),
-  };
-  const code = await runCommand(args, host);
-  return { code, out, err };
+const FOLDERS = { rendererFolder: '', demoProject: '', fontsFolder: '', manifestFile: '' } as CommandHost['folders'];
+
+function hosewright(...args: string[]) {
+  return runHere(FOLDERS, args);
 }
 
 const END_CSV = partTableCsv('ends', [sampleEnd({ id: 'mine', name: 'Mine' })]);

@@ -1,24 +1,9 @@
 import { expect, test } from 'vitest';
-import { runCommand } from '../../../electron/cli/runCommand.ts';
 import { programFolders } from '../../../electron/node/programFolders.ts';
+import { runHere } from './runHere.ts';
 
-/** Runs a command that needs no worker in this process. */
-async function hosewright(...args: string[]) {
-  let out = '';
-  let err = '';
-  const code = await runCommand(args, {
-    folders: programFolders('.'),
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    progressLine: false,
-    onInterrupt: () => () => undefined,
-    today: () => new Date(),
-  });
-  return { code, out, err };
+function hosewright(...args: string[]) {
+  return runHere(programFolders('.'), args);
 }
 
 test('a clock that says nothing of its way is told as two hoses, one that does as one', async () => {

@@ -1,29 +1,13 @@
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { runCommand } from '../../../electron/cli/runCommand.ts';
-import { programFolders } from '../../../electron/node/programFolders.ts';
 import { Straightened } from '../../../shared/document/straightened/schema.ts';
 import { twoElbowPoints } from '../../oracles/twoElbowRod.ts';
 import { bundled } from '../bundled.ts';
 import { scratchFolder } from '../scratchFolder.ts';
+import { foldersWithWorker, runHere } from './runHere.ts';
 
-/** Runs a command in this process, its jobs in the real worker. */
-async function hosewright(worker: string, args: readonly string[]) {
-  let out = '';
-  let err = '';
-  const code = await runCommand(args, {
-    folders: { ...programFolders(worker), jobWorkerFile: path.join(worker, 'jobWorker.js') },
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    progressLine: false,
-    onInterrupt: () => () => undefined,
-    today: () => new Date(),
-  });
-  return { code, out, err };
+function hosewright(worker: string, args: readonly string[]) {
+  return runHere(foldersWithWorker(worker), args);
 }
 
 test('a digitised rod becomes cut length and clock', async () => {
