@@ -130,4 +130,30 @@ describe('an oil cooler line from engine to fork, the fork turning 35 degrees ei
     // It is still wrung where the fork is low: a look, since the ends stand so; nothing forbids cutting.
     expect(long.findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
   });
+
+  test('a hose that just reaches at full droop is bent below its least radius there: stop, with the pose', async () => {
+    const travels = story({ slack: 0.2 }, undefined, 'aluminium', 150);
+    const hoses = travels.hoses.map((hose) => ({ ...hose, minBendRadiusMm: 50 }));
+    const kinked = findingsOf(await layStory({ ...travels, hoses }), 'rock').find(({ rule }) => rule === 'rock-radius');
+    expect(kinked).toMatchObject({ severity: 'stop' });
+    expect(kinked?.message).toContain('z -150 mm');
+  });
+
+  test('an exhaust 60 mm under where the hose hangs is too near, one 90 mm under it is not', async () => {
+    const under = async (topMm: number) => {
+      const pipe: Block = { name: 'exhaust', min: [150, -20, topMm - 30], max: [250, 20, topMm] };
+      const told = story({}, pipe);
+      const hot: Skin = { id: 'exhaust', name: 'Exhaust', kind: 'hot', parts: ['exhaust'], surfaceTemperatureC: 300 };
+      const report = await layStory({ ...told, bay: { ...told.bay, skins: [hot] } });
+      const clearance = report.lays[0]?.clearances.find(({ to }) => to.id === 'exhaust');
+      return { mm: clearance?.clearanceMm, told: findingsOf(report, 'heatDistance') };
+    };
+    const near = await under(-136);
+    expect(Math.abs((near.mm ?? 0) - 60)).toBeLessThan(3);
+    // 3 in: Street Rodder plumbing tips; New Jersey Administrative Code 13:62-4.16
+    expect(near.told[0]).toMatchObject({ severity: 'stop', with: { kind: 'skin', id: 'exhaust' } });
+    const far = await under(-166);
+    expect(far.mm).toBeGreaterThan(85);
+    expect(far.told.filter(({ severity }) => severity === 'stop')).toEqual([]);
+  });
 });
