@@ -4,25 +4,15 @@ import { buildTubeField } from '../../shared/solve/bay/tubeField.ts';
 import { heatOf } from '../../shared/solve/heat/heatOf.ts';
 import { RAYS_A_SECTOR } from '../../shared/solve/heat/radiationAlong.ts';
 import { layRun } from '../../shared/solve/layRun/layRun.ts';
+import { NINE_HEATED } from '../arbitraries/heatedRuns.ts';
 import { buildExampleIndex, resolved } from './exampleBay.ts';
 import { keep, REFERENCE, reference } from './reference.ts';
 
 /** Heat along nine hoses of the example bay, laid by themselves. */
-const NINE = [
-  'turbo-oil-feed',
-  'turbo-water-feed',
-  'turbo-water-return',
-  'oil-suction',
-  'scavenge-return',
-  'cooler-feed',
-  'cooler-return',
-  'crankcase-breather',
-  'fuel-feed',
-];
 const bay = buildExampleIndex();
 const context = { project: resolved.project, bay };
 const alone = buildTubeField([]);
-const laid = NINE.map((id) => {
+const laid = NINE_HEATED.map((id) => {
   const run = resolved.runs.find((r) => r.run.id === id)!;
   return { run, lay: layRun(context, run, alone, UNWATCHED) };
 });

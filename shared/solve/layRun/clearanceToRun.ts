@@ -23,6 +23,7 @@ export function clearanceToRun(
   run: string,
   tubes: readonly Tube[],
 ): Clearance | undefined {
+  if (tubes.length === 0) return undefined;
   const field = buildTubeField(tubes);
   const { requiredMm } = requiredRunClearance(project, setting.run, run);
   const radius = setting.outsideRadiusMm;
@@ -49,7 +50,6 @@ export function clearanceToRun(
     worst = { clearance, margin };
     return margin;
   };
-  if (tubes.length === 0) return undefined;
   for (let i = 0; i < places.count; i += FIRST_STEPS) look(places.at(i));
   for (let i = 0; i < places.count; ) {
     const margin = look(places.at(i));

@@ -5,6 +5,7 @@ import { buildTubeField } from '../../../../shared/solve/bay/tubeField.ts';
 import { heatOf } from '../../../../shared/solve/heat/heatOf.ts';
 import { RAYS_A_SECTOR } from '../../../../shared/solve/heat/radiationAlong.ts';
 import { layRun } from '../../../../shared/solve/layRun/layRun.ts';
+import { NINE_HEATED } from '../../../arbitraries/heatedRuns.ts';
 import { buildExampleIndex, resolved } from '../../../bench/exampleBay.ts';
 
 const bay = buildExampleIndex();
@@ -14,20 +15,7 @@ function tracks(state: HeatState): HeatTrack[] {
   return [state.liner, state.cover, ...(state.sleeve === undefined ? [] : [state.sleeve])];
 }
 
-/** The nine hoses whose heat is timed. */
-const NINE = [
-  'turbo-oil-feed',
-  'turbo-water-feed',
-  'turbo-water-return',
-  'oil-suction',
-  'scavenge-return',
-  'cooler-feed',
-  'cooler-return',
-  'crankcase-breather',
-  'fuel-feed',
-];
-
-it.each(NINE)('half the rays move no temperature of %s by more than its band', (id) => {
+it.each(NINE_HEATED)('half the rays move no temperature of %s by more than its band', (id) => {
   const run = resolved.runs.find((r) => r.run.id === id)!;
   const lay = layRun(context, run, buildTubeField([]), UNWATCHED);
   const at = (rays: number) => heatOf(run, lay, bay, resolved.project.bay, UNWATCHED, rays)!;
