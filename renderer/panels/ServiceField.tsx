@@ -1,4 +1,5 @@
 import { fahrenheitToCelsius, KPA_PER_PSI, psiToKpa } from '../../shared/base/units.ts';
+import { readPressure, readTemperature } from '../../shared/document/parts/readQuantity.ts';
 import { useSession } from '../state/useBench.ts';
 import { NumberField } from '../widgets/NumberField.tsx';
 
@@ -32,6 +33,7 @@ export function PressureField({ value, onSet, onClear, label = 'Working pressure
       high={Math.floor(PRESSURES_KPA.high / KPA_PER_PSI)}
       step={1}
       decimals={1}
+      other={{ words: 'or kPa or bar by name', read: (text) => readPressure(text, 'psi') }}
       onSet={(stated) => onSet(Number(psiToKpa(stated).toFixed(2)))}
       {...clear}
     />
@@ -43,7 +45,8 @@ export function PressureField({ value, onSet, onClear, label = 'Working pressure
       {...PRESSURES_KPA}
       step={10}
       decimals={decimals}
-      onSet={onSet}
+      other={{ words: 'or psi or bar by name', read: (text) => readPressure(text, 'kPa') }}
+      onSet={(stated) => onSet(Number(stated.toFixed(2)))}
       {...clear}
     />
   );
@@ -66,9 +69,20 @@ export function TemperatureField({ value, onSet, label = 'Temperature', highC = 
       high={(highC * 9) / 5 + 32}
       step={5}
       decimals={0}
+      other={{ words: 'or °C by name', read: (text) => readTemperature(text, '°F') }}
       onSet={(stated) => onSet(Number(fahrenheitToCelsius(stated).toFixed(1)))}
     />
   ) : (
-    <NumberField label={label} unit="°C" value={value} low={LEAST_C} high={highC} step={5} decimals={0} onSet={onSet} />
+    <NumberField
+      label={label}
+      unit="°C"
+      value={value}
+      low={LEAST_C}
+      high={highC}
+      step={5}
+      decimals={0}
+      other={{ words: 'or °F by name', read: (text) => readTemperature(text, '°C') }}
+      onSet={(stated) => onSet(Number(stated.toFixed(1)))}
+    />
   );
 }

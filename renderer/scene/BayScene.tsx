@@ -59,7 +59,8 @@ interface OnBayProps {
 function OnBay({ open, bay, palette }: OnBayProps) {
   const chosen = useSession((state) => state.run);
   const step = useSession((state) => state.step);
-  const { onFitting } = useBench();
+  const { onFitting, hand } = useBench();
+  const joins = useStore(hand, (state) => state.joins);
   const fitted = useStore(onFitting, ({ on }) => on);
   const findings = useMemo(() => orderFindings(open.report?.findings ?? []), [open.report]);
   const project = open.history.present;
@@ -102,7 +103,7 @@ function OnBay({ open, bay, palette }: OnBayProps) {
       <MeasureInBay colour={palette.selected} />
       <BayAim bay={bay} palette={palette} />
       <PortMarks project={project} bay={bay} step={step} palette={palette} />
-      <PortTags ports={taggedPorts(project, chosen, step)} palette={palette} />
+      <PortTags ports={taggedPorts(project, chosen, step, joins)} palette={palette} />
       <FindingFlags findings={shownFindings} palette={palette} />
       <HoverMarker lays={lays} colour={palette.selected} />
       <CameraWork bay={bay} lays={lays} />

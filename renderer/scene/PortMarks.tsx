@@ -1,8 +1,10 @@
+import type { ThreeEvent } from '@react-three/fiber';
 import { Fragment } from 'react';
 import { useStore } from 'zustand';
 import { triple } from '../../shared/base/vec3.ts';
 import type { Port, Project } from '../../shared/document/project/schema.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
+import { freePorts } from '../state/edits/newRun.ts';
 import { NO_TOOL } from '../state/handStore.ts';
 import { portSeat } from '../state/portSeat.ts';
 import type { Step } from '../state/sessionStore.ts';
@@ -23,12 +25,29 @@ interface PortMarksProps {
 /** mm of bore a dash size: sixteenths of an inch of the tube it was named for. */
 const RADIUS_PER_DASH_MM = 25.4 / 32;
 
-/** While ports are worked on each stands as a mark on its seat; one that is pulled over the bay sits down where it is let go. */
+/**
+ * While ports are worked on each stands as a mark on its seat; one that is pulled over the bay sits down where it is let go. While
+ * a run is stated the ports it may join stand there, to be picked.
+ */
 export function PortMarks({ project, bay, step, palette }: PortMarksProps) {
-  const { hand, onBay, section, session } = useBench();
+  const { hand, onBay, onRuns, section, session } = useBench();
   const chosen = useStore(hand, (state) => state.port);
-  const press = useBayDrag();
-  if (step !== 'ports') return null;
+  const pull = useBayDrag();
+  const joins = useStore(hand, (state) => state.joins);
+  if (step !== 'ports' && joins === null) return null;
+  const shown = joins === null ? project.ports : freePorts(project);
+  const isChosen = (port: Port): boolean =>
+    joins === null ? port.id === chosen : port.id === joins.a || port.id === joins.b;
+  const press = (event: ThreeEvent<PointerEvent>, port: Port): void => {
+    if (hand.getState().tool.kind !== 'none') return;
+    if (joins !== null) {
+      event.stopPropagation();
+      onRuns.pick(port.id);
+    } else {
+      hand.set({ port: port.id });
+      pull(event, drag(port));
+    }
+  };
   const drag = (port: Port) => ({
     begin: () => hand.take({ kind: 'seat', port: port.id }),
     move: (ray: Parameters<typeof aimAt>[1]) => {
@@ -41,21 +60,17 @@ export function PortMarks({ project, bay, step, palette }: PortMarksProps) {
       if (moved) hand.take(NO_TOOL);
     },
   });
-  return project.ports.map((port) => (
+  return shown.map((port) => (
     <Fragment key={port.id}>
-      <StackOnPort port={port} colour={port.id === chosen ? palette.selected : palette.portDot} />
+      <StackOnPort port={port} colour={isChosen(port) ? palette.selected : palette.portDot} />
       <PortMark
         at={port.seatPoint}
         axis={port.axis}
         up={port.up}
         radiusMm={Math.max(3, port.dash * RADIUS_PER_DASH_MM)}
-        colour={port.id === chosen ? palette.selected : palette.portDot}
-        solid={port.id === chosen}
-        onPress={(event) => {
-          if (hand.getState().tool.kind !== 'none') return;
-          hand.set({ port: port.id });
-          press(event, drag(port));
-        }}
+        colour={isChosen(port) ? palette.selected : palette.portDot}
+        solid={isChosen(port)}
+        onPress={(event) => press(event, port)}
       />
     </Fragment>
   ));

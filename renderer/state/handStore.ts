@@ -48,6 +48,13 @@ export interface Hold {
   readonly released: boolean;
 }
 
+/** Two ports that a run which is being stated joins. */
+export interface Joins {
+  readonly a: string;
+  readonly b: string;
+  readonly next: 'a' | 'b';
+}
+
 export interface HandState {
   readonly tool: Tool;
   /** id of the chosen support of the chosen run */
@@ -60,6 +67,8 @@ export interface HandState {
   readonly slidLock: { readonly lock: string; readonly to: Stretch } | null;
   /** a new run is being stated on the card */
   readonly stating: boolean;
+  /** the ports that it joins as its card has them, END A first, and which of them the next port picked in the bay is for */
+  readonly joins: Joins | null;
   readonly aim: Aim | null;
   readonly hold: Hold | null;
   /** the hose as the hand has it; kept until the run is laid again */
@@ -75,6 +84,7 @@ const EMPTY_HAND: HandState = {
   stretch: null,
   slidLock: null,
   stating: false,
+  joins: null,
   aim: null,
   hold: null,
   shape: null,

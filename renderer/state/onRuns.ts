@@ -18,6 +18,14 @@ export function createOnRuns({ document, session, hand }: RunNeeds) {
       session.goTo('runs');
       hand.set({ stating: true });
     },
+    /** Gives a port that is picked in the bay to the end that is next; one that the other end had is changed for it. */
+    pick: (port: string): void => {
+      const { joins } = hand.getState();
+      if (joins === null) return;
+      const other = joins.next === 'a' ? 'b' : 'a';
+      const swapped = joins[other] === port ? { [other]: joins[joins.next] } : {};
+      hand.set({ joins: { ...joins, ...swapped, [joins.next]: port, next: other } });
+    },
     /** Adds what a draft states and chooses it; a draft with something missing adds nothing. */
     add: (draft: RunDraft): void => {
       const { open } = document.getState();

@@ -12,10 +12,23 @@ interface NumberFieldProps {
   readonly onSet: (value: number) => void;
   /** takes the number away when the field is emptied; absent = it has to be stated */
   readonly onClear?: () => void;
+  /** what else may be typed than a number, and its number in this field's unit; null = not understood */
+  readonly other?: { readonly words: string; readonly read: (text: string) => number | null };
 }
 
 /** A number with its unit. Taken over on Enter or on leaving the field; what is no number in range is said and not taken. */
-export function NumberField({ label, unit, value, low, high, step, decimals, onSet, onClear }: NumberFieldProps) {
+export function NumberField({
+  label,
+  unit,
+  value,
+  low,
+  high,
+  step,
+  decimals,
+  onSet,
+  onClear,
+  other,
+}: NumberFieldProps) {
   const id = useId();
   const shown = value === null ? '' : value.toFixed(decimals);
   /** null = nothing is typed that is not taken over: the number itself is shown */
@@ -23,7 +36,7 @@ export function NumberField({ label, unit, value, low, high, step, decimals, onS
   const text = typed ?? shown;
   // biome-ignore lint/correctness/useExhaustiveDependencies: a number that changed elsewhere takes the place of what is typed
   useEffect(() => setTyped(null), [shown]);
-  const parsed = Number(text.replace(',', '.'));
+  const parsed = other === undefined ? Number(text.replace(',', '.')) : (other.read(text) ?? Number.NaN);
   const empty = text.trim() === '';
   // Left empty where nothing is stated yet is no mistake.
   const wrong = empty
@@ -67,7 +80,8 @@ export function NumberField({ label, unit, value, low, high, step, decimals, onS
       </div>
       {wrong && (
         <p className="field-wrong" id={`${id}-wrong`}>
-          Expected a number from {low} to {high}.
+          Expected a number from {low} to {high}
+          {other !== undefined && ` ${unit}, ${other.words}`}.
         </p>
       )}
     </div>

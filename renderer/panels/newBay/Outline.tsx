@@ -14,7 +14,7 @@ interface OutlineProps {
 }
 
 const MARGIN_PX = 8;
-const DOT_PX = 1.3;
+const DOT_PX = 1.7;
 /** px. Room under the scan for the rule. */
 const RULE_PX = 34;
 

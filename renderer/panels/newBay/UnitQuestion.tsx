@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
 import { LENGTH_UNITS, MM_PER } from '../../../shared/base/units.ts';
 import type { Vec3 } from '../../../shared/base/vec3.ts';
-import { formatLengthBoth } from '../../../shared/sheets/format/index.ts';
+import { formatInches, formatMm, formatNumber } from '../../../shared/sheets/format/index.ts';
 import type { MeshLook } from '../../state/onNewBay.ts';
 import { useBench } from '../../state/useBench.ts';
 import { Outline } from './Outline.tsx';
@@ -36,7 +36,7 @@ export function UnitQuestion({ look }: { look: MeshLook }) {
             <label key={one}>
               <input type="radio" name="unit" checked={unit === one} onChange={() => onNewBay.set({ unit: one })} />
               <b>{UNIT_WORDS[one]}</b>
-              <span>{formatLengthBoth(side * MM_PER[one], 'nearest')} along its longest side</span>
+              <span>{sizeWords(side * MM_PER[one])} along its longest side</span>
               {one === look.unit && <i>most likely</i>}
             </label>
           ))}
@@ -51,4 +51,12 @@ export function UnitQuestion({ look }: { look: MeshLook }) {
       </div>
     </div>
   );
+}
+
+/** mm. From here on a size is told in metres: nobody reads 1600000.0 mm. */
+const IN_METRES_FROM_MM = 10_000;
+
+/** How large a scan is, as one would say it: `1600.0 mm (63 in)`, `16 m`. */
+function sizeWords(mm: number): string {
+  return mm < IN_METRES_FROM_MM ? `${formatMm(mm)} (${formatInches(mm)})` : `${formatNumber(mm / 1000, 0)} m`;
 }

@@ -1,8 +1,8 @@
 import type { PartKind, StoredRow } from '../../../shared/document/parts/columns.ts';
 import { completeEnd } from '../../../shared/document/parts/completeEnd.ts';
 import { cutOffMm } from '../../../shared/document/parts/cutOff.ts';
+import { seatWords } from '../../../shared/document/wording/seatWords.ts';
 import { formatDash } from '../../../shared/sheets/format/index.ts';
-import { wordsOf } from '../runs/words.ts';
 
 type LengthText = (mm: number) => string;
 type Lines = { readonly [K in PartKind]: (row: StoredRow[K], text: LengthText) => readonly string[] };
@@ -19,12 +19,12 @@ const LINES: Lines = {
       formatDash(end.dash),
       end.bendAngleDeg === 0 ? 'straight' : `${end.bendAngleDeg}°`,
       ...(whole === undefined ? [] : [`C ${text(cutOffMm(whole))}`]),
-      wordsOf(end.seat),
+      seatWords(end.seat),
     ];
   },
   sleeves: (sleeve, text) => [`${text(sleeve.insideDiameterMm)} inside`, `${text(sleeve.outsideDiameterMm)} outside`],
   adapters: ({ portSeat, seat, dash, bendAngleDeg }) => [
-    `${wordsOf(portSeat)} to ${wordsOf(seat)} ${formatDash(dash)}`,
+    `${seatWords(portSeat)} to ${seatWords(seat)} ${formatDash(dash)}`,
     bendAngleDeg === 0 ? 'straight' : `${bendAngleDeg}°`,
   ],
   clamps: (clamp, text) => [`holds ${text(clamp.holdsFromMm)} to ${text(clamp.holdsToMm)}`],

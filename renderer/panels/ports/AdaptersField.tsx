@@ -1,6 +1,7 @@
 import { distance } from '../../../shared/base/vec3.ts';
 import type { Adapter } from '../../../shared/document/parts/schema.ts';
 import type { AdapterUse, Port, Project } from '../../../shared/document/project/schema.ts';
+import { seatWords } from '../../../shared/document/wording/seatWords.ts';
 import { formatDash } from '../../../shared/sheets/format/index.ts';
 import {
   adaptersFor,
@@ -19,7 +20,6 @@ import { Button } from '../../widgets/Button.tsx';
 import { Choice } from '../../widgets/Choice.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
 import { Length } from '../Length.tsx';
-import { wordsOf } from '../runs/words.ts';
 
 /** What is screwed on a port before the hose end, from the part outwards, and the seat that comes of it. */
 export function AdaptersField({ port }: { port: Port }) {
@@ -65,7 +65,7 @@ function SeatOnTop({ port, table }: { port: Port; table: readonly Adapter[] }) {
   const [x, y, z] = seat.axis.map((v) => v.toFixed(2));
   return (
     <p className="teach" role="status">
-      The hose end goes on {formatDash(seat.dash)} {wordsOf(seat.seat)},{' '}
+      The hose end goes on {formatDash(seat.dash)} {seatWords(seat.seat)},{' '}
       <Length mm={distance(port.seatPoint, seat.seatPoint)} /> from the port’s own seat, facing {x}, {y}, {z}.
     </p>
   );

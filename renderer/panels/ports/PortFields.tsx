@@ -3,6 +3,7 @@ import { angleBetween, scale, unit, type Vec3 } from '../../../shared/base/vec3.
 import { END_MATERIALS } from '../../../shared/document/parts/schema.ts';
 import { CHASSIS_BODY, type Port, type Project } from '../../../shared/document/project/schema.ts';
 import { END_MATERIAL_WORDS } from '../../../shared/document/wording/partWords.ts';
+import { seatWords } from '../../../shared/document/wording/seatWords.ts';
 import { formatDash } from '../../../shared/sheets/format/index.ts';
 import {
   changePort,
@@ -20,7 +21,6 @@ import { Choice } from '../../widgets/Choice.tsx';
 import { TextField } from '../../widgets/TextField.tsx';
 import { DirectionField, PointField } from '../LengthField.tsx';
 import { MaybeLengthField } from '../MaybeLengthField.tsx';
-import { wordsOf } from '../runs/words.ts';
 import { AdaptersField } from './AdaptersField.tsx';
 import { RigidLineField } from './RigidLineField.tsx';
 
@@ -49,7 +49,7 @@ export function PortFields({ port, project }: { port: Port; project: Project }) 
         <Choice
           label="Thread or seat"
           value={port.seat}
-          options={seats.map((seat) => ({ value: seat, label: wordsOf(seat) }))}
+          options={seats.map((seat) => ({ value: seat, label: seatWords(seat) }))}
           onChoose={(seat) => change('seat', { seat })}
         />
         <Choice

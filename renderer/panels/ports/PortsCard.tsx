@@ -1,10 +1,10 @@
 import { useStore } from 'zustand';
 import type { Port, Project } from '../../../shared/document/project/schema.ts';
+import { seatWords } from '../../../shared/document/wording/seatWords.ts';
 import { formatDash } from '../../../shared/sheets/format/index.ts';
 import { runsAt } from '../../state/edits/portEdits.ts';
 import { useBench, useDocument } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
-import { wordsOf } from '../runs/words.ts';
 import { useShownWhen } from '../useShownWhen.ts';
 import { PortFields } from './PortFields.tsx';
 
@@ -74,7 +74,7 @@ function PortRow({ port, number, project, chosen }: PortRowProps) {
         <span className="port-number figure">{number}</span>
         <span className="port-name">{port.name}</span>
         <span className="port-seat">
-          {formatDash(port.dash)} {wordsOf(port.seat)}
+          {formatDash(port.dash)} {seatWords(port.seat)}
           {port.adapters !== undefined &&
             `, ${port.adapters.length === 1 ? 'adapter' : `${port.adapters.length} adapters`}`}
         </span>

@@ -1,6 +1,8 @@
-import { useId, useState } from 'react';
+import { useEffect, useId, useState } from 'react';
+import { useStore } from 'zustand';
 import { FLUIDS } from '../../../shared/document/parts/fluids.ts';
 import { type Port, PURPOSES, type Purpose } from '../../../shared/document/project/schema.ts';
+import { seatWords } from '../../../shared/document/wording/seatWords.ts';
 import { FLUID_WORDS, PURPOSE_WORDS } from '../../../shared/document/wording/serviceWords.ts';
 import { formatDash } from '../../../shared/sheets/format/index.ts';
 import type { OpenDocument } from '../../state/documentStore.ts';
@@ -12,7 +14,6 @@ import { Choice } from '../../widgets/Choice.tsx';
 import { TextField } from '../../widgets/TextField.tsx';
 import { PressureField, TemperatureField } from '../ServiceField.tsx';
 import { EndChoice, HoseChoice } from './PartChoices.tsx';
-import { wordsOf } from './words.ts';
 
 /** A new run is stated here before it is one: two free ports, what it carries, what it is made of. */
 export function NewRun() {
@@ -77,6 +78,16 @@ function DraftCard({ open, first }: { open: OpenDocument; first: RunDraft }) {
         : {};
     setDraft({ ...next, ...kept, ...(ownName ? { name: draft.name } : {}) });
   };
+  const { portA, portB } = draft;
+  const joins = useStore(hand, (state) => state.joins);
+  useEffect(() => {
+    hand.set({ joins: { next: 'a', ...hand.getState().joins, a: portA, b: portB } });
+  }, [hand, portA, portB]);
+  useEffect(() => () => hand.set({ joins: null }), [hand]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only what is picked in the bay changes the draft from there
+  useEffect(() => {
+    if (joins !== null && (joins.a !== portA || joins.b !== portB)) refill({ portA: joins.a, portB: joins.b });
+  }, [joins]);
   const hose = tables.hoses.find(({ id }) => id === draft.hose);
   const portOf = (id: string): Port | undefined => {
     const port = project.ports.find((p) => p.id === id);
@@ -84,12 +95,15 @@ function DraftCard({ open, first }: { open: OpenDocument; first: RunDraft }) {
   };
   const portOptions = freePorts(project).map((port) => ({
     value: port.id,
-    label: `${port.name} (${formatDash(port.dash)} ${wordsOf(port.seat)})`,
+    label: `${port.name} (${formatDash(port.dash)} ${seatWords(port.seat)})`,
   }));
   const asked = { ...draft, ports: [portOf(draft.portA), portOf(draft.portB)] };
   return (
     <>
       <h2 id={title}>New run</h2>
+      <p className="teach">
+        Click the port of END {joins?.next === 'b' ? 'B' : 'A'} in the bay, or choose both ports here.
+      </p>
       <div className="changes">
         <Choice
           label="What it is for"

@@ -21,7 +21,8 @@ export function HoseChoice({ hoses, value, asked, onChoose }: HoseChoiceProps) {
   const sorted = hosesFor(hoses, asked);
   const optionOf = (hose: Hose): ChoiceOption => {
     const against = hoseMisfits(hose, asked).map(misfitWords);
-    const name = `${hose.name} (${formatDash(hose.dash)})`;
+    const dash = formatDash(hose.dash);
+    const name = hose.name.endsWith(dash) ? hose.name : `${hose.name} (${dash})`;
     return { value: hose.id, label: against.length === 0 ? name : `${name}: ${against.join('; ')}` };
   };
   return (

@@ -1,9 +1,9 @@
 import type { End, Hose } from '../../../shared/document/parts/schema.ts';
 import type { Port } from '../../../shared/document/project/schema.ts';
+import { seatWords } from '../../../shared/document/wording/seatWords.ts';
 import { FLUID_WORDS } from '../../../shared/document/wording/serviceWords.ts';
 import { formatDash, formatPressure, formatTemperature } from '../../../shared/sheets/format/index.ts';
 import type { HoseMisfit } from '../../state/edits/partFit.ts';
-import { wordsOf } from './words.ts';
 
 /** What is against a hose, as a clause after its name. */
 export function misfitWords(misfit: HoseMisfit): string {
@@ -28,6 +28,6 @@ export function offHoseWords(end: End, hose: Hose): string {
 
 /** Why an end does not seat on a port as it is. */
 export function offPortWords(end: End, port: Port): string {
-  const seat = (of: End | Port): string => `${formatDash(of.dash)} ${wordsOf(of.seat)}`;
+  const seat = (of: End | Port): string => `${formatDash(of.dash)} ${seatWords(of.seat)}`;
   return `needs an adapter: it is ${seat(end)}, the port ${seat(port)}`;
 }

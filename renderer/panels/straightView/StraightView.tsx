@@ -63,7 +63,7 @@ export function StraightView() {
       {open !== null && lay !== undefined && lay.centreline.points.length > 1 ? (
         <StraightDrawing open={open} lay={lay} />
       ) : (
-        <div className="straight-bare">
+        <div className={open?.report ? 'straight-bare' : 'straight-bare straight-unlaid'}>
           <p>
             {lay === undefined
               ? 'Lay a run, and its hose is put down here straight, with its marks and everything it passes.'

@@ -110,8 +110,10 @@ export function bayAndPorts(bench: SharedPage, folder: () => string): void {
     await page.getByRole('button', { name: 'Remove this run' }).click();
     await page.getByRole('button', { name: 'New run' }).click();
     await card.getByRole('combobox', { name: 'What it is for' }).selectOption('breather');
-    await card.getByRole('combobox', { name: 'END A at' }).selectOption({ label: 'Cam cover breather (-12 flare 37)' });
-    await card.getByRole('combobox', { name: 'END B at' }).selectOption({ label: 'Catch tank, found (-12 flare 37)' });
+    await card
+      .getByRole('combobox', { name: 'END A at' })
+      .selectOption({ label: 'Cam cover breather (-12 37° flare)' });
+    await card.getByRole('combobox', { name: 'END B at' }).selectOption({ label: 'Catch tank, found (-12 37° flare)' });
     // What fits stands first and is taken; what does not says why.
     const hose = card.getByRole('combobox', { name: 'Hose' });
     await expect(hose.locator(':scope > option').first()).toContainText('(-12)');

@@ -17,7 +17,7 @@ rig('a hose and an end that do not fit stand in the list with the reason why', a
   const apart = (name: string) => page.getByRole('combobox', { name }).locator('optgroup option');
   await expect(apart('Hose')).toHaveText('Test hose 6 (-6): -6, the port is -8');
   await expect(apart('END A at Left')).toHaveText(
-    'Test end 6: needs an adapter: it is -6 flare 37, the port -8 flare 37',
+    'Test end 6: needs an adapter: it is -6 37° flare, the port -8 37° flare',
   );
   await expect(page.getByRole('combobox', { name: 'END B at Right' }).locator('option')).toHaveText('Test end 6');
   await expect(apart('END B at Right')).toHaveCount(0);

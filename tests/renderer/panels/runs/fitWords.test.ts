@@ -52,6 +52,6 @@ describe('what is against an end', () => {
     expect(seatsOn(end, port)).toBe(true);
     const banjo: End = { ...end, seat: 'banjo-m10' };
     expect(seatsOn(banjo, port)).toBe(false);
-    expect(offPortWords(banjo, port)).toBe('needs an adapter: it is -6 banjo m10, the port -6 flare 37');
+    expect(offPortWords(banjo, port)).toBe('needs an adapter: it is -6 banjo M10, the port -6 37° flare');
   });
 });
