@@ -26,7 +26,7 @@ import { TAPER_RULES } from './taperRules.ts';
 import { TURBO_RULES } from './turboRules.ts';
 
 /** The date of this set of rules; papers print it. A changed value or source is a new date. */
-export const RULE_PACK_DATE = '2026-11-25';
+export const RULE_PACK_DATE = '2026-11-26';
 
 /** Every rule of the pack, by subject. */
 export const RULES: readonly Rule[] = [

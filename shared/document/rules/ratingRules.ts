@@ -22,6 +22,15 @@ export const RATING_RULES: readonly Rule[] = [
     overridable: false,
   },
   {
+    id: 'end-temperature-rating',
+    title: "Fluid's temperature under an end's own limit by at least",
+    value: 0,
+    unit: 'deg C',
+    source: "the end's own figure and its source",
+    grade: 'published',
+    overridable: false,
+  },
+  {
     id: 'aluminium-end-temperature',
     title: 'Temperature of a PTFE hose with aluminium ends',
     value: 135,

@@ -261,4 +261,15 @@ describe('pressureRating and temperatureRating', () => {
     expect(rated('temperatureRating', { temperatureC: 136 })).toEqual([]);
     expect(rated('temperatureRating', { temperatureC: 136 }, { core: 'nbr' }, { material: 'aluminium' })).toEqual([]);
   });
+
+  it('holds the fluid to what the maker of an end states, and then to nothing else', () => {
+    const end = (maxTemperatureC: number): Partial<End> => ({ material: 'aluminium', maxTemperatureC });
+    expect(rated('temperatureRating', { temperatureC: 180 }, {}, end(180))).toEqual([]);
+    const past = ['stop end-temperature-rating -1', 'stop end-temperature-rating -1'];
+    expect(rated('temperatureRating', { temperatureC: 181 }, {}, end(180))).toEqual(past);
+    // Brass barbs, O-rings: whatever the metal, and whatever the hose bears.
+    expect(rated('temperatureRating', { temperatureC: 121 }, {}, { material: 'brass', maxTemperatureC: 120 })).toEqual(
+      past,
+    );
+  });
 });

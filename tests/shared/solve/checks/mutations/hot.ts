@@ -92,6 +92,13 @@ export const HOT_MUTATIONS: readonly Mutation[] = [
   },
   {
     check: 'temperatureRating',
+    rule: 'end-temperature-rating',
+    severity: 'stop',
+    ...around(120),
+    at: (deg) => fluidAt(deg, {}, sampleEnd({ maxTemperatureC: 120 })),
+  },
+  {
+    check: 'temperatureRating',
     rule: 'temperature-rating',
     severity: 'stop',
     ...around(230),
