@@ -1,5 +1,5 @@
 import { RADIUS_RELATIVE } from '../../base/tolerances.ts';
-import type { BuiltPose, Finding, Severity } from '../../document/lay/schema.ts';
+import type { BuiltPose, Finding, Lay, Severity } from '../../document/lay/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import type { CheckName } from '../../document/wording/findingWords.ts';
 import { degreesText, lengthText } from '../../document/wording/quantityText.ts';
@@ -35,9 +35,17 @@ export function tolerance(context: CheckContext): Finding[] {
       check: 'tolerance',
       severity: 'look',
       head: `Within its tolerance, ${pose.name},`,
-      mend: 'Give it more slack, or hold it to a closer tolerance than the table and measure before the second end goes on.',
+      mend: `${toleranceMend(pose, context.lay)}, or hold it to a closer tolerance than the table and measure before the second end goes on.`,
     }),
   );
+}
+
+/** What helps against a hose that came out short, long, or at another clock. */
+function toleranceMend(pose: BuiltPose, { cutLengthMm }: Lay): string {
+  if (pose.cutLengthMm < cutLengthMm) return 'Give it more slack';
+  if (pose.cutLengthMm > cutLengthMm)
+    return 'Cut it to the short side, give it more room (another end angle, a smaller hose)';
+  return 'Set the clock with a protractor';
 }
 
 interface Told {

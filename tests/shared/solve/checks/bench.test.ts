@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Finding, Lay } from '../../../../shared/document/lay/schema.ts';
+import type { BuiltPose, Finding, Lay } from '../../../../shared/document/lay/schema.ts';
 import type { AsBuilt, Run } from '../../../../shared/document/project/schema.ts';
 import { runChecks } from '../../../../shared/solve/checks/index.ts';
 import { straightLay } from '../../../arbitraries/lays.ts';
@@ -152,4 +152,27 @@ it('a rubber hose is as old as its roll, where nothing is printed along it', () 
   expect(of('2026-04-30')).toEqual([]);
   expect(of('2026-05-01')[0]?.message).toContain('cure date 2Q21 of the roll roll-7');
   expect(of('2026-05-01', { madeOn: '2022-01' })).toEqual([]);
+});
+
+describe('what helps against an error within the tolerances', () => {
+  const mend = (made: Partial<BuiltPose>): string | undefined => {
+    const pose: BuiltPose = {
+      name: 'made otherwise',
+      cutLengthMm: straightLay().cutLengthMm,
+      ownClockDeg: { a: 0, b: 0 },
+      room: {},
+      outcome: 'tight',
+      slackLeftMm: -1,
+      ...made,
+    };
+    const lay = straightLay({ tolerance: { lengthMm: 4.8, poses: [pose] } });
+    return runChecks(resolved(), [lay]).find((f) => f.check === 'tolerance')?.mend;
+  };
+
+  it('is slack where it came out short, room where it came out long, a protractor where it is the clock', () => {
+    const { cutLengthMm } = straightLay();
+    expect(mend({ cutLengthMm: cutLengthMm - 4.8 })).toMatch(/^Give it more slack/);
+    expect(mend({ cutLengthMm: cutLengthMm + 4.8 })).toMatch(/^Cut it to the short side/);
+    expect(mend({ clockDeg: 93 })).toMatch(/protractor/);
+  });
 });
