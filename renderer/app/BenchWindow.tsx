@@ -69,7 +69,7 @@ function Benchtop() {
             <RunList />
             <Card />
           </aside>
-          <StraightView />
+          {step !== 'papers' && <StraightView />}
           <PartsDrawer />
         </>
       )}

@@ -27,6 +27,7 @@ export function HeatTrack({ heat, ...props }: TrackProps & { heat: Heat }) {
         short={hottest.value > heat.linerLimitC}
         text={`about ${formatNumber(hottest.value, 0)} °C${when}`}
         fault="too hot"
+        topPx={box.topPx}
         before={hottest.arcLengthMm > lay.cutLengthMm / 2}
       />
     </TrackFrame>

@@ -10,11 +10,13 @@ interface PlaceCursorProps {
   readonly scale: StraightScale;
   readonly topPx: number;
   readonly bottomPx: number;
+  /** where its words stand: over the rule, where a place is read off */
+  readonly wordsPx: number;
   readonly nameOf: (to: Clearance['to']) => string;
 }
 
 /** The line across hose, rule and tracks at the place pointed at, here or in the bay. Moves itself. */
-export function PlaceCursor({ lay, scale, topPx, bottomPx, nameOf }: PlaceCursorProps) {
+export function PlaceCursor({ lay, scale, topPx, bottomPx, wordsPx, nameOf }: PlaceCursorProps) {
   const group = useRef<SVGGElement>(null);
   const words = useRef<SVGTextElement>(null);
   const { hover } = useBench();
@@ -48,7 +50,7 @@ export function PlaceCursor({ lay, scale, topPx, bottomPx, nameOf }: PlaceCursor
     <g ref={group} className="place" visibility="hidden">
       <line y1={topPx} y2={bottomPx} />
       <path d={`M-6 ${topPx} h12 l-6 8 z`} />
-      <text ref={words} y={topPx + 9} />
+      <text ref={words} y={wordsPx} />
     </g>
   );
 }

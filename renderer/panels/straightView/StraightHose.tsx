@@ -6,6 +6,7 @@ import { supportArc } from '../../state/supportPlaces.ts';
 import { useBench } from '../../state/useBench.ts';
 import { type ClockMark, clockMarks } from './clockMarks.ts';
 import type { Along, Dress } from './dress.ts';
+import { FLAG, type FlagPlace, flagPlaces } from './flagPlaces.ts';
 import { LockedBand } from './LockedBand.tsx';
 import { outOfDrawing, type SideOutlet, sideOutlets } from './outlets.ts';
 import { SupportMark } from './SupportMark.tsx';
@@ -77,14 +78,8 @@ export function StraightHose({ lay, scale, middlePx, dress, run, findings, onSli
             onSlide={(byPx) => onSlide(support, byPx)}
           />
         ))}
-      {findings.map((numbered) => (
-        <HoseFlag
-          key={numbered.number}
-          numbered={numbered}
-          scale={scale}
-          topPx={middlePx - thick / 2}
-          lengthMm={lay.cutLengthMm}
-        />
+      {hungFlags(findings, lay, scale).map(({ numbered, xPx, place }) => (
+        <HoseFlag key={numbered.number} numbered={numbered} xPx={xPx} place={place} topPx={middlePx - thick / 2} />
       ))}
     </g>
   );
@@ -195,6 +190,9 @@ function ClockLine({ mark, dress, scale, middlePx, tallPx }: ClockLineProps) {
   );
 }
 
+/** px. An end's tag stands beyond the hose, where no flag hangs. */
+const TAG_PX = 38;
+
 interface StraightEndProps {
   readonly tag: 'A' | 'B';
   readonly outlet: SideOutlet;
@@ -231,7 +229,7 @@ function StraightEnd({ tag, outlet, lay, scale, middlePx, thickPx }: StraightEnd
       )}
       <text
         className="end-tag"
-        x={tag === 'A' ? Math.min(seat, bend) - 6 : Math.max(seat, bend) + 6}
+        x={tag === 'A' ? Math.min(seat, bend, shoulder - TAG_PX) - 6 : Math.max(seat, bend, shoulder + TAG_PX) + 6}
         y={labelY}
         textAnchor={tag === 'A' ? 'start' : 'end'}
       >
@@ -256,30 +254,49 @@ function DepthMark({ x, y, depth, radius }: { x: number; y: number; depth: 'towa
   );
 }
 
-interface HoseFlagProps {
+interface HungFlag {
   readonly numbered: NumberedFinding;
-  readonly scale: StraightScale;
-  readonly topPx: number;
-  readonly lengthMm: number;
+  readonly xPx: number;
+  readonly place: FlagPlace;
 }
 
-const FLAG_PX = 30;
+/** The findings that have a place on the hose, hung so that as few as can be are hidden; the worst is drawn last, over the others. */
+function hungFlags(findings: readonly NumberedFinding[], lay: Lay, { x }: StraightScale): readonly HungFlag[] {
+  const placed = findings.flatMap((numbered) =>
+    numbered.finding.at === undefined ? [] : [{ numbered, xPx: x(numbered.finding.at.arcLengthMm) }],
+  );
+  const places = flagPlaces(
+    placed.map(({ xPx }) => xPx),
+    { a: x(0), b: x(lay.cutLengthMm) },
+  );
+  return placed.map((flag, i) => ({ ...flag, place: places[i] ?? ({ back: false, row: 0 } as const) })).reverse();
+}
 
-/** A finding's flag on the straight hose; near END B it hangs backwards, off the tag. */
-function HoseFlag({ numbered, scale, topPx, lengthMm }: HoseFlagProps) {
+interface HoseFlagProps extends HungFlag {
+  readonly topPx: number;
+}
+
+/** px from the hose to the top of a flag on the upper row, and from row to row. */
+const PIN_PX = 34;
+const FLAG_ROW_PX = 17;
+
+/** A finding's flag on the straight hose. */
+function HoseFlag({ numbered, xPx: x, place: { back, row }, topPx }: HoseFlagProps) {
   const bench = useBench();
   const { number, finding } = numbered;
-  if (finding.at === undefined) return null;
-  const x = scale.x(finding.at.arcLengthMm);
-  const back = x + FLAG_PX + 24 > scale.x(lengthMm);
+  const top = topPx - PIN_PX + row * FLAG_ROW_PX;
   return (
     <g className={`hose-flag flag-${finding.severity}`} onPointerDown={() => bench.goToFinding(numbered)}>
-      <path className="flag-pin" d={`M${x} ${topPx} V${topPx - 34}`} />
+      <path className="flag-pin" d={`M${x} ${topPx} V${top}`} />
       <path
         className="flag-tape"
-        d={back ? `M${x} ${topPx - 34} h-30 l5 8 l-5 8 h30 z` : `M${x} ${topPx - 34} h30 l-5 8 l5 8 h-30 z`}
+        d={
+          back
+            ? `M${x} ${top} h-${FLAG.widePx} l5 8 l-5 8 h${FLAG.widePx} z`
+            : `M${x} ${top} h${FLAG.widePx} l-5 8 l5 8 h-${FLAG.widePx} z`
+        }
       />
-      <text x={back ? x - 6 : x + 6} y={topPx - 22} textAnchor={back ? 'end' : 'start'}>
+      <text x={back ? x - 6 : x + 6} y={top + 12} textAnchor={back ? 'end' : 'start'}>
         {number}
       </text>
     </g>

@@ -188,7 +188,14 @@ function StraightDrawing({ open, lay: laid }: { open: OpenDocument; lay: Lay }) 
             <ClearanceTrack lay={lay} scale={scale} box={rows.clearance} nameOf={nameOf} />
             <HeightTrack lay={lay} scale={scale} box={rows.height} />
             {lay.heat !== undefined && <HeatTrack heat={lay.heat} lay={lay} scale={scale} box={ROWS_WITH_HEAT.heat} />}
-            <PlaceCursor lay={lay} scale={scale} topPx={6} bottomPx={rows.bottom - 6} nameOf={nameOf} />
+            <PlaceCursor
+              lay={lay}
+              scale={scale}
+              topPx={6}
+              bottomPx={rows.bottom - 6}
+              wordsPx={ROWS.rule.topPx - 8}
+              nameOf={nameOf}
+            />
           </svg>
         )}
       </div>

@@ -76,6 +76,7 @@ export function BendTrack(props: TrackProps) {
         y={y(minRadius.limitMm / minRadius.radiusMm)}
         short={over}
         text={`R ${lengthText(minRadius.provenAtLeastMm, 'down')}`}
+        topPx={box.topPx}
       />
     </TrackFrame>
   );
@@ -90,14 +91,16 @@ interface MarkedValueProps {
   readonly fault?: string;
   /** its words stand before it, not after */
   readonly before?: boolean;
+  /** of the track: its words do not rise over it */
+  readonly topPx: number;
 }
 
 /** A value at its place on a track. */
-export function MarkedValue({ x, y, short, text, fault = 'too tight', before = false }: MarkedValueProps) {
+export function MarkedValue({ x, y, short, text, fault = 'too tight', before = false, topPx }: MarkedValueProps) {
   return (
     <g className={short ? 'marked marked-short' : 'marked'}>
       <path d={`M${x} ${y - 5} l5 5 l-5 5 l-5 -5 z`} />
-      <text x={before ? x - 9 : x + 9} y={y + 4} textAnchor={before ? 'end' : 'start'}>
+      <text x={before ? x - 9 : x + 9} y={Math.max(y + 4, topPx + 13)} textAnchor={before ? 'end' : 'start'}>
         {short ? `${text}, ${fault}` : text}
       </text>
     </g>
