@@ -1,6 +1,7 @@
 import { good, type Result } from '../../shared/base/result.ts';
 import { distance, type Vec3 } from '../../shared/base/vec3.ts';
 import type { OpenedProject, Saved } from '../../shared/desktop/contract.ts';
+import type { PaperName } from '../../shared/document/paper/paperNames.ts';
 import type { Project } from '../../shared/document/project/schema.ts';
 import { serialiseProject } from '../../shared/document/project/serialiseProject.ts';
 import type { NamedFile, ProjectFiles } from '../../shared/jobs/contract.ts';
@@ -199,18 +200,17 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     return isSaved;
   };
 
-  /** Draws the papers and hands over those the user asked for. */
-  const papers = async (wanted: (file: NamedFile) => boolean): Promise<void> => {
+  /** Draws the papers that the user asked for and hands them over. */
+  const papers = async (wanted: readonly PaperName[]): Promise<void> => {
     const now = filesNow();
     const report = document.getState().open?.report;
     if (now === null || report === null || report === undefined) return;
     const fonts = await ports.paperFonts();
-    const input = { ...now.files, report, fonts, printedOn: ports.today() };
+    const input = { ...now.files, report, papers: wanted, fonts, printedOn: ports.today() };
     const output = await jobs.work('Drawing the papers', 'makeSheets', input);
     if (output === null) return;
-    const files = output.files.filter(wanted);
-    if (files.length === 0)
-      return jobs.tell('No such paper', [`What was drawn: ${output.files.map((file) => file.path).join(', ')}`]);
+    const { files } = output;
+    if (files.length === 0) return jobs.tell('No such paper', ['There is nothing to put on it.']);
     const [only] = files;
     const done =
       files.length === 1 && only !== undefined

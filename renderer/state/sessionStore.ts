@@ -1,5 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import type { Vec3 } from '../../shared/base/vec3.ts';
+import type { PaperName } from '../../shared/document/paper/paperNames.ts';
 import type { HeatView } from './heatScale.ts';
 
 /** The steps of the job, in the order they are done. */
@@ -38,6 +39,9 @@ export interface Flight {
   readonly serial: number;
 }
 
+/** The papers that can be looked at before they are printed. */
+export type LookedAtPaper = Extract<PaperName, `${string}.pdf`>;
+
 export interface SessionState {
   readonly step: Step;
   readonly run: string | null;
@@ -67,6 +71,8 @@ export interface SessionState {
   /** mm from shoulder A of the chosen hose, where the eye rides along it; `null` = it looks at the bay from outside */
   readonly eyeMm: number | null;
   readonly keysShown: boolean;
+  /** which paper is looked at while papers are the step */
+  readonly paper: LookedAtPaper;
   /** the 3D picture: drawn, or why not */
   readonly picture: 'drawn' | 'no-webgl' | 'lost';
 }
@@ -97,6 +103,7 @@ export function createSessionStore(choices: SessionChoices) {
     wrench: null,
     eyeMm: null,
     keysShown: false,
+    paper: 'build-sheets.pdf',
     picture: 'drawn',
   }));
   let flights = 0;

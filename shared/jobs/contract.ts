@@ -6,6 +6,7 @@ import type { EndTrial } from '../document/endTrial/schema.ts';
 import type { HandChange, HandShape } from '../document/hand/handChange.ts';
 import type { LayReport } from '../document/lay/schema.ts';
 import type { Mends } from '../document/mends/schema.ts';
+import type { PaperName } from '../document/paper/paperNames.ts';
 import type { NamedFile, ProjectFiles } from '../document/project/projectFiles.ts';
 import type { Paperwork } from '../document/project/schema.ts';
 import type { Straightened } from '../document/straightened/schema.ts';
@@ -88,7 +89,14 @@ export interface JobTable {
   readonly checkLays: { input: ProjectFiles & { report: LayReport }; output: LayReport };
   /** Draw the papers from a report; nothing is computed here that is not in it. */
   readonly makeSheets: {
-    input: ProjectFiles & { report: LayReport; runs?: readonly string[]; fonts: PaperFonts; printedOn: string };
+    input: ProjectFiles & {
+      report: LayReport;
+      runs?: readonly string[];
+      /** default all */
+      papers?: readonly PaperName[];
+      fonts: PaperFonts;
+      printedOn: string;
+    };
     output: { files: readonly NamedFile[] };
   };
 }

@@ -142,7 +142,7 @@ async function makeSheetsJob(input: JobInput<'makeSheets'>, watch: Watch): Promi
       currentInputHash: read.value.inputHash,
       currentRunHashes: read.value.runHashes,
     },
-    wanted === undefined ? {} : { runs: wanted },
+    { runs: wanted, papers: input.papers },
   );
   return good({ files });
 }

@@ -8,11 +8,12 @@ import { openPaper, type PaperPages } from './openPaper.ts';
 const MOST_WIDE_PX = 860;
 const MARGIN_PX = 36;
 
-/** The chosen run's build sheet as it would be printed now, page under page. */
+/** The paper that is looked at as it would be printed now, page under page. */
 export function PaperPreview() {
   const { onPreview } = useBench();
   const { paper, drawing, trouble } = useStore(onPreview);
-  const name = useDocument(({ open }) => open?.history.present.runs.find(({ id }) => id === paper?.run)?.name);
+  const runName = useDocument(({ open }) => open?.history.present.runs.find(({ id }) => id === paper?.run)?.name);
+  const name = paper?.name === 'tags.pdf' ? 'Tags' : (runName ?? 'Paper');
   const [pages, setPages] = useState<PaperPages | null>(null);
   const [place, setPlace] = useState<HTMLElement | null>(null);
   const width = useWidth(place);
@@ -51,7 +52,7 @@ export function PaperPreview() {
             pages={pages}
             number={number}
             widthPx={wide}
-            name={`${name ?? 'Paper'}, page ${number} of ${pages.count}`}
+            name={`${name}, page ${number} of ${pages.count}`}
           />
         ))}
     </section>

@@ -1,5 +1,7 @@
+import { PAPERS } from '../../../shared/document/paper/paperNames.ts';
 import { runState } from '../../state/runState.ts';
-import { useBench, useDocument, useJobs } from '../../state/useBench.ts';
+import type { LookedAtPaper } from '../../state/sessionStore.ts';
+import { useBench, useDocument, useJobs, useSession } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { PaperworkChoices } from './PaperworkChoices.tsx';
 
@@ -23,18 +25,18 @@ export function PapersCard() {
           printing: a paper must not show a hose that is no longer meant.
         </p>
       )}
+      {report !== null && <LookedAt />}
       <div className="paper-buttons">
-        <Button
-          look="main"
-          disabled={busy || !ready}
-          onPress={() => void bench.papers((file) => file.path.endsWith('.pdf'))}
-        >
+        <Button look="main" disabled={busy || !ready} onPress={() => void bench.papers(['build-sheets.pdf'])}>
           Download build sheets
         </Button>
-        <Button disabled={busy || !ready} onPress={() => void bench.papers((file) => file.path.endsWith('.csv'))}>
+        <Button disabled={busy || !ready} onPress={() => void bench.papers(['tags.pdf'])}>
+          Download tags
+        </Button>
+        <Button disabled={busy || !ready} onPress={() => void bench.papers(['cut-list.csv', 'stock-cuts.csv'])}>
           Download cut list
         </Button>
-        <Button disabled={busy || !ready} onPress={() => void bench.papers(() => true)}>
+        <Button disabled={busy || !ready} onPress={() => void bench.papers(PAPERS)}>
           All papers
         </Button>
       </div>
@@ -43,6 +45,10 @@ export function PapersCard() {
           <b>Build sheets</b>, PDF: one per hose, with the cut, the marks, the clock, what to thread on first, the
           torque of its nuts by every table that fits, the usual proof test and its life. Print at 100 % and measure the
           check bar before you trust the strip.
+        </li>
+        <li>
+          <b>Tags</b>, PDF, to cut out: one for each hose that may be cut and one for each of its ends, with what it
+          carries, what it was cut to, its proof test and its age; what is not written down yet is a line for the pen.
         </li>
         <li>
           <b>Cut list</b>, CSV: all hoses in one table.
@@ -55,6 +61,28 @@ export function PapersCard() {
       <PaperworkChoices />
       <SafetyLines />
     </article>
+  );
+}
+
+const LOOKED_AT: readonly { readonly paper: LookedAtPaper; readonly words: string }[] = [
+  { paper: 'build-sheets.pdf', words: 'Build sheet' },
+  { paper: 'tags.pdf', words: 'Tags' },
+];
+
+/** Which paper is shown beside, as it would be printed: the chosen run's build sheet, or the tags of all. */
+function LookedAt() {
+  const { session } = useBench();
+  const looked = useSession((state) => state.paper);
+  return (
+    <fieldset className="measure-kinds">
+      <legend>Shown beside</legend>
+      {LOOKED_AT.map(({ paper, words }) => (
+        <label key={paper} className="measure-kind">
+          <input type="radio" name="paper-looked" checked={looked === paper} onChange={() => session.set({ paper })} />
+          <span>{words}</span>
+        </label>
+      ))}
+    </fieldset>
   );
 }
 

@@ -1,9 +1,11 @@
-import { RULE_PACK_DATE } from '../../document/rules/index.ts';
 import { FLUID_WORDS, PURPOSE_WORDS } from '../../document/wording/serviceWords.ts';
 import { formatDash, formatPressure, formatTemperature } from '../format/index.ts';
+import { drawExampleMark } from '../layout/exampleMark.ts';
+import { fitted } from '../layout/fitted.ts';
 import type { Frame } from '../layout/flow.ts';
 import type { Page } from '../layout/page.ts';
-import { FINE_MM, FORBID, GREY, INK, MARGIN_MM, TYPE, WHITE } from '../layout/style.ts';
+import { drawPaperFoot } from '../layout/paperFoot.ts';
+import { FORBID, GREY, MARGIN_MM, TYPE, WHITE } from '../layout/style.ts';
 import type { Subject } from './subject.ts';
 
 const TAG_WIDTH_MM = 52;
@@ -17,7 +19,7 @@ export function sheetFrame(subject: Subject): Frame {
       if (!first) return drawShortHead(page, subject);
       drawTitle(page, subject);
       drawTag(page, subject);
-      if (example) drawExampleMark(page, 33.4, subject.widthMm);
+      if (example) drawExampleMark(page, 33.4, subject.widthMm, NOT_TO_BUILD);
       return example ? 42 : 35.5;
     },
   };
@@ -44,16 +46,10 @@ function drawShortHead(page: Page, subject: Subject): number {
     y += 6;
   }
   if (input.project.exampleData) {
-    drawExampleMark(page, y, subject.widthMm);
+    drawExampleMark(page, y, subject.widthMm, NOT_TO_BUILD);
     y += 6;
   }
   return y + 2.4;
-}
-
-/** The text, or as much of it as fits one line with a sign that it goes on. */
-function fitted(page: Page, text: string, widthMm: number, sizePt: number): string {
-  const lines = page.face(true).wrap(text, sizePt, widthMm - 4);
-  return lines.length > 1 ? `${lines[0]} …` : text;
 }
 
 function drawTitle(page: Page, { input, run, number }: Subject): void {
@@ -87,40 +83,10 @@ function drawTag(page: Page, { run }: Subject): void {
   page.text(`size ${formatDash(run.hose.dash)}`, x + 9.4, 26.8, { sizePt: TYPE.body });
 }
 
-function drawExampleMark(page: Page, y: number, widthMm: number): void {
-  page.rectangle(MARGIN_MM, y, widthMm, 5, { line: null, fill: INK });
-  page.text('EXAMPLE DATA: invented for learning. Do not build a hose from this sheet.', MARGIN_MM + 2.4, y + 3.5, {
-    sizePt: TYPE.small,
-    bold: true,
-    colour: WHITE,
-  });
-}
+const NOT_TO_BUILD = 'Do not build a hose from this sheet.';
 
 /** The foot of one page, drawn when the number of pages is known. */
 export function drawFoot(page: Page, subject: Subject, pageNumber: number, pageCount: number): void {
-  const { report, printedOn } = subject.input;
-  const y = page.heightMm - 13.4;
-  page.line(MARGIN_MM, y, page.widthMm - MARGIN_MM, y, { widthMm: FINE_MM });
-  const look = { sizePt: TYPE.tiny };
-  page.text(
-    'Hosewright advises; it never certifies a hose. Parts’ makers, local codes and licensed practice decide.',
-    MARGIN_MM,
-    y + 3.4,
-    look,
-  );
-  page.text(
-    `Printed ${printedOn}  ·  input ${report.project.inputHash.slice(0, 16)}  ·  solver ${report.solverVersion}, seed ${report.seed}  ·  rules of ${RULE_PACK_DATE}`,
-    MARGIN_MM,
-    y + 6.6,
-    { ...look, colour: GREY },
-  );
-  page.text(
-    `${fitted(page, subject.run.run.id, 44, TYPE.tiny)}  ·  page ${pageNumber} of ${pageCount}`,
-    page.widthMm - MARGIN_MM,
-    y + 3.4,
-    {
-      ...look,
-      align: 'right',
-    },
-  );
+  const of = fitted(page, subject.run.run.id, 44, TYPE.tiny);
+  drawPaperFoot(page, subject.input, `${of}  ·  page ${pageNumber} of ${pageCount}`);
 }

@@ -4,6 +4,7 @@ import { setEnd, setEnds, setOwnClock, setSlack, setSleeve } from '../../../rend
 import { orderFindings } from '../../../renderer/state/findingOrder.ts';
 import { runState } from '../../../renderer/state/runState.ts';
 import { stepOpenings } from '../../../renderer/state/stepOpenings.ts';
+import { PAPERS } from '../../../shared/document/paper/paperNames.ts';
 import type { JobEnd } from '../../../shared/jobs/contract.ts';
 import {
   SAMPLE_BAY,
@@ -136,20 +137,22 @@ describe('bench', () => {
     expect(openings.papers).toEqual({ state: 'open', words: '2 not fit to cut' });
   });
 
-  it('hands over one paper by its own name, and says so when there is none of the kind', async () => {
+  it('asks for the papers that are wanted, hands one over by its own name, and says so when there is nothing to put on it', async () => {
     const files = [{ path: 'papers/build-sheets.pdf', bytes: new Uint8Array(3) }];
-    const { bench, saved } = sampleBench({
+    const { bench, saved, asked } = sampleBench({
       openProject: SAMPLE_BAY,
       layRuns: { kind: 'done', output: BOTH },
       makeSheets: { kind: 'done', output: { files } },
     });
     await bench.openGiven();
-    await bench.papers(() => true);
+    await bench.papers(PAPERS);
     expect(saved).toEqual([]);
     await bench.layAll();
-    await bench.papers((file) => file.path.endsWith('.pdf'));
+    await bench.papers(['build-sheets.pdf']);
     expect(saved).toEqual([{ name: 'build-sheets.pdf', bytes: 3 }]);
-    await bench.papers((file) => file.path.endsWith('.csv'));
+    expect(asked.at(-1)).toMatchObject({ name: 'makeSheets', input: { papers: ['build-sheets.pdf'] } });
+    files.length = 0;
+    await bench.papers(['stock-cuts.csv']);
     expect(bench.jobs.getState().notice?.title).toBe('No such paper');
   });
 
