@@ -1,6 +1,5 @@
 import { useState } from 'react';
-import type { Finding } from '../../../shared/document/lay/schema.ts';
-import { findingNumbers } from '../../../shared/sheets/format/index.ts';
+import { findingNumbers, isYesOrNo } from '../../../shared/sheets/format/index.ts';
 import type { NumberedFinding } from '../../state/findingOrder.ts';
 import { useBench, useDocument, useJobs, useSession } from '../../state/useBench.ts';
 import { Shape } from '../../widgets/Shape.tsx';
@@ -17,11 +16,6 @@ export function FindingList({ findings, named = false }: { findings: readonly Nu
       ))}
     </ul>
   );
-}
-
-/** A rule that is kept or broken and has no size: its figures would only say that again. */
-function isYesOrNo({ limit, measured, margin, unit }: Finding): boolean {
-  return limit === 0 && measured === 1 && margin === -1 && !['mm', 'deg', 'C', 'kPa', 'ratio'].includes(unit);
 }
 
 function FindingRow({ numbered, named }: { numbered: NumberedFinding; named: boolean }) {

@@ -25,23 +25,25 @@ function JobName() {
   const project = open.history.present;
   return (
     <div className="job">
-      <h1 className="job-name" title={project.note}>
+      <h1 className="job-name" title={project.note ?? project.name}>
         {project.name}
       </h1>
       <p className="job-line">
         {project.exampleData && <span className="stamp">Example data</span>}
-        <button type="button" className="text-button" onClick={() => void bench.openChosen()}>
-          Open another
-        </button>
-        <button
-          type="button"
-          className="text-button"
-          aria-expanded={lately}
-          title="Projects opened lately: key Shift O"
-          onClick={() => (lately ? bench.onRecent.shut() : void bench.onRecent.show())}
-        >
-          Lately
-        </button>
+        <span className="job-links">
+          <button type="button" className="text-button" onClick={() => void bench.openChosen()}>
+            Open another
+          </button>
+          <button
+            type="button"
+            className="text-button"
+            aria-expanded={lately}
+            title="Projects opened lately: key Shift O"
+            onClick={() => (lately ? bench.onRecent.shut() : void bench.onRecent.show())}
+          >
+            Lately
+          </button>
+        </span>
       </p>
     </div>
   );

@@ -1,3 +1,4 @@
+import { useEffect } from 'react';
 import { useBench, useJobs } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Glyph } from '../../widgets/Glyph.tsx';
@@ -6,11 +7,21 @@ import { ToolStrip } from '../byHand/ToolStrip.tsx';
 import { GuideCard } from '../guide/GuideCard.tsx';
 import { LeavingSlip } from './LeavingSlip.tsx';
 
+/** ms. What only says that something went well leaves by itself; what went wrong stays until it is closed. */
+const WELL_SAID_MS = 8_000;
+
 /** Work under way with its way out, and what is to be said about work that has ended. */
 export function WorkStrip() {
   const bench = useBench();
   const current = useJobs((jobs) => jobs.current);
   const notice = useJobs((jobs) => jobs.notice);
+  useEffect(() => {
+    if (notice?.kind !== 'done') return;
+    const leaving = setTimeout(() => {
+      if (bench.jobs.getState().notice === notice) bench.jobs.dismiss();
+    }, WELL_SAID_MS);
+    return () => clearTimeout(leaving);
+  }, [bench, notice]);
   return (
     <div className="work" aria-live="polite">
       <GuideCard />

@@ -1,6 +1,6 @@
 import type { Finding } from '../../document/lay/schema.ts';
 import { SEVERITY_WORDS } from '../../document/wording/findingWords.ts';
-import { findingNumbers, type LengthWriter } from '../format/index.ts';
+import { findingNumbers, isYesOrNo, type LengthWriter } from '../format/index.ts';
 import type { Block } from '../layout/block.ts';
 import { onTwoLines } from '../layout/onTwoLines.ts';
 import type { Page } from '../layout/page.ts';
@@ -15,15 +15,9 @@ const TITLES = ['', 'finding', 'limit', 'measured', 'margin', 'source'] as const
 export function findingsTable({ paper, findings, write, widthMm }: Subject): { titles: Block; rows: Block[] } {
   const columns = TITLES.map((title, i) => ({ title, widthMm: widthMm * SHARES[i]! }));
   const rows = findings.map((finding) => {
-    const numbers = findingNumbers(finding);
-    return [
-      severityCell(finding),
-      what(finding, write),
-      onTwoLines(numbers.limit),
-      onTwoLines(numbers.measured),
-      onTwoLines(numbers.margin),
-      source(finding),
-    ];
+    const { limit, measured, margin } = findingNumbers(finding);
+    const figures = isYesOrNo(finding) ? ['', '', ''] : [limit, measured, margin];
+    return [severityCell(finding), what(finding, write), ...figures.map(onTwoLines), source(finding)];
   });
   return tableRows(paper, columns, rows, TYPE.tiny + 0.4);
 }

@@ -42,3 +42,11 @@ function marginText(finding: Finding): string {
   if (unit === 'C' || unit === '°C' || unit === 'deg C') return `${formatNumber(margin, 0, 'down')} °C`;
   return formatInUnit(margin, unit, 'down');
 }
+
+const SIZED_UNITS = ['mm', 'deg', 'C', 'kPa', 'ratio'];
+
+/** Whether a finding's rule is kept or broken and has no size: its figures, 0 and 1, would only say that again. */
+export function isYesOrNo({ limit, measured, margin, unit }: Finding): boolean {
+  const isBare = [limit, measured].every((value) => value === 0 || value === 1);
+  return isBare && limit !== measured && margin === -1 && !SIZED_UNITS.includes(unit);
+}

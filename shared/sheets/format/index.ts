@@ -1,6 +1,6 @@
 export { formatClockHour, formatDegrees, formatTurn } from './angle.ts';
 export { DIALECT_WORDS, dialectSentence } from './clockDialect.ts';
-export { findingNumbers, formatInUnit } from './findingNumbers.ts';
+export { findingNumbers, formatInUnit, isYesOrNo } from './findingNumbers.ts';
 export {
   formatClearance,
   formatCutLength,

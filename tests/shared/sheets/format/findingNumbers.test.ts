@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { findingNumbers, formatInUnit } from '../../../../shared/sheets/format/index.ts';
+import { findingNumbers, formatInUnit, isYesOrNo } from '../../../../shared/sheets/format/index.ts';
 import { FINDINGS } from '../../../arbitraries/reports.ts';
 
 const base = FINDINGS[0]!;
@@ -24,4 +24,10 @@ test('units of the rule pack read as the trade writes them', () => {
   expect(formatInUnit(1.5, 'hose diameters')).toBe('1.50 hose diameters');
   expect(formatInUnit(1e-7, 'S/m')).toBe('1.0e-7 S/m');
   expect(formatInUnit(689.4757293, 'kPa')).toBe('689 kPa (100 psi)');
+});
+test('a rule without a size is told from one that has a size or counts', () => {
+  expect(isYesOrNo({ ...base, unit: 'count', limit: 1, measured: 0, margin: -1 })).toBe(true);
+  expect(isYesOrNo({ ...base, unit: 'count', limit: 0, measured: 1, margin: -1 })).toBe(true);
+  expect(isYesOrNo({ ...base, unit: 'count', limit: 1, measured: 2, margin: -1 })).toBe(false);
+  expect(isYesOrNo({ ...base, unit: 'mm', limit: 1, measured: 0, margin: -1 })).toBe(false);
 });
