@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Finding } from '../../../shared/document/lay/schema.ts';
-import { formatInUnit } from '../../../shared/sheets/format/index.ts';
+import { formatInUnit, formatNumber } from '../../../shared/sheets/format/index.ts';
 import { LEAST_REASON, type Passing, passingOf, setOverride } from '../../state/edits/overrideEdits.ts';
 import { useBench, useDocument } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
@@ -25,10 +25,17 @@ export function PassFinding({ finding, onDone }: { finding: Finding; onDone: () 
 /** Digits after the point that a limit is set to. */
 const DECIMALS = 3;
 
+/** The limit that would pass, with so many digits, and never a rounding short of passing. */
+function offered(now: number, wouldPass: number): number {
+  return Number(formatNumber(wouldPass, DECIMALS, wouldPass < now ? 'down' : 'up'));
+}
+
 function PassForm({ finding, passing, onDone }: { finding: Finding; passing: Passing; onDone: () => void }) {
   const { document, byHand } = useBench();
   const { rule, now, wouldPass } = passing;
-  const [value, setValue] = useState(Number(wouldPass.toFixed(DECIMALS)));
+  // A share is read and typed as per cent, as the finding and the papers tell it.
+  const [unit, per] = rule.unit === 'ratio' ? ['%', 100] : [rule.unit === 'count' ? '' : rule.unit, 1];
+  const [value, setValue] = useState(() => offered(now, wouldPass));
   const [reason, setReason] = useState('');
   const short = reason.trim().length < LEAST_REASON;
   const pass = (): void => {
@@ -45,13 +52,13 @@ function PassForm({ finding, passing, onDone }: { finding: Finding; passing: Pas
       </p>
       <NumberField
         label="Own limit for this run"
-        unit={rule.unit === 'count' ? '' : rule.unit}
-        value={value}
-        low={Math.min(0, 10 * wouldPass, 10 * now)}
-        high={Math.max(1, 10 * wouldPass, 10 * now)}
-        step={rule.unit === 'ratio' ? 0.01 : 1}
-        decimals={DECIMALS}
-        onSet={setValue}
+        unit={unit}
+        value={value * per}
+        low={Math.min(0, 10 * wouldPass, 10 * now) * per}
+        high={Math.max(1, 10 * wouldPass, 10 * now) * per}
+        step={1}
+        decimals={per === 1 ? DECIMALS : DECIMALS - 2}
+        onSet={(typed) => setValue(Number((typed / per).toFixed(DECIMALS)))}
       />
       <TextField label="Reason, printed on every paper" value={reason} mayBeEmpty onSet={setReason} />
       {short && <p className="missing">Say why, in a few words: a limit without a reason is not taken.</p>}

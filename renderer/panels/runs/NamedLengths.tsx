@@ -19,7 +19,7 @@ export function NamedLengths({ lay }: { lay: Lay }) {
     <details className="named-lengths" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>Lengths by name</summary>
       {open && (
-        <ul>
+        <ul className="length-list">
           {sameMeasure(lay.lengths).map((length) => (
             <li key={length.convention}>
               {a !== undefined && b !== undefined && <Figure shapes={lengthFigure({ a, b }, length.datum)} />}

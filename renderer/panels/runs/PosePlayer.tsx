@@ -33,7 +33,7 @@ function RockSlider({ rock }: { rock: Rock }) {
     <div className="pose-slider">
       <label htmlFor={id}>
         <b>{name}</b>
-        <span>
+        <span className="pose-count">
           {at === 0 ? 'as it stands' : `extreme ${at} of ${rock.extremes.length - 1}`} <kbd>[</kbd> <kbd>]</kbd>
         </span>
       </label>

@@ -67,8 +67,8 @@ export function RunFigures({ lay, state }: { lay: Lay; state: RunState }) {
         {(lay.breathing ?? []).map((breath) => (
           <Value
             key={breath.change}
-            name={`At ${formatSlack(breath.change)} under pressure`}
-            note={breath.taut ? '' : `nearest then: ${breath.tightest?.to.part ?? breath.tightest?.to.id ?? 'nothing'}`}
+            name={`Nearest under pressure, at ${breath.change > 0 ? '+' : ''}${formatSlack(breath.change)} of its length`}
+            note={breath.taut ? '' : `to ${breath.tightest?.to.part ?? breath.tightest?.to.id ?? 'nothing'}`}
           >
             {breath.taut ? (
               <span className="figure">goes taut</span>

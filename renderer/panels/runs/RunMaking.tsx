@@ -44,14 +44,14 @@ function Steps({ run, lay, project }: { run: ResolvedRun; lay: Lay; project: Pro
       {STAGES.filter(([stage]) => steps.some((step) => step.stage === stage)).map(([stage, title]) => (
         <div key={stage}>
           <h4>{title}</h4>
-          <ol className="teach">
+          <ol className="bench-steps">
             {steps
               .filter((step) => step.stage === stage)
               .map(({ id, words, why, caution }) => (
                 <li key={id}>
                   {words}
                   {why !== undefined && <span className="value-note">{why}</span>}
-                  {caution !== undefined && <strong> {caution}</strong>}
+                  {caution !== undefined && <strong>{caution}</strong>}
                 </li>
               ))}
           </ol>
