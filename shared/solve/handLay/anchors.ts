@@ -90,8 +90,8 @@ function addPull(all: Anchor[], taken: TakenLay, { id, takenAtMm, to }: Pull, ra
 
 /** mm. A clamp may stand at the very end of a tail, and rounding may put it a little into it. */
 const NEAR_END_MM = 0.5;
-/** mm. A clamp that is only proposed gives way to a hand this near to it along the hose: the hand holds it there instead. */
-const GIVES_WAY_MM = 80;
+/** mm. A clamp that is only proposed gives way to a hand, or to a stated clamp, this near to it: that holds the hose there instead. */
+export const GIVES_WAY_MM = 80;
 /** mm. Nearer to a clamp than this nobody can pull a hose aside. */
 const NEAR_HOLD_MM = 4;
 

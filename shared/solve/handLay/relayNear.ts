@@ -26,6 +26,7 @@ import { liveMmOf } from '../layRun/tautLiveMm.ts';
 import { tubesOf } from '../layRun/tubesOf.ts';
 import { tubesOfLay } from '../layRun/tubesOfLay.ts';
 import type { ContactField } from '../rod/index.ts';
+import { GIVES_WAY_MM } from './anchors.ts';
 import { type MeasuredLine, measuredLine, routeAlong } from './routeAlong.ts';
 import { nearestArcMm } from './takenLay.ts';
 import { tautRoute } from './tautRoute.ts';
@@ -154,7 +155,7 @@ function hoseAlong(
   return best;
 }
 
-/** The clamps that the lay before proposed, where the line still passes them. */
+/** The clamps that the lay before proposed, where the line still passes them and nothing stated holds the hose near by. */
 function proposedAlong(
   setting: RunSetting,
   { points, arcLengthMm }: MeasuredLine,
@@ -162,10 +163,12 @@ function proposedAlong(
   routeMm: number,
 ): ProposedClamp[] {
   const begin = setting.a.end.shoulderToMouthMm + setting.tailMm;
+  const stated = setting.supports.filter(({ kind }) => kind !== 'waypoint');
   return (before?.supports ?? []).flatMap(({ id, proposed, at }): ProposedClamp[] => {
     const alongMm = nearestArcMm(points, arcLengthMm, at.point) - begin;
     const offMm = Math.min(...points.map((p) => distance(p, at.point)));
-    return proposed && offMm < PASSES_MM && alongMm > 0 && alongMm < routeMm ? [{ id, alongMm }] : [];
+    const isNeeded = proposed && stated.every(({ point }) => distance(point, at.point) > GIVES_WAY_MM);
+    return isNeeded && offMm < PASSES_MM && alongMm > 0 && alongMm < routeMm ? [{ id, alongMm }] : [];
   });
 }
 

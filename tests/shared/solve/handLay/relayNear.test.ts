@@ -96,6 +96,31 @@ describe('a run laid again near where it lies', () => {
     },
   );
 
+  it('asks for no clamp where one is stated near by, and keeps one that stands alone', async () => {
+    const made = blockBay(1, 6, 3);
+    const lays = await layAll(made);
+    const i = lays.findIndex(({ outcome, supports }) => outcome === 'laid' && supports.length === 0);
+    const lay = lays[i]!;
+    const { points, arcLengthMm } = lay.centreline;
+    const clampAt = (k: number) => {
+      const along = unit(addScaled(points[k + 1]!, points[k - 1]!, -1));
+      return { point: [...points[k]!] as [number, number, number], axis: [...along] as [number, number, number] };
+    };
+    const middle = Math.floor(points.length / 2);
+    const { point, axis } = clampAt(middle);
+    const at = { arcLengthMm: arcLengthMm[middle]!, point };
+    const asked = [{ id: 'proposed-1', kind: 'clamp' as const, proposed: true, at, axis }];
+    const before = lays.map((one) => (one === lay ? { ...lay, supports: asked } : one));
+    const laidWith = (supports: Support[]): Lay => {
+      const runs = made.project.runs.map((r, n) => (n === i ? { ...r, run: { ...r.run, supports } } : r));
+      const project = { project: { ...made.project.project, runs: runs.map((r) => r.run) }, runs };
+      return relayNear({ project: project.project, bay: made.bay }, project, runs[i]!, before, points, UNWATCHED)[i]!;
+    };
+    const near = laidWith([{ id: 'own', kind: 'clamp', ...clampAt(middle + 3) }]);
+    expect(near.supports.map(({ id, proposed }) => [id, proposed])).toEqual([['own', false]]);
+    expect(laidWith([]).supports.map(({ proposed }) => proposed)).toEqual([true]);
+  });
+
   it('gives the same answer twice, to the byte', async () => {
     const made = blockBay(5, 5, 2);
     const lays = await layAll(made);
