@@ -1,14 +1,20 @@
 import type { Finding } from '../../shared/document/lay/schema.ts';
-import type { MendAnswer, Mends } from '../../shared/document/mends/schema.ts';
+import type { MendAnswer, Mends, NearMend } from '../../shared/document/mends/schema.ts';
+import { lackOf, nearestWords, triedWords } from '../../shared/document/wording/mendsWords.ts';
 
-/** What would mend one run, for a person at a terminal: what is to be mended, then the answers by number, best first. */
-export function mendText({ run, aimedAt, tried, answers }: Mends): string {
+/** What would mend one run, for a person at a terminal: what is to be mended, the answers by number, best first, and what comes nearest where there is none. */
+export function mendText(mends: Mends): string {
+  const { run, aimedAt, answers, nearest = [] } = mends;
   if (aimedAt.length === 0) return `${run}: nothing here forbids cutting or is to be looked at\n`;
-  const lines = [`${run}`, ...aimedAt.map((finding) => `  ${findingLine(finding)}`), ''];
-  const count = `${tried} ${tried === 1 ? 'change' : 'changes'} tried`;
-  if (answers.length === 0)
-    return [...lines, `  ${count}; none of them mends it without making something else worse`, ''].join('\n');
-  return [...lines, `  ${count}; these mend it, best first:`, ...answers.flatMap(answerLines), ''].join('\n');
+  return [
+    `${run}`,
+    ...aimedAt.map((finding) => `  ${findingLine(finding)}`),
+    '',
+    `  ${triedWords(mends)}`,
+    ...answers.flatMap(answerLines),
+    ...(nearest.length === 0 ? [] : [`  ${nearestWords(mends)}`, ...nearest.flatMap(nearLines)]),
+    '',
+  ].join('\n');
 }
 
 function answerLines(answer: MendAnswer, i: number): string[] {
@@ -17,11 +23,22 @@ function answerLines(answer: MendAnswer, i: number): string[] {
   const still = left.map(findingLine).filter((line) => !brought.includes(line));
   return [
     `  ${String(i + 1).padStart(2)}  ${words}`,
-    ...(toGet.length === 0 ? [] : [`      takes: ${toGet.join(', ')}`]),
+    ...takes(toGet),
     ...brought.map((line) => `      but then ${line}`),
     ...still.map((line) => `      still ${line}`),
     ...newNotes.map((finding) => `      then ${findingLine(finding)}`),
   ];
+}
+
+function nearLines(near: NearMend): string[] {
+  const lines = lackOf(near).map(
+    (finding) => `      ${near.brings.includes(finding) ? 'but then' : 'still'} ${findingLine(finding)}`,
+  );
+  return [`   -  ${near.words}`, ...takes(near.toGet), ...lines];
+}
+
+function takes(toGet: readonly string[]): string[] {
+  return toGet.length === 0 ? [] : [`      takes: ${toGet.join(', ')}`];
 }
 
 function findingLine({ severity, message }: Finding): string {

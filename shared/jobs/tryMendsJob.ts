@@ -83,6 +83,7 @@ export async function tryMendsJob(
     inputHash,
     aimedAt: [...found.aimedAt],
     tried: found.tried,
+    ...(found.nearest.length === 0 ? {} : { nearest: [...found.nearest] }),
     answers: [...found.answers],
   });
 }

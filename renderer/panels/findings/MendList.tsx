@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import type { Finding } from '../../../shared/document/lay/schema.ts';
-import type { MendAnswer } from '../../../shared/document/mends/schema.ts';
+import type { MendAnswer, Mends, NearMend } from '../../../shared/document/mends/schema.ts';
+import { lackOf, nearestWords, triedWords } from '../../../shared/document/wording/mendsWords.ts';
 import { useBench, useDocument, useJobs } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { SEVERITY_WORDS } from '../runStateShape.ts';
@@ -12,15 +13,14 @@ export function MendList({ run, of }: { run: string; of?: Finding }) {
   const project = useDocument((state) => state.open?.history.present);
   const busy = useJobs((jobs) => jobs.current !== null);
   if (found === null || found.mends.run !== run || found.of !== of) return null;
-  const { tried, answers } = found.mends;
+  const { answers, nearest = [] } = found.mends;
   const isOld = found.from !== project;
   return (
     <section className="mends" aria-label="What would mend it">
       <p className="teach" role="status">
-        {`${tried} ${tried === 1 ? 'change' : 'changes'} tried. `}
-        {answers.length === 0
-          ? 'None mends it without making something else worse.'
-          : `Each of these was laid and checked, and brings ${BROUGHT[Number(answers.some(({ brings }) => brings !== undefined))]}.`}
+        {triedWords(found.mends)}
+        {answers.length > 0 &&
+          ` Each was laid and checked, and brings ${BROUGHT[Number(answers.some(({ brings }) => brings !== undefined))]}.`}
         {isOld && ' The project has changed since: try again.'}
       </p>
       <ol className="trials">
@@ -28,10 +28,36 @@ export function MendList({ run, of }: { run: string; of?: Finding }) {
           <MendRow key={answer.mend.id} answer={answer} number={i} mayMake={!busy && !isOld} />
         ))}
       </ol>
+      {nearest.length > 0 && <Nearest mends={found.mends} nearest={nearest} />}
       <Button look="quiet" onPress={() => onMends.clear()}>
         Put these away
       </Button>
     </section>
+  );
+}
+
+/** What was tried and is no answer, with what it lacks: to be read, not to be made. */
+function Nearest({ mends, nearest }: { mends: Mends; nearest: readonly NearMend[] }) {
+  return (
+    <>
+      <p className="teach">{nearestWords(mends)}</p>
+      <ul className="trials">
+        {nearest.map((near) => (
+          <li className="trial" key={near.mend.id}>
+            <div>
+              <strong>{near.words}</strong>
+              {near.toGet.length > 0 && <span className="mend-line">Takes {near.toGet.join(', ')}</span>}
+              {lackOf(near).map((finding) => (
+                <span className="mend-line" key={`${finding.check} ${finding.message}`}>
+                  {SEVERITY_WORDS[finding.severity]} {near.brings.includes(finding) ? 'then' : 'still'}:{' '}
+                  {finding.message}
+                </span>
+              ))}
+            </div>
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 

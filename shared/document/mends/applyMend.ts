@@ -1,11 +1,16 @@
 import type { Project, Run, RunEnd } from '../project/schema.ts';
-import type { Mend, MendEdit } from './schema.ts';
+import type { Mend, MendEdit, OneEdit } from './schema.ts';
 
 /**
  * The project with a mend made: a pure edit of the mend's one run, and for another size of the adapters on its ports; the same
  * wherever it is applied. A run or a support that the project does not have leaves it the very same project.
  */
-export function applyMend(project: Project, mend: Pick<Mend, 'run' | 'edit'>): Project {
+export function applyMend(project: Project, { run, edit }: Pick<Mend, 'run' | 'edit'>): Project {
+  const edits = edit.kind === 'both' ? [edit.first, edit.second] : [edit];
+  return edits.reduce((mended, one) => applyOne(mended, { run, edit: one }), project);
+}
+
+function applyOne(project: Project, mend: { readonly run: string; readonly edit: OneEdit }): Project {
   const at = project.runs.findIndex(({ id }) => id === mend.run);
   const run = project.runs[at];
   if (run === undefined) return project;
@@ -15,7 +20,7 @@ export function applyMend(project: Project, mend: Pick<Mend, 'run' | 'edit'>): P
   return { ...project, ports, runs: project.runs.with(at, mended) };
 }
 
-function mendRun(run: Run, edit: MendEdit): Run {
+function mendRun(run: Run, edit: OneEdit): Run {
   switch (edit.kind) {
     case 'end':
       return { ...run, [edit.side]: withEnd(run[edit.side], edit.end) };

@@ -12,7 +12,8 @@ const sizedEnd = z.strictObject({
   adapters: z.array(AdapterUse).optional().describe('all that is then screwed on its port; absent = as it is'),
 });
 
-export const MendEdit = z.discriminatedUnion('kind', [
+/** One change of a run. */
+export const OneEdit = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('end'), side, end: z.string() }).describe('another end; its own clock is free'),
   z
     .strictObject({ kind: z.literal('ends'), a: z.string(), b: z.string() })
@@ -50,6 +51,13 @@ export const MendEdit = z.discriminatedUnion('kind', [
     .strictObject({ kind: z.literal('hose-clamps'), a: HoseClamps.optional(), b: HoseClamps.optional() })
     .describe('how the hose clamps of an end then sit; absent = as they do'),
   z.strictObject({ kind: z.literal('let-go'), support: z.string() }).describe('a support that is taken off'),
+]);
+
+export const MendEdit = z.discriminatedUnion('kind', [
+  ...OneEdit.options,
+  z
+    .strictObject({ kind: z.literal('both'), first: OneEdit, second: OneEdit })
+    .describe('two changes, the second made in the run as the first leaves it'),
 ]);
 
 export const Mend = z.strictObject({
@@ -91,6 +99,16 @@ export const MendAnswer = z.strictObject({
   toGet: z.array(z.string()).describe('parts that the run does not have now, in words'),
 });
 
+/** A change that was laid and measured and is no answer: how near it comes. */
+export const NearMend = z.strictObject({
+  mend: Mend,
+  words: z.string().describe('the change with what it does and what it lacks, in one sentence'),
+  cures: z.array(z.string()).describe('what it cures or makes less grave of what is to be mended, in words'),
+  brings: z.array(Finding).describe('what is new, graver or further beyond its limit, on any run: why it is no answer'),
+  left: z.array(Finding).describe('what then forbids cutting or is to be looked at on this run'),
+  toGet: z.array(z.string()).describe('parts that the run does not have now, in words'),
+});
+
 export const Mends = z.strictObject({
   format: z.literal('hosewright-mends'),
   version: z.literal(1),
@@ -98,13 +116,19 @@ export const Mends = z.strictObject({
   inputHash: z.string().describe('of the project that they were tried on'),
   aimedAt: z.array(Finding).describe('what is to be mended'),
   tried: z.int().describe('changes that the hose was laid with'),
+  nearest: z
+    .array(NearMend)
+    .optional()
+    .describe('where something that is to be mended has no answer: what comes nearest to one, best first'),
   answers: z
     .array(MendAnswer)
     .describe('best first; none that brings what forbids cutting, and none that brings less without curing that'),
 });
 
+export type OneEdit = z.infer<typeof OneEdit>;
 export type MendEdit = z.infer<typeof MendEdit>;
 export type Mend = z.infer<typeof Mend>;
 export type CuredFinding = z.infer<typeof CuredFinding>;
 export type MendAnswer = z.infer<typeof MendAnswer>;
+export type NearMend = z.infer<typeof NearMend>;
 export type Mends = z.infer<typeof Mends>;

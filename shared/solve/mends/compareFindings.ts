@@ -1,8 +1,11 @@
+import { LEVEL_DEG } from '../../base/tolerances.ts';
 import type { Finding, Severity } from '../../document/lay/schema.ts';
 
 const GRAVITY: Readonly<Record<Severity, number>> = { note: 0, look: 1, stop: 2 };
 /** Of its limit. A margin that falls by more than this makes a finding that stays worse; less is what laying anew changes. */
 const WORSE_SHARE = 0.02;
+/** By unit: less of a margin than this is not told on any paper, and changes with every lay. */
+const WORSE_LEAST: Readonly<Record<string, number>> = { mm: 0.1, deg: LEVEL_DEG };
 
 /** What a change of the project does to the findings. */
 export interface FindingsCompared {
@@ -34,7 +37,8 @@ function isWorse(is: Finding, was: Finding | undefined): boolean {
   if (is.severity === 'note') return false;
   if (was === undefined || GRAVITY[is.severity] > GRAVITY[was.severity]) return true;
   const isLess = GRAVITY[is.severity] < GRAVITY[was.severity];
-  return !isLess && is.margin < was.margin - WORSE_SHARE * Math.abs(is.limit);
+  const least = Math.max(WORSE_SHARE * Math.abs(is.limit), WORSE_LEAST[is.unit] ?? 0);
+  return !isLess && is.margin < was.margin - least;
 }
 
 function worstOfEach(findings: readonly Finding[]): Map<string, Finding> {

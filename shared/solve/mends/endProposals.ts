@@ -9,14 +9,14 @@ export const SAME_ANGLE_DEG = 0.5;
 /** How many pairs of ends are proposed at most, those that turn least first. */
 const MOST_PAIRS = 12;
 
-/** One end of another bend angle, of those on the shelf that fit: at either end, the nearest angle first. */
+/** One end of another bend angle, of those on the shelf that fit: at either end, the nearest angle first, END A before END B. */
 export function otherAngles({ run, tables }: MendContext): Proposal[] {
-  return SIDES.flatMap((side) => {
-    const { end } = run[side];
-    return othersOf(run, side, tables.ends)
-      .toSorted((p, q) => turn(p, end) - turn(q, end) || p.bendAngleDeg - q.bendAngleDeg)
-      .map((other) => oneEnd(side, other));
-  });
+  const others = SIDES.flatMap((side) =>
+    othersOf(run, side, tables.ends)
+      .toSorted((p, q) => p.bendAngleDeg - q.bendAngleDeg)
+      .map((other) => ({ side, other, turned: turn(other, run[side].end) })),
+  );
+  return others.toSorted((p, q) => p.turned - q.turned).map(({ side, other }) => oneEnd(side, other));
 }
 
 /** Both ends of other bend angles, those that turn least together first: for where no single end mends it. */

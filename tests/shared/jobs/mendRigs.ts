@@ -136,6 +136,23 @@ export const CHARGING = job(
   },
 );
 
+/** Diesel in a PTFE core that is not conductive; the hose that is has bare steel braid, which lies within reach of an aluminium panel. There is a sleeve. */
+export const CHARGED_BY_A_PANEL = job(
+  faceToFace(400),
+  { service: { purpose: 'fuel', fluid: 'diesel', pressureKpa: 400, temperatureC: 40 } },
+  {
+    blocks: [BENCH, { name: 'panel', min: [120, -40, -100], max: [280, -22, 100] }],
+    bay: {
+      skins: [{ id: 'panel', name: 'Panel', kind: 'plain', material: 'aluminium', parts: ['panel'], clearanceMm: 3 }],
+    },
+    hoses: [
+      exampleHose({ ...HOSE, conductiveCore: false, cover: 'polyester-braid' }),
+      exampleHose({ ...HOSE, id: 'conductive', name: 'Conductive hose' }),
+    ],
+    sleeves: [sampleSleeve({ id: 'fits', insideDiameterMm: 15, outsideDiameterMm: 18 })],
+  },
+);
+
 /** Two ports on one wall that face the same way, a hot pipe above: with straight ends the hose goes over too near to it. */
 export const UNDER_HEAT = job(
   [
@@ -305,4 +322,10 @@ export const HOT_SUCTION: Story = {
       service: { purpose: 'oil-suction', fluid: 'engine-oil', pressureKpa: -10, temperatureC: 100 },
     })),
   },
+};
+
+/** The same pump with no hose on the shelf that is wide enough: the widest still runs at 3.7 m/s. */
+export const STILL_STARVED: Story = {
+  ...STARVED,
+  hoses: STARVED.hoses.map((hose) => (hose.id === 'wide' ? { ...hose, insideDiameterMm: 16 } : hose)),
 };

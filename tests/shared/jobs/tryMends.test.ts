@@ -11,6 +11,7 @@ import { newJobMemory, runJob } from '../../../shared/jobs/runJob.ts';
 import { type Story, storyFiles } from '../../stories/storyBay.ts';
 import {
   CARRIED_NEAR,
+  CHARGED_BY_A_PANEL,
   CHARGING,
   CLAMPED_TOGETHER,
   COOKED,
@@ -20,6 +21,7 @@ import {
   PULLED,
   SAWING,
   STARVED,
+  STILL_STARVED,
   TIGHT,
   UNDER_HEAT,
 } from './mendRigs.ts';
@@ -198,6 +200,31 @@ describe('mends, tried by laying them', () => {
     expect(both?.stopsLeft).toBe(0);
     expect(both?.left.map((f) => f.rule)).toContain('suction-end-angle');
   }, 240_000);
+
+  it('put a second change on one that cures what is asked and brings what is to be looked at', async () => {
+    const mends = await keepsItsWord(CHARGED_BY_A_PANEL, ['staticCharge']);
+    expect(mends.aimedAt.map((f) => f.severity)).toEqual(['look']);
+    const [best] = mends.answers;
+    expect(best?.mend.edit).toEqual({
+      kind: 'both',
+      first: { kind: 'hose', hose: 'conductive' },
+      second: { kind: 'sleeve', sleeve: 'fits' },
+    });
+    expect(best?.words).toMatch(/^Another hose, Conductive hose .*, and a sleeve over the whole hose/);
+    expect(best?.toGet).toHaveLength(2);
+    expect(best).toMatchObject({ stopsLeft: 0, looksLeft: 0 });
+    expect(mends.nearest).toBeUndefined();
+  });
+
+  it('where nothing on the shelf mends it, tell what comes nearest and what that lacks', async () => {
+    const { mends } = await mendsOf(STILL_STARVED, ['flowSpeed']);
+    expect(mends.answers).toEqual([]);
+    const [nearest] = mends.nearest ?? [];
+    expect(nearest?.mend.edit).toMatchObject({ kind: 'size', hose: 'wide' });
+    // 45 L/min through 16 mm.
+    expect(nearest?.words).toContain('comes nearer: The oil runs at 3.73 m/s');
+    expect(nearest?.left.map((f) => f.check)).toContain('flowSpeed');
+  });
 
   it('say the same twice, and nothing of a run that has nothing to mend', async () => {
     const [one, two] = [await mendsOf(TIGHT), await mendsOf(TIGHT)];

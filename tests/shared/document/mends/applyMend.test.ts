@@ -30,6 +30,7 @@ const EDITS: MendEdit[] = [
   { kind: 'let-go', support: 'one' },
   { kind: 'hose-clamps', a: { count: 2, fromHoseEndMm: 8 } },
   { kind: 'size', hose: 'larger', a: { end: 'larger-0' }, b: { end: 'larger-0' }, clamps: [] },
+  { kind: 'both', first: { kind: 'hose', hose: 'other' }, second: { kind: 'slack', slack: 0.08 } },
 ];
 
 describe('a mend made in a project', () => {
@@ -41,6 +42,15 @@ describe('a mend made in a project', () => {
     expect({ ...after, runs: [] }).toEqual({ ...project, runs: [] });
     const parsed = parseProject(serialiseProject(after));
     expect(parsed).toMatchObject({ ok: true, value: after });
+  });
+
+  it('of two changes makes the second in the run as the first leaves it', () => {
+    const both = mended({
+      kind: 'both',
+      first: { kind: 'let-go', support: 'one' },
+      second: { kind: 'hold', put: [{ before: 1, support: clamp('new', 250) }] },
+    });
+    expect(both.supports.map(({ id }) => id)).toEqual(['two', 'new']);
   });
 
   it('frees a clock and leaves the hose clamps beside it', () => {

@@ -42,6 +42,15 @@ describe('findings before and after a change', () => {
     });
   });
 
+  it('are not worse by what no paper tells: a tenth of a mm or of a degree', () => {
+    const level = (margin: number): Finding => finding({ unit: 'deg', limit: 0.1, margin, severity: 'stop' });
+    expect(compareFindings([level(-0.1)], [level(-0.19)]).worse).toEqual([]);
+    expect(compareFindings([level(-0.1)], [level(-0.21)]).worse).toHaveLength(1);
+    const room = (margin: number): Finding => finding({ limit: 0, margin });
+    expect(compareFindings([room(-1)], [room(-1.09)]).worse).toEqual([]);
+    expect(compareFindings([room(-1)], [room(-1.11)]).worse).toHaveLength(1);
+  });
+
   it('belong to one run, one rule and one thing: another thing too near is a new finding', () => {
     const pipe = finding({ with: TO_SKIN });
     const other = finding({ with: { kind: 'skin', id: 'panel' } });

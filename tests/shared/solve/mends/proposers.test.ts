@@ -71,9 +71,9 @@ describe('what is proposed', () => {
     const angles = otherAngles(contextOf({})).map(({ edit }) => edit);
     expect(angles).toEqual([
       { kind: 'end', side: 'a', end: 'end-30' },
+      { kind: 'end', side: 'b', end: 'end-30' },
       { kind: 'end', side: 'a', end: 'end-0' },
       { kind: 'end', side: 'a', end: 'end-90' },
-      { kind: 'end', side: 'b', end: 'end-30' },
       { kind: 'end', side: 'b', end: 'end-45' },
       { kind: 'end', side: 'b', end: 'end-90' },
     ]);

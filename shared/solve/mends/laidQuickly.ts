@@ -1,0 +1,84 @@
+import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
+import type { Finding, Lay } from '../../document/lay/schema.ts';
+import type { MendAnswer } from '../../document/mends/schema.ts';
+import { runChecks } from '../checks/index.ts';
+import type { LayHow, LayTask } from '../layRuns/layTask.ts';
+import { shareWatch } from '../layRuns/shareWatch.ts';
+import { compareFindings } from './compareFindings.ts';
+import type { Candidate, Work } from './mendWork.ts';
+
+/** How many changes of a near miss are laid as near misses, which takes longest, and how many of these with other ends. */
+const MOST_NEAR_MISSES = 8;
+const MOST_ENDS_MISSED = 4;
+
+/** A change with the lays that it gives, as far as a lay tells that is only laid. */
+export interface QuickLay extends Candidate {
+  readonly how: MendAnswer['how'];
+  readonly lays: readonly Lay[];
+}
+
+/** Those that lie clean, or near where the run lies as clean as it does now. One that was to be laid near where it lies, and is not clean there or makes something worse, is looked for anew. */
+export async function laidQuickly(work: Work, candidates: readonly Candidate[], watch: Watch): Promise<QuickLay[]> {
+  const { bench, lay } = work;
+  const hasHose = lay.outcome !== 'no-way' && lay.centreline.points.length > 1;
+  const near = new Map<Candidate, QuickLay>();
+  const local = hasHose ? candidates.filter(({ proposal }) => proposal.how === 'near') : [];
+  for (const [i, one] of local.entries()) {
+    stopIfCancelled(watch);
+    const part = partOf(watch, (0.4 * i) / local.length, (0.4 * (i + 1)) / local.length);
+    const lays = bench.layNear(one.mended, one.run, saying(part, one.proposal.words));
+    if (isAsClean(lays, lay) && worsened(work, one, lays).length === 0) near.set(one, { ...one, how: 'near', lays });
+  }
+  const rest = candidates.filter((one) => !near.has(one));
+  const anew = await laidAnew(work, rest, 'if-clean', partOf(watch, 0.4, 0.8));
+  // What a near miss breaks anyway it may break on: other findings of it are mended by what stays near.
+  const unlaid = lay.outcome === 'near-miss' ? rest.filter((one) => !anew.has(one)) : [];
+  const turned = unlaid.filter(({ proposal }) => proposal.edit.kind === 'end').slice(0, MOST_ENDS_MISSED);
+  const broken = [...turned, ...unlaid.filter(({ proposal }) => proposal.how === 'near')];
+  const missed = await laidAnew(work, broken.slice(0, MOST_NEAR_MISSES), 'with-less', partOf(watch, 0.8, 1));
+  return candidates
+    .flatMap((one) => near.get(one) ?? anew.get(one) ?? missed.get(one) ?? [])
+    .filter(({ lays }) => isAsClean(lays, lay));
+}
+
+async function laidAnew(
+  { bench }: Work,
+  candidates: readonly Candidate[],
+  how: LayHow,
+  watch: Watch,
+): Promise<Map<Candidate, QuickLay>> {
+  const shared = shareWatch(watch, candidates.length);
+  const tasks = candidates.map(({ run }): LayTask => ({ how, run, others: bench.others }));
+  const done = await bench.crew.doEach(tasks, (i) => saying(shared(i), candidates[i]?.proposal.words ?? ''));
+  return new Map(
+    candidates.flatMap((one, i): [Candidate, QuickLay][] => {
+      const lay = done[i]?.lay;
+      return lay === undefined ? [] : [[one, { ...one, how: 'anew', lays: replaced(bench.lays, lay) }]];
+    }),
+  );
+}
+
+/** A watch that says what is tried, however far it is. */
+export function saying(watch: Watch, doing: string): Watch {
+  return { ...watch, report: ({ fraction }) => watch.report({ fraction, doing }) };
+}
+
+/**
+ * What a change makes worse, as far as a lay tells that is only laid. What is measured once it lies (movement, heat, hands,
+ * tolerances) is taken as it is now: that tells at the end, and till then what hangs on it is not told worse.
+ */
+export function worsened({ bench, lay, before }: Work, one: Candidate, lays: readonly Lay[]): readonly Finding[] {
+  const { rock, taper, tolerance, built, heat, hands } = lay;
+  const measures = Object.entries({ rock, taper, tolerance, built, heat, hands }).filter(([, m]) => m !== undefined);
+  const known = lays.map((l) => (l.run === lay.run ? { ...Object.fromEntries(measures), ...l } : l));
+  return compareFindings(before, runChecks(one.mended, known, bench.today)).worse;
+}
+
+/** A near miss may stay one: another of its findings may be mended all the same. Where it finds no way, most checks have nothing to say, which is no cure. */
+export function isAsClean(lays: readonly Lay[], now: Lay): boolean {
+  return lays.some((l) => l.run === now.run && (l.outcome === 'laid' || l.outcome === now.outcome));
+}
+
+function replaced(lays: readonly Lay[], by: Lay): Lay[] {
+  return lays.map((l) => (l.run === by.run ? by : l));
+}
