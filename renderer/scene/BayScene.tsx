@@ -1,5 +1,6 @@
 import { Canvas } from '@react-three/fiber';
 import { useMemo } from 'react';
+import type { WebGLRendererParameters } from 'three';
 import { useStore } from 'zustand';
 import type { OpenDocument } from '../state/documentStore.ts';
 import { orderFindings } from '../state/findingOrder.ts';
@@ -23,6 +24,7 @@ import { RunInBay } from './RunInBay.tsx';
 import { SupportsInBay } from './SupportsInBay.tsx';
 import { SweptSkin } from './SweptSkin.tsx';
 import { taggedPorts } from './taggedPorts.ts';
+import { patientRenderer } from './three/patientRenderer.ts';
 
 /** mm. Drawn for a hose that no table has. */
 const LOOSE_MM = 16;
@@ -41,7 +43,7 @@ export function BayScene() {
       frameloop="demand"
       dpr={[1, 2]}
       flat
-      gl={{ antialias: true, alpha: true, powerPreference: 'high-performance' }}
+      gl={(parameters) => patientRenderer(parameters as WebGLRendererParameters)}
       camera={{ up: [0, 0, 1], fov: 32, position: [-1000, -1500, 1000] }}
       onPointerMissed={() => session.set({ finding: null })}
     >

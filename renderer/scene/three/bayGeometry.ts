@@ -50,6 +50,7 @@ function creasedPart(bay: BayPicture, indices: Uint32Array): Pick<PartGeometry, 
   const surface = new BufferGeometry();
   surface.setAttribute('position', new BufferAttribute(creased.positions, 3));
   surface.setAttribute('normal', new BufferAttribute(creased.normals, 3));
+  surface.setIndex(new BufferAttribute(creased.indices, 1));
   const edges = new BufferGeometry();
   edges.setAttribute('position', new BufferAttribute(creased.edges, 3));
   return { surface, edges };
@@ -64,5 +65,7 @@ function ownVertices(positions: Float32Array, indices: Uint32Array): { positions
     if (vertex > high) high = vertex;
   }
   if (high < 0) return { positions: new Float32Array(), local: indices };
-  return { positions: positions.subarray(low * 3, (high + 1) * 3), local: indices.map((vertex) => vertex - low) };
+  const local = new Uint32Array(indices.length);
+  for (let i = 0; i < local.length; i++) local[i] = (indices[i] as number) - low;
+  return { positions: positions.subarray(low * 3, (high + 1) * 3), local };
 }

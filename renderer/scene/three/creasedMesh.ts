@@ -1,7 +1,8 @@
-/** Corner positions and normals of a mesh, three corners a triangle, and its sharp edges as pairs of points. */
+/** A mesh for drawing: vertices with their normals, three vertex numbers a triangle, and its sharp edges as pairs of points. */
 export interface CreasedMesh {
   readonly positions: Float32Array;
   readonly normals: Float32Array;
+  readonly indices: Uint32Array;
   readonly edges: Float32Array;
 }
 
@@ -10,7 +11,8 @@ const CREASE_DEGREES = 32;
 
 /**
  * Normals for drawing: at each corner the mean of the neighbouring triangles that lie within the crease angle of the
- * corner's own, so that rounds are round and edges are edges, whatever normals the file had.
+ * corner's own, so that rounds are round and edges are edges, whatever normals the file had. A vertex stands in the
+ * answer once for each normal that its corners have: the card turns as few as there are to see.
  *
  * @param positions x, y, z of each vertex; @param indices three vertex numbers a triangle. Time and memory grow with the
  * number of triangles; triangles without area keep a zero normal.
@@ -19,16 +21,35 @@ export function creasedMesh(positions: Float32Array, indices: Uint32Array): Crea
   const faces = triangleNormals(positions, indices);
   const around = trianglesAround(positions.length / 3, indices);
   const cosine = Math.cos((CREASE_DEGREES * Math.PI) / 180);
-  const corners = new Float32Array(indices.length * 3);
-  const normals = new Float32Array(indices.length * 3);
-  for (let corner = 0; corner < indices.length; corner++) {
-    const from = indices[corner]! * 3;
-    corners[corner * 3] = positions[from]!;
-    corners[corner * 3 + 1] = positions[from + 1]!;
-    corners[corner * 3 + 2] = positions[from + 2]!;
-    cornerNormal(normals, corner, indices[corner]!, faces, around, cosine);
+  const drawn: Drawn = {
+    indices: new Uint32Array(indices.length),
+    from: new Uint32Array(indices.length),
+    normals: new Float32Array(indices.length * 3),
+    count: 0,
+  };
+  for (let vertex = 0; vertex < positions.length / 3; vertex++)
+    drawVertex(drawn, vertex, indices, faces, around, cosine);
+  const places = new Float32Array(drawn.count * 3);
+  for (let i = 0; i < drawn.count; i++) {
+    const from = drawn.from[i]! * 3;
+    places[i * 3] = positions[from]!;
+    places[i * 3 + 1] = positions[from + 1]!;
+    places[i * 3 + 2] = positions[from + 2]!;
   }
-  return { positions: corners, normals, edges: creaseEdges(positions, indices, faces, around, cosine) };
+  return {
+    positions: places,
+    normals: drawn.normals.slice(0, drawn.count * 3),
+    indices: drawn.indices,
+    edges: creaseEdges(positions, indices, faces, around, cosine),
+  };
+}
+
+/** What is drawn so far: triangles by drawn vertices, and of each drawn vertex the vertex it comes from and its normal. */
+interface Drawn {
+  readonly indices: Uint32Array;
+  readonly from: Uint32Array;
+  readonly normals: Float32Array;
+  count: number;
 }
 
 /** Of each triangle its unit normal (zero without area) and its doubled area. */
@@ -80,15 +101,46 @@ function trianglesAround(vertexCount: number, indices: Uint32Array): Around {
   return { first, list };
 }
 
+/** Puts a vertex into what is drawn, once for each normal of the triangles around it. */
+function drawVertex(
+  drawn: Drawn,
+  vertex: number,
+  indices: Uint32Array,
+  faces: Faces,
+  around: Around,
+  cosine: number,
+): void {
+  const before = drawn.count;
+  for (let i = around.first[vertex]!; i < around.first[vertex + 1]!; i++) {
+    const triangle = around.list[i]!;
+    // Where it may come to stand; it stays there when none like it is there yet.
+    cornerNormal(drawn.normals, drawn.count, triangle, vertex, faces, around, cosine);
+    const known = sameNormal(drawn.normals, before, drawn.count);
+    if (known === drawn.count) drawn.from[drawn.count++] = vertex;
+    for (let corner = triangle * 3; corner < triangle * 3 + 3; corner++)
+      if (indices[corner] === vertex) drawn.indices[corner] = known;
+  }
+}
+
+/** The first of the normals from `first` on that is the one at `last`. */
+function sameNormal(normals: Float32Array, first: number, last: number): number {
+  const at = last * 3;
+  for (let i = first * 3; i < at; i += 3)
+    if (normals[i] === normals[at] && normals[i + 1] === normals[at + 1] && normals[i + 2] === normals[at + 2])
+      return i / 3;
+  return last;
+}
+
+/** The normal that a triangle has at one of its vertices, written at place `to`. */
 function cornerNormal(
   out: Float32Array,
-  corner: number,
+  to: number,
+  own: number,
   vertex: number,
   faces: Faces,
   around: Around,
   cosine: number,
 ): void {
-  const own = (corner / 3) | 0;
   let x = 0;
   let y = 0;
   let z = 0;
@@ -100,11 +152,10 @@ function cornerNormal(
     y += faces.unit[other * 3 + 1]! * weight;
     z += faces.unit[other * 3 + 2]! * weight;
   }
-  const size = Math.sqrt(x * x + y * y + z * z);
-  if (size === 0) return;
-  out[corner * 3] = x / size;
-  out[corner * 3 + 1] = y / size;
-  out[corner * 3 + 2] = z / size;
+  const size = Math.sqrt(x * x + y * y + z * z) || 1;
+  out[to * 3] = x / size;
+  out[to * 3 + 1] = y / size;
+  out[to * 3 + 2] = z / size;
 }
 
 function cosineBetween(unit: Float32Array, a: number, b: number): number {

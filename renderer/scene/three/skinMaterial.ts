@@ -1,4 +1,4 @@
-import { Color, DoubleSide, MeshStandardMaterial } from 'three';
+import { Color, DoubleSide, MeshLambertMaterial, MeshStandardMaterial } from 'three';
 import type { SkinKind } from '../../../shared/document/project/schema.ts';
 
 /**
@@ -24,22 +24,22 @@ float stroke(float along, float period, float width) {
   return mix(line, width / period, smoothstep(0.12, 0.32, soft / period));
 }`;
 
-/** Material of a skin. Both sides are drawn: scans are not consistently wound. */
+/** Material of a skin: dull, only composite has a shine. Both sides are drawn: scans are not consistently wound. */
 export function skinMaterial(
   kind: SkinKind,
   colours: { base: string; mark: string },
   flat: boolean,
-): MeshStandardMaterial {
-  const material = new MeshStandardMaterial({
+): MeshLambertMaterial | MeshStandardMaterial {
+  const look = {
     color: colours.base,
-    roughness: kind === 'composite' ? 0.55 : 0.9,
-    metalness: 0,
     side: DoubleSide,
     flatShading: flat,
     polygonOffset: true,
     polygonOffsetFactor: 1,
     polygonOffsetUnits: 1,
-  });
+  };
+  const material =
+    kind === 'composite' ? new MeshStandardMaterial({ ...look, roughness: 0.55 }) : new MeshLambertMaterial(look);
   const mark = { value: new Color(colours.mark) };
   material.onBeforeCompile = (shader) => {
     shader.uniforms['markColour'] = mark;

@@ -13,8 +13,13 @@ const BOX = new Uint32Array([
 
 describe('creasedMesh', () => {
   it('gives a box flat faces and its twelve edges, diagonals left out', () => {
-    const { normals, edges, positions } = creasedMesh(BOX_POINTS, BOX);
-    expect(positions.length).toBe(36 * 3);
+    const { normals, edges, positions, indices } = creasedMesh(BOX_POINTS, BOX);
+    // Each of its eight points once for each of its three faces.
+    expect(positions.length).toBe(24 * 3);
+    const placeOf = (points: Float32Array, i: number) => [...points.subarray(3 * i, 3 * i + 3)];
+    BOX.forEach((vertex, corner) => {
+      expect(placeOf(positions, indices[corner] as number)).toEqual(placeOf(BOX_POINTS, vertex));
+    });
     expect(edges.length / 6).toBe(12);
     for (let i = 0; i < normals.length; i += 3) {
       const n = [...normals.subarray(i, i + 3)].map(Math.abs).sort();
@@ -39,6 +44,8 @@ describe('creasedMesh', () => {
     );
     const { normals, positions, edges } = creasedMesh(points, indices);
     expect(edges.length).toBe(0);
+    // Round all over: no point is drawn twice.
+    expect(positions.length).toBe(points.length);
     for (let i = 0; i < normals.length; i += 3) {
       const outward = normals[i]! * positions[i]! + normals[i + 1]! * positions[i + 1]!;
       expect(outward).toBeGreaterThan(0.997);
