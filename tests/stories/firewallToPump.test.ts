@@ -172,7 +172,9 @@ describe('fuel from the firewall to the pump of a kit aircraft', () => {
   test('a sleeve drawn on a hose that was laid and cut without takes its clearance and its slack', async () => {
     const [bare] = (await layStory(story({ sleeved: false }))).lays;
     expect(bare?.outcome).toBe('laid');
-    expect(bare?.slack).toBeCloseTo(0.06, 3);
+    // 6 % are wanted, and as much more as it takes to keep its 10 mm when pressure shortens it
+    expect(bare?.slack).toBeGreaterThan(0.0595);
+    expect(bare?.slack).toBeLessThan(0.08);
     const drawn = await layStory(story({ run: { cutLengthMm: bare?.cutLengthMm ?? 0 } }));
     const nearest = (of: LayReport['lays'][number] | undefined): number =>
       of?.clearances.find(({ to }) => to.id === 'mount')?.clearanceMm ?? Number.NaN;

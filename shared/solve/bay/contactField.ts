@@ -3,8 +3,8 @@ import { nearestPoint, newNearest } from '../../geometry/bvh.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import type { BayIndex } from './bayIndex.ts';
 import type { DistanceBounds } from './keptDistances.ts';
-import { askedDistanceMm } from './runField.ts';
-import { skinDistances } from './skinDistances.ts';
+import { askedDistanceMm, type RunKeeps, tubeGroups } from './runField.ts';
+import { type SkinDistances, skinDistances } from './skinDistances.ts';
 import { nearestTube, newNearestTube, type TubeField } from './tubeField.ts';
 
 /** mm. Beyond this a hose touches nothing on this step of its relaxation; further things are answered as this far. */
@@ -20,33 +20,60 @@ export function buildContactField(
   outsideRadiusMm: number,
   held: readonly Vec3[],
 ): ContactField {
+  return contactAt(
+    bay.skins.map((skin) => ({ ...skinDistances(skin), wholeMm: outsideRadiusMm })),
+    [{ field: tubes, wholeMm: outsideRadiusMm }],
+    held,
+  );
+}
+
+/**
+ * The same as if everything stood out by what is asked from it, and by moreMm: a hose let lie against this is the smoothest that keeps
+ * clear, and where it leans is where it has to be held.
+ */
+export function buildKeptField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps, moreMm: number): ContactField {
+  return contactAt(
+    bay.skins.map((skin) => ({ ...skinDistances(skin), wholeMm: (keeps.skinMm.get(skin.skin.id) ?? 0) + moreMm })),
+    tubeGroups(tubes, keeps).map(({ field, wholeMm }) => ({ field, wholeMm: wholeMm + moreMm })),
+    keeps.held,
+  );
+}
+
+/** wholeMm: how near to each thing a centreline comes before it touches, away from held places. */
+function contactAt(
+  skins: readonly (SkinDistances & { readonly wholeMm: number })[],
+  tubes: readonly { readonly field: TubeField; readonly wholeMm: number }[],
+  held: readonly Vec3[],
+): ContactField {
   const near = newNearest();
   const tube = newNearestTube();
-  const skins = bay.skins.map(skinDistances);
   const about: DistanceBounds = { leastMm: 0, mostMm: 0 };
   return {
     gapAt(x, y, z, out) {
-      const radius = askedDistanceMm(outsideRadiusMm, held, [x, y, z]);
-      let reach = radius + REACH_MM;
+      const cone = askedDistanceMm(Number.POSITIVE_INFINITY, held, [x, y, z]);
+      let gap = REACH_MM;
       let px = Number.NaN;
       let py = Number.NaN;
       let pz = Number.NaN;
-      for (const { bvh, kept } of skins) {
+      for (const { bvh, kept, wholeMm } of skins) {
+        const asked = Math.min(wholeMm, cone);
         kept.bound(x, y, z, about);
-        if (about.leastMm >= reach) continue;
-        if (!nearestPoint(bvh, x, y, z, Math.min(reach, about.mostMm), near)) continue;
-        reach = near.distanceMm;
+        if (about.leastMm >= gap + asked) continue;
+        if (!nearestPoint(bvh, x, y, z, Math.min(gap + asked, about.mostMm), near)) continue;
+        gap = near.distanceMm - asked;
         px = near.x;
         py = near.y;
         pz = near.z;
       }
-      if (nearestTube(tubes, x, y, z, reach, tube)) {
-        reach = tube.gapMm;
+      for (const { field, wholeMm } of tubes) {
+        const asked = Math.min(wholeMm, cone);
+        if (!nearestTube(field, x, y, z, gap + asked, tube)) continue;
+        gap = tube.gapMm - asked;
         px = tube.x;
         py = tube.y;
         pz = tube.z;
       }
-      out.gapMm = reach - radius;
+      out.gapMm = gap;
       const away = Math.hypot(x - px, y - py, z - pz);
       const scale = away > 0 ? 1 / away : 0;
       out.nx = away > 0 ? (x - px) * scale : 0;

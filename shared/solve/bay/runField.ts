@@ -124,7 +124,7 @@ export function buildRunField(
 }
 
 /** Other runs by what is asked from them: mostly one group, and one for the hoses of the same bundle. */
-function tubeGroups(tubes: TubeField, { tubeMm, mateMm }: RunKeeps): { field: TubeField; wholeMm: number }[] {
+export function tubeGroups(tubes: TubeField, { tubeMm, mateMm }: RunKeeps): { field: TubeField; wholeMm: number }[] {
   if (tubes.tubes.length === 0) return [];
   if (mateMm === undefined || mateMm.size === 0) return [{ field: tubes, wholeMm: tubeMm }];
   const askedOf = (run: string): number => mateMm.get(run) ?? tubeMm;

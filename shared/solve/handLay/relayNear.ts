@@ -8,10 +8,11 @@ import { pathEnd } from '../../geometry/arcLinePath.ts';
 import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import type { RunField } from '../bay/runField.ts';
 import type { TubeField } from '../bay/tubeField.ts';
+import { betterOf, type Candidate } from '../layRun/candidate.ts';
 import { clearanceToRun } from '../layRun/clearanceToRun.ts';
 import { contactOfRun } from '../layRun/contactOfRun.ts';
 import { fieldOfRun } from '../layRun/fieldOfRun.ts';
-import { betterOf, type Candidate, findShape } from '../layRun/findShape.ts';
+import { findShape } from '../layRun/findShape.ts';
 import { judgeShape } from '../layRun/judgeShape.ts';
 import type { LayContext } from '../layRun/layContext.ts';
 import { layIfClean } from '../layRun/layIfClean.ts';
@@ -95,7 +96,7 @@ function relayOne(
     const kept = taut === undefined ? held : { ...held, tautLiveMm: Math.min(liveMmOf(taut), held.shape.liveLengthMm) };
     if (setting.cutLengthMm !== undefined || taut === undefined || slackOf(kept) >= breathingSlack(context, setting))
       return told(kept);
-    const surroundings = { field, contact, tautLiveOf: liveMmOf };
+    const surroundings = { field, contact, tautLiveOf: liveMmOf, mayTouch: true };
     const wanted = findShape(setting, [taut], surroundings, partOf(watch, 0.3, 0.7));
     const asSeen = wanted?.judgement.fault === 0 && furthestMm(wanted.shape.curve, held.shape.curve) < SEEN_MM;
     return told(asSeen ? wanted : kept);
@@ -149,7 +150,7 @@ function hoseAlong(
     if (shape === undefined) continue;
     const judgement = judgeShape(setting, shape, field);
     const hose = { route, liveMm, tautLiveMm: liveMm, clamps, freeClocks: free };
-    best = betterOf(best, { ...hose, shape, judgement, isRough: false });
+    best = betterOf(best, { ...hose, shape, judgement, look: 'fine' });
     if (judgement.fault === 0) break;
   }
   return best;

@@ -4,14 +4,17 @@ import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import type { Effort } from '../search/problem.ts';
 import type { Attempt } from './attempts.ts';
-import { contactOfRun } from './contactOfRun.ts';
+import type { Candidate } from './candidate.ts';
+import { contactOfRun, keptOfRun } from './contactOfRun.ts';
 import { fieldOfRun } from './fieldOfRun.ts';
-import { type Candidate, findShape, type TrialRange } from './findShape.ts';
+import { findShape, type TrialRange } from './findShape.ts';
+import { KnownShapes } from './knownShapes.ts';
 import type { LayContext } from './layContext.ts';
 import { nearLineField } from './nearLine.ts';
 import { withReserve } from './reserve.ts';
 import { barsMostWays, roomWithoutCrest } from './roomWithoutCrest.ts';
 import { type Route, routeRun } from './routeRun.ts';
+import { mayTouchAnything } from './runLimits.ts';
 import type { RunSetting } from './runSetting.ts';
 import { liveMmOf, tautLiveMm } from './tautLiveMm.ts';
 
@@ -44,6 +47,10 @@ export function openAttempt(
   const tailMm = setting.tailMm * attempt.tailShare;
   const led = barsMostWays(setting) ? roomWithoutCrest(setting, all, tailMm, watch) : all;
   if (led === undefined) return undefined;
+  const known = new KnownShapes();
+  // Near a line the hose is to stay where it was seen: as it came to lie there, against whatever it meets.
+  const mayTouch = attempt.clearanceShare === 0 || context.near !== undefined || mayTouchAnything(context, setting);
+  const kept = mayTouch || blind ? {} : { kept: keptOfRun(context, setting, others, attempt.clearanceShare) };
   let built: ContactField | undefined;
   const contact = (): ContactField => {
     built ??= blind
@@ -59,7 +66,13 @@ export function openAttempt(
     lie: (routes, close, part, range) => {
       const taut = new Map(routes.map((route) => [route, tautLiveMm(setting, route, close, led, part)]));
       const tautLiveOf = (route: Route): number => taut.get(route) ?? liveMmOf(route);
-      return findShape(setting, routes, { field, contact: contact(), tautLiveOf }, part, range);
+      return findShape(
+        setting,
+        routes,
+        { field, contact: contact(), ...kept, tautLiveOf, known, mayTouch },
+        part,
+        range,
+      );
     },
   };
 }

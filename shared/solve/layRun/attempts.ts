@@ -1,5 +1,5 @@
 /**
- * One attempt: how much of each clearance and of the straight tails is asked. The first asks for all. Later ones give
+ * One attempt: how much of each clearance and of the straight tails is asked. The first two ask for all. Later ones give
  * up tail, then what the service asks of the shape, then clearance, to find the lay that breaks least; the last looks through everything, only
  * to have a hose to show.
  */
@@ -14,9 +14,13 @@ export interface Attempt {
   readonly givesUpCharacter?: boolean;
   /** true = only the shortest way, quickly: for trying many things one after the other */
   readonly brief?: boolean;
+  /** true = the shortest way is looked for with all means, also such as seldom find what a quick look does not */
+  readonly thorough?: boolean;
 }
 
 export const EVERYTHING: Attempt = { clearanceShare: 1, tailShare: 1 };
+/** Nothing given up where a quick look found no way. */
+export const EVERYTHING_SOUGHT: Attempt = { ...EVERYTHING, thorough: true };
 /** Only where the service asks something of the shape: all of the rest is kept before any clearance is given up. */
 export const WITHOUT_CHARACTER: Attempt = { clearanceShare: 1, tailShare: 1, givesUpCharacter: true };
 /** The least that can be asked without going through things. */
@@ -26,6 +30,7 @@ export const BLIND: Attempt = { clearanceShare: 0, tailShare: 1, givesUpCharacte
 /** All of them, in the order in which things are given up. */
 export const ATTEMPTS: readonly Attempt[] = [
   EVERYTHING,
+  EVERYTHING_SOUGHT,
   { clearanceShare: 1, tailShare: 0.5 },
   WITHOUT_CHARACTER,
   { clearanceShare: 0.5, tailShare: 1, givesUpCharacter: true },

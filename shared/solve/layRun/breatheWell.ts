@@ -5,8 +5,10 @@ import type { BayIndex } from '../bay/bayIndex.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import { breathe } from './breathe.ts';
+import type { Candidate } from './candidate.ts';
+import { IN_HAND_TO_BREATHE_MM, keptOfRun } from './contactOfRun.ts';
 import { fieldOfRun } from './fieldOfRun.ts';
-import { bestOfRoute, type Candidate } from './findShape.ts';
+import { bestHeldOfRoute, bestOfRoute } from './letLie.ts';
 import type { Route } from './routeRun.ts';
 import { nearestClockOf, type RunSetting } from './runSetting.ts';
 
@@ -17,7 +19,7 @@ export interface Breathing {
 }
 
 /**
- * What is tried on a hose that goes taut or too near under pressure: a little more slack, and its swivel ends held a share
+ * What is tried on a hose that goes taut or too near under pressure, beside clamps that hold it further off: a little more slack, and its swivel ends held a share
  * of the turn back from where the free hose drew them to where its way has them. (A hose that turned its own ends lies so
  * evenly that there is little bow left in it to give.)
  */
@@ -51,12 +53,19 @@ export function breatheWell(
   if (faultOf(best) === 0 || setting.cutLengthMm !== undefined) return best;
   const field = fieldOfRun({ project, bay }, setting, others);
   const { route, clamps, tautLiveMm } = candidate;
-  const surroundings = { field, contact, tautLiveOf: () => tautLiveMm };
+  const kept = keptOfRun({ project, bay }, setting, others, 1, IN_HAND_TO_BREATHE_MM);
+  const surroundings = { field, contact, kept, tautLiveOf: () => tautLiveMm, mayTouch: true };
   const step = candidate.shape.liveLengthMm / tautLiveMm - 1 - setting.slack;
-  for (const { moreSlack, back } of TRIED) {
-    if (back > 0 && !setting.a.turns && !setting.b.turns) continue;
+  const heldFurther = (): Candidate | undefined => bestHeldOfRoute(setting, route, [step], surroundings, watch);
+  const asTried = ({ moreSlack, back }: (typeof TRIED)[number]): Candidate | undefined => {
+    if (back > 0 && !setting.a.turns && !setting.b.turns) return undefined;
     const as = back > 0 ? turnedBack(setting, candidate, back) : { setting, route };
-    const other = bestOfRoute(as.setting, as.route, clamps, [step + moreSlack], surroundings, watch);
+    return bestOfRoute(as.setting, as.route, clamps, [step + moreSlack], surroundings, watch);
+  };
+  const isHeld = clamps.some(({ held }) => held !== undefined);
+  const tries = [...(isHeld ? [heldFurther] : []), ...TRIED.map((tried) => () => asTried(tried))];
+  for (const tryOther of tries) {
+    const other = tryOther();
     if (other === undefined || !isAsClean(other, candidate)) continue;
     const breathed = breathOf(other);
     if (faultOf(breathed) < faultOf(best)) best = breathed;

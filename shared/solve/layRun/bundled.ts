@@ -3,9 +3,11 @@ import type { Project } from '../../document/project/schema.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { besideMate, matesAmong } from './besideMate.ts';
+import type { Candidate } from './candidate.ts';
 import { contactOfRun } from './contactOfRun.ts';
 import { fieldOfRun } from './fieldOfRun.ts';
-import { bestOfRoute, type Candidate, SLACK_STEPS } from './findShape.ts';
+import { SLACK_STEPS } from './findShape.ts';
+import { bestOfRoute } from './letLie.ts';
 import { withReserve } from './reserve.ts';
 import { routeRun } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
@@ -38,7 +40,7 @@ export function layBundled(
   const led = withReserve(field);
   const free = routeRun(setting, led, setting.minRadiusMm, setting.tailMm, 1, 'glance', watch).routes[0];
   if (free === undefined) return apart;
-  const surroundings = { field, contact: contactOfRun(bay, others, setting), tautLiveOf: liveMmOf };
+  const surroundings = { field, contact: contactOfRun(bay, others, setting), tautLiveOf: liveMmOf, mayTouch: true };
   const mostMm = LONGEST_DETOUR * free.lengthMm;
   for (const mate of mates)
     for (const route of besideMate(setting, mate, led, setting.tailMm, mostMm, watch)) {

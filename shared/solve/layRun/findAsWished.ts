@@ -1,8 +1,8 @@
 import { partOf, type Watch } from '../../base/watch.ts';
 import type { AttemptRoom } from './attemptRoom.ts';
 import { calmRoutes } from './calmRoutes.ts';
+import { betterOf, type Candidate, worthAClamp } from './candidate.ts';
 import { LONGEST_DETOUR, roomInReach } from './detour.ts';
-import { betterOf, type Candidate, worthAClamp } from './findShape.ts';
 import { type Route, routeRun } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
 

@@ -6,9 +6,9 @@ import { hasCharacter } from '../character/character.ts';
 import { ATTEMPTS, type Attempt, BLIND, EVERYTHING, LEAST, WITHOUT_CHARACTER } from './attempts.ts';
 import { breatheWell } from './breatheWell.ts';
 import { layBundled } from './bundled.ts';
+import type { Candidate } from './candidate.ts';
 import { contactOfRun } from './contactOfRun.ts';
 import { fieldOfRun } from './fieldOfRun.ts';
-import type { Candidate } from './findShape.ts';
 import { withApart } from './givenUp.ts';
 import type { LayContext } from './layContext.ts';
 import { layOf } from './layOf.ts';
@@ -78,21 +78,24 @@ function bestAttempt(
   watch: Watch,
 ): Tried | undefined {
   let best: Tried | undefined;
-  let isShut = attempts[0] !== EVERYTHING && !hasAnyWay(context, setting, others, watch);
+  let isShut: boolean | undefined;
   for (const [i, attempt] of attempts.entries()) {
-    if (isShut && attempt !== BLIND) continue;
     if (attempt === WITHOUT_CHARACTER && !hasCharacter(setting.character)) continue;
     if (best !== undefined && attempt !== WITHOUT_CHARACTER) continue;
     const part = partOf(watch, i / attempts.length, (i + 1) / attempts.length);
-    const candidate = tryAttempt(context, setting, others, attempt, part);
     // Where the least that can be asked finds no way, nothing between finds one.
-    if (attempt === EVERYTHING && candidate === undefined && attempts.includes(LEAST))
-      isShut = !hasAnyWay(context, setting, others, part);
+    if (asksLess(attempt)) isShut ??= !hasAnyWay(context, setting, others, part);
+    if (isShut === true && attempt !== BLIND) continue;
+    const candidate = tryAttempt(context, setting, others, attempt, part);
     if (candidate === undefined) continue;
     if (best === undefined || candidate.judgement.fault < best.candidate.judgement.fault) best = { candidate, attempt };
     if (!mayGiveUpMore(setting, attempt, candidate)) break;
   }
   return best;
+}
+
+function asksLess({ clearanceShare, tailShare, blind }: Attempt): boolean {
+  return (clearanceShare < 1 || tailShare < 1) && blind !== true;
 }
 
 /** Whether a search that asks the least finds any way at all. */

@@ -2,7 +2,7 @@ import { RADIUS_RELATIVE, SAME_POINT_MM } from '../../base/tolerances.ts';
 import { radiansToDegrees } from '../../base/units.ts';
 import type { Clearance, Lay } from '../../document/lay/schema.ts';
 import type { Fall } from '../search/fall.ts';
-import type { Candidate } from './findShape.ts';
+import type { Candidate } from './candidate.ts';
 import type { RunSetting } from './runSetting.ts';
 
 /** Why a lay is not clean: the constraint it breaks worst, in one sentence with its number. */

@@ -6,7 +6,7 @@ import type { ContactField, RodShape } from '../rod/rodProblem.ts';
 import { FINE, type Fineness, isAtRest, type RelaxedSpan, relaxSpan, turnedTo } from './relaxSpan.ts';
 import type { Route, Station } from './routeRun.ts';
 import { type EndSetting, fittedAt, nearestClockOf, type RunSetting } from './runSetting.ts';
-import { type ProposedClamp, planSpans, type Span, shareSlack } from './spans.ts';
+import { cutWhereHeld, type ProposedClamp, planSpans, type Span, shareSlack } from './spans.ts';
 
 /** A hose lying still: its centreline from shoulder to shoulder and what it took to find it. */
 export interface Shape {
@@ -91,8 +91,13 @@ function relaxFree(
   const tautMm = plan.spans.reduce((sum, s) => sum + s.tautMm, 0);
   const tails = route.tailMm.a + route.tailMm.b;
   const extras = shareSlack(plan.spans, liveLengthMm - tails - tautMm);
+  const held = proposed.flatMap((clamp) => (clamp.held === undefined ? [] : [{ ...clamp, held: clamp.held }]));
+  const cut = plan.spans.flatMap((span, i) => {
+    const within = held.filter((clamp) => clamp.held.span === i).map((clamp) => clamp.held);
+    return cutWhereHeld(span, span.tautMm + (extras[i] as number), within);
+  });
   const relaxed: SpanInRoute[] = [];
-  for (const [i, span] of plan.spans.entries()) {
+  for (const [i, { span, lengthMm }] of cut.entries()) {
     stopIfCancelled(watch);
     if (span.locked !== undefined) {
       relaxed.push({ span, rod: lockedRod(span.locked), curve: span.locked, lengthMm: span.tautMm });
@@ -102,13 +107,13 @@ function relaxFree(
     const a = known === undefined ? span.a : turnedTo(span.a, known.clockARad);
     const b = known === undefined ? span.b : turnedTo(span.b, known.clockBRad);
     const guess = known?.nodes ?? Float64Array.from(span.guess.flatMap((p) => [...p.point]));
-    const lengthMm = span.tautMm + (extras[i] as number);
     const free = { a, b, lengthMm, guess, ...(contact === undefined ? {} : { contact }) };
     const shape = relaxSpan(setting, free, watch, fineness);
     if (shape === undefined) return undefined;
     relaxed.push({ span, ...shape });
   }
-  return assemble(setting, route, plan.holds, relaxed);
+  const clamps = held.map(({ id, held: { pose } }): Station => ({ id, kind: 'clamp', proposed: true, pose }));
+  return assemble(setting, route, [...plan.holds, ...clamps], relaxed);
 }
 
 /** A stretch that stays as it lies, as a rod that has come to rest: nothing of it is weighed against other shapes. */
@@ -153,6 +158,9 @@ function assemble(setting: RunSetting, route: Route, holds: readonly Station[], 
   const foot = straightFrom(addScaled(b.mouthPoint, b.hoseAxis, route.tailMm.b), b.shoulderPoint);
   const curve = joinCurves([...head, ...spans.map((s) => s.curve), ...foot]);
   const sockets = setting.a.end.shoulderToMouthMm + setting.b.end.shoulderToMouthMm;
+  const placed = holds
+    .map((hold) => ({ hold, atMm: arcLengthNearest(curve, hold.pose.point) }))
+    .sort((p, q) => p.atMm - q.atMm);
   return {
     curve,
     a,
@@ -160,8 +168,8 @@ function assemble(setting: RunSetting, route: Route, holds: readonly Station[], 
     clockARad,
     clockBRad,
     liveLengthMm: curveLengthMm(curve) - sockets,
-    holds,
-    holdsAtMm: holds.map((h) => arcLengthNearest(curve, h.pose.point)),
+    holds: placed.map(({ hold }) => hold),
+    holdsAtMm: placed.map(({ atMm }) => atMm),
     tailMm: route.tailMm,
     settled: spans.every(({ rod }) => isAtRest(rod)),
     residual: Math.max(0, ...spans.map((s) => s.rod.residual)),

@@ -12,6 +12,7 @@ import { requiredRunClearance, requiredSkinClearance } from '../../document/rule
 import type { RunKeeps } from '../bay/runField.ts';
 import { characterOf } from '../character/characterOf.ts';
 import type { PortFrame } from '../ends/endPose.ts';
+import type { LayContext } from './layContext.ts';
 import { type EndSetting, heldPlaces, type RunSetting } from './runSetting.ts';
 
 /** m/s^2, standard gravity (CGPM 1901); over 1000 it turns kg/m into N/mm. */
@@ -89,6 +90,17 @@ export function runKeeps(project: Project, setting: RunSetting, skins: readonly 
     ...matesOf(project, setting),
     held: heldPlaces(setting),
   };
+}
+
+/** mm. Nearer than this to a thing a hose may be said to lie against it. */
+const TOUCH_MM = 0.5;
+
+/** Whether there is anything that a run is asked so little clearance from that it may lie against it. */
+export function mayTouchAnything({ project, bay }: Pick<LayContext, 'project' | 'bay'>, setting: RunSetting): boolean {
+  const skins = bay.skins.map((s) => s.skin);
+  const { skinMm, tubeMm, mateMm } = runKeeps(project, setting, skins, 1);
+  const least = Math.min(tubeMm, ...skinMm.values(), ...(mateMm?.values() ?? []));
+  return least - setting.outsideRadiusMm < TOUCH_MM;
 }
 
 /** What is kept from the hoses of the same bundle: its gap, all of it in every attempt, since they are tied at that. */

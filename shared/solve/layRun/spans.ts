@@ -34,11 +34,21 @@ const GUESS_STEP_MM = 6;
 export interface ProposedClamp {
   readonly id: string;
   readonly alongMm: number;
+  /** where it holds the hose, if not as the route goes there */
+  readonly held?: HeldInSpan;
+}
+
+/** A place of the hose in one of the spans between what else holds it. */
+export interface HeldInSpan {
+  readonly span: number;
+  /** of the span's length from its start, above 0 and below 1 */
+  readonly share: number;
+  readonly pose: Pose;
 }
 
 /**
  * Cuts a route into the stretches of hose that are free between what holds them: clamps and pass-throughs of the user
- * and the proposed clamps. Waypoints guide the route only and hold nothing.
+ * and the clamps proposed on the route itself. Waypoints guide the route only and hold nothing.
  * freeClocks: whether ends that turn may go on turning as the hose relaxes, or stay at the route's clock.
  */
 export function planSpans(
@@ -50,7 +60,7 @@ export function planSpans(
   const locks = locksOf(route);
   const inLock = ({ alongMm }: ProposedClamp): boolean =>
     locks.some((lock) => alongMm > lock.fromMm - MIN_SPAN_MM && alongMm < lock.toMm + MIN_SPAN_MM);
-  const free = proposed.filter((clamp) => !inLock(clamp));
+  const free = proposed.filter((clamp) => clamp.held === undefined && !inLock(clamp));
   const cuts = cutsOf(route, free);
   const holds = cuts.map((c) => c.station);
   const bounds = [0, ...cuts.map((c) => c.alongMm), route.lengthMm];
@@ -76,6 +86,29 @@ export function planSpans(
     };
   });
   return { spans: spans.filter((s) => s.tautMm > MIN_SPAN_MM), holds: holds.flatMap(toldHolds) };
+}
+
+/** A span of hose with the length it is to have. */
+export interface CutSpan {
+  readonly span: Span;
+  readonly lengthMm: number;
+}
+
+/** A span cut once more where clamps hold the hose, each part as long as the hose that lies there. */
+export function cutWhereHeld(span: Span, lengthMm: number, held: readonly HeldInSpan[]): CutSpan[] {
+  const shares = [0, ...held.map(({ share }) => share), 1];
+  const ends: RodEnd[] = [
+    span.a,
+    ...held.map(({ pose }): RodEnd => ({ kind: 'held', point: pose.point, direction: pose.direction })),
+    span.b,
+  ];
+  const last = span.guess.length - 1;
+  return shares.slice(1).map((to, i) => {
+    const from = shares[i] as number;
+    const guess = span.guess.slice(Math.floor(from * last), Math.ceil(to * last) + 1);
+    const part = { ...span, a: ends[i] as RodEnd, b: ends[i + 1] as RodEnd, guess };
+    return { span: part, lengthMm: (to - from) * lengthMm };
+  });
 }
 
 /** A hold as it is told: a locked stretch is none, what stands on it is. */

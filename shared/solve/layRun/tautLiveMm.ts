@@ -1,5 +1,6 @@
 import type { Watch } from '../../base/watch.ts';
 import type { RunField } from '../bay/runField.ts';
+import { remembered } from '../search/remembered.ts';
 import { drawnTaut } from './drawnTaut.ts';
 import { goTheSameSides } from './goTheSameSides.ts';
 import type { Route } from './routeRun.ts';
@@ -20,7 +21,10 @@ export function tautLiveMm(
   watch: Watch,
 ): number {
   // A close route was drawn taut when it was found.
-  const own = close.includes(route) ? route : (drawnTaut(setting, route, field, DRAWN, watch) ?? route);
+  const drawn = (): Route => drawnTaut(setting, route, field, DRAWN, watch) ?? route;
+  const own = close.includes(route)
+    ? route
+    : remembered(field, `taut ${setting.minRadiusMm} ${setting.seed} ${JSON.stringify(route)}`, drawn);
   const ownMm = liveMmOf(own);
   const shorter = close.filter((r) => liveMmOf(r) < ownMm).sort((a, b) => liveMmOf(a) - liveMmOf(b));
   const sameSides = shorter.find((r) => goTheSameSides(r, route, field));

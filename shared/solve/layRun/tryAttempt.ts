@@ -1,10 +1,10 @@
 import { partOf, type Watch } from '../../base/watch.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { type AttemptRoom, openAttempt } from './attemptRoom.ts';
-import { type Attempt, EVERYTHING } from './attempts.ts';
+import type { Attempt } from './attempts.ts';
+import { betterOf, type Candidate } from './candidate.ts';
 import { distinctRoutes } from './distinctRoutes.ts';
 import { findAsWished } from './findAsWished.ts';
-import { betterOf, type Candidate } from './findShape.ts';
 import type { LayContext } from './layContext.ts';
 import type { Route } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
@@ -29,7 +29,7 @@ export function tryAttempt(
   const setting = attempt.givesUpCharacter === true ? { ...run, characterAsked: false } : run;
   const room = openAttempt(context, setting, others, attempt, watch);
   if (room === undefined) return undefined;
-  const effort = attempt !== EVERYTHING || context.near !== undefined ? 'quick' : 'normal';
+  const effort = attempt.thorough === true && context.near === undefined ? 'normal' : 'quick';
   const shortest = room.routes(setting.minRadiusMm, 1, effort, partOf(watch, 0, 0.3));
   if (shortest.length === 0) return undefined;
   const isQuickLook = attempt.brief === true || attempt.blind === true;
@@ -50,10 +50,11 @@ function findOnOtherSides(
   watch: Watch,
 ): Candidate | undefined {
   const { minRadiusMm } = room.setting;
-  const gentlier = room.routes(minRadiusMm * GENTLER, 1, 'quick', partOf(watch, 0.4, 0.45));
+  const gentlier = room.routes(minRadiusMm * GENTLER, 1, 'unkicked', partOf(watch, 0.4, 0.45));
   const beside = betterOf(along, room.lie([...shortest, ...gentlier], shortest, partOf(watch, 0.45, 0.5), 'snug'));
   if (beside?.judgement.fault === 0) return beside;
-  const sideRoutes = (radiusMm: number, part: Watch): readonly Route[] => room.routes(radiusMm, WAYS, 'quick', part);
+  const sideRoutes = (radiusMm: number, part: Watch): readonly Route[] =>
+    room.routes(radiusMm, WAYS, radiusMm > minRadiusMm ? 'unkicked' : 'quick', part);
   const close = sideRoutes(minRadiusMm, partOf(watch, 0.5, 0.6));
   const gentle = sideRoutes(minRadiusMm * GENTLER, partOf(watch, 0.6, 0.8));
   // The close routes are looked for anew: mostly the first of them is the shortest again.

@@ -13,9 +13,12 @@ const GIVEN_UP_MM = 4;
  * pair is clear. A pairing proves them the same way round everything; none found counts as different.
  */
 export function passSameSides(exactSpace: ClearSpace, first: ArcLinePath, second: ArcLinePath): boolean {
+  return goSameSides(exactSpace, places(first), places(second));
+}
+
+/** The same of two lines given by places along them, mm, from one end to the other. */
+export function goSameSides(exactSpace: ClearSpace, a: readonly Vec3[], b: readonly Vec3[]): boolean {
   const space: ClearSpace = { ...exactSpace, offsetMm: exactSpace.offsetMm + GIVEN_UP_MM };
-  const a = places(first);
-  const b = places(second);
   const columns = b.length;
   let reached = new Array<boolean>(columns).fill(false);
   for (let i = 0; i < a.length; i++) {

@@ -31,6 +31,21 @@ export interface Budget {
   readonly looksIntoNarrow: 'not' | 'by a line' | 'thoroughly';
 }
 
+const QUICK: Budget = {
+  clocks: 12,
+  mostStates: 12_000,
+  lastStates: 4_000,
+  cornerStates: 70_000,
+  fineCornerStates: 12_000,
+  firstWays: 1,
+  shortcutFailures: 60,
+  cornerRounds: 30,
+  kicks: 15,
+  plugsPerWay: 1,
+  looksForShorter: 0,
+  looksIntoNarrow: 'by a line',
+};
+
 export const BUDGETS: Record<Effort, Budget> = {
   glance: {
     clocks: 8,
@@ -46,20 +61,8 @@ export const BUDGETS: Record<Effort, Budget> = {
     looksForShorter: 0,
     looksIntoNarrow: 'not',
   },
-  quick: {
-    clocks: 12,
-    mostStates: 12_000,
-    lastStates: 4_000,
-    cornerStates: 70_000,
-    fineCornerStates: 12_000,
-    firstWays: 1,
-    shortcutFailures: 60,
-    cornerRounds: 30,
-    kicks: 15,
-    plugsPerWay: 1,
-    looksForShorter: 0,
-    looksIntoNarrow: 'by a line',
-  },
+  quick: QUICK,
+  unkicked: { ...QUICK, kicks: 0 },
   normal: {
     clocks: 12,
     mostStates: 30_000,

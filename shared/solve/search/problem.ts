@@ -32,8 +32,11 @@ export type EndChoice =
       readonly clocks?: TurnRange;
     };
 
-/** `glance` only asks whether there is a way that is not hard to find. */
-export type Effort = 'glance' | 'quick' | 'normal' | 'thorough';
+/**
+ * `glance` only asks whether there is a way that is not hard to find; `unkicked` is `quick` for ways that only lead, whose
+ * last per cent of length nobody measures.
+ */
+export type Effort = 'glance' | 'unkicked' | 'quick' | 'normal' | 'thorough';
 
 export interface SearchProblem {
   readonly from: EndChoice;

@@ -18,6 +18,7 @@ import { nearMiss } from './nearMiss.ts';
 import type { SearchProblem, SearchResult, Way } from './problem.ts';
 import { provenApart } from './provenApart.ts';
 import { provenMargin } from './provenMargin.ts';
+import { remembered } from './remembered.ts';
 import { shortenByShortcuts } from './shortcut.ts';
 import { shorten, shortenByKicks } from './shorten.ts';
 
@@ -93,18 +94,13 @@ function missOf(problem: SearchProblem, watch: Watch): ReturnType<typeof nearMis
 
 function search(setting: Setting): SearchResult {
   const { problem, budget, watch } = setting;
-  watch.report({ fraction: 0, doing: 'Looking for a way' });
-  const first = bestFirstCandidate(setting);
+  const { first, taken } = begunFor(setting);
   if (first.candidates.length === 0) {
     const outcome = first.nothingLeft ? 'no-way-found' : 'exhausted';
     const miss = missOf(problem, partOf(watch, 0.5, 1));
     return { outcome, ways: [], ...miss, expanded: first.expanded + miss.expanded };
   }
-  watch.report({ fraction: 0.4, doing: 'Shortening' });
-  const ways = distinct(
-    setting,
-    first.isTaut ? first.candidates : first.candidates.map((candidate) => shortened(setting, candidate)),
-  );
+  const ways = [...taken];
   let { expanded } = first;
   const corners = first.corners ?? (first.isShort ? cornersFor(setting) : undefined);
   const looks = Math.max(first.isShort ? 0 : budget.looksForShorter, budget.plugsPerWay * (problem.ways - 1));
@@ -117,13 +113,48 @@ function search(setting: Setting): SearchResult {
     if (other.candidate) ways.splice(0, ways.length, ...distinct(setting, [...ways, other.candidate]));
   }
   const [shortest] = ways;
-  if (shortest && !first.isTaut)
-    ways[0] = shortenByKicks(setting.space, problem, shortest, budget, setting.random, watch);
+  if (shortest && !first.isTaut) ways[0] = kickedFor(setting, shortest);
   return {
     outcome: 'found',
     ways: ways.slice(0, problem.ways).map((candidate) => proven(setting, candidate)),
     expanded,
   };
+}
+
+/** What a search begins with, whether it wants one way or several. */
+interface Begun {
+  readonly first: First;
+  /** the first ways made short, distinct, shortest first */
+  readonly taken: readonly Candidate[];
+}
+
+/** Begun once over a field, with its own random numbers: a search for several ways goes on from the one for the shortest. */
+function begunFor(setting: Setting): Begun {
+  return rememberedFor(setting, 'begun', () => {
+    const own = { ...setting, random: seededRandom(setting.problem.seed) };
+    own.watch.report({ fraction: 0, doing: 'Looking for a way' });
+    const first = bestFirstCandidate(own);
+    own.watch.report({ fraction: 0.4, doing: 'Shortening' });
+    const short = first.isTaut ? first.candidates : first.candidates.map((candidate) => shortened(own, candidate));
+    return { first, taken: distinct(own, short) };
+  });
+}
+
+/** Added to a search's seed, so that its kicks go by other numbers than what they kick out of. */
+const KICKS_SEED = 0x51ed;
+
+/** A way kicked shorter, with its own random numbers; once over a field, since mostly no other way turns out to be shorter. */
+function kickedFor(setting: Setting, shortest: Candidate): Candidate {
+  const { space, problem, budget, watch } = setting;
+  return rememberedFor(setting, `kicked ${JSON.stringify(shortest)}`, () =>
+    shortenByKicks(space, problem, shortest, budget, seededRandom(problem.seed + KICKS_SEED), watch),
+  );
+}
+
+function rememberedFor<T>({ problem, space, starts, goals }: Setting, what: string, make: () => T): T {
+  const { seed, effort, minRadiusMm, field, fall, noCrest } = problem;
+  const asked = JSON.stringify([seed, effort, minRadiusMm, space.offsetMm, fall, noCrest, starts, goals]);
+  return remembered(field, `${what} ${asked}`, make);
 }
 
 /** Clear poses of an end at the usual clocks; at finer ones when all of those are blocked. */

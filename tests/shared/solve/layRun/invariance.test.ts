@@ -58,7 +58,8 @@ it.each(CHANGES)('a bay that is %s has the same hoses', (name, scale, change) =>
       off.push(difference);
       expect(difference).toBeLessThan(name === 'of shuffled triangles' ? 1e-9 : WORST);
       if (difference < 1e-4 && was.clock.kind === 'angle' && now.clock.kind === 'angle')
-        expect(degreesApart(now.clock.deg, was.clock.deg)).toBeLessThan(1);
+        // The length of a way hardly tells clocks a degree or two apart; the bench sets them no finer than their tolerance.
+        expect(degreesApart(now.clock.deg, was.clock.deg)).toBeLessThan(was.clock.toleranceDeg / 2);
     });
   });
   off.sort((a, b) => a - b);
