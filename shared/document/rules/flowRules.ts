@@ -16,6 +16,17 @@ export const FLOW_RULES: readonly Rule[] = [
     overridable: true,
   },
   {
+    id: 'flow-speed-return',
+    title: 'Flow speed in an oil hose back to the tank',
+    value: 4,
+    unit: 'm/s',
+    range: { low: 2, high: 4 },
+    source: SPEEDS,
+    grade: 'published',
+    dissent: 'flodraulic.com, line sizing: 10 to 15 ft/s (3.0 to 4.6 m/s)',
+    overridable: true,
+  },
+  {
     id: 'flow-speed-pressure',
     title: 'Flow speed in an oil hose under pressure',
     value: 10,

@@ -82,11 +82,11 @@ export const MATERIAL_RULES: readonly Rule[] = [
   },
   {
     id: 'marine-fuel-marking',
-    title: 'Petrol hose on a boat is marked A1 (1 = yes)',
+    title: 'Petrol hose on a boat is marked A1, a filler or a vent A1 or A2 (1 = yes)',
     value: 1,
     unit: 'count',
     source:
-      '33 CFR 183.558(a) and (b): A1 between pump and carburettor, A1 or on a condition B1 from tank to engine; 33 CFR 183.540: printed every 12 in; boats.com: A1-15, at most 15 g/m2 in 24 h and a fire test of 2.5 min',
+      '33 CFR 183.558(a) and (b): A1 between pump and carburettor, A1 or on a condition B1 from tank to engine, A1 or A2 or on that condition B1 or B2 as filler or vent; 33 CFR 183.540: printed every 12 in; boats.com: A1-15, at most 15 g/m2 in 24 h and a fire test of 2.5 min',
     grade: 'published',
     dissent: 'where and for which hoses it is the law differs: ask the local code',
     overridable: true,

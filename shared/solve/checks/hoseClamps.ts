@@ -1,6 +1,6 @@
 import type { Finding } from '../../document/lay/schema.ts';
 import { insertionDepthMm } from '../../document/parts/insertionDepth.ts';
-import type { HoseClamps } from '../../document/project/schema.ts';
+import type { HoseClamps, Purpose } from '../../document/project/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { lengthText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
@@ -39,6 +39,9 @@ function onPtfe(context: CheckContext, side: Side): Finding[] {
   });
 }
 
+/** Hoses that carry fuel on a boat, whichever way. */
+const FUEL_HOSES: readonly Purpose[] = ['fuel', 'fuel-fill', 'fuel-vent'];
+
 /** On boats hose clamps are a usual way to hold fuel hose, by the code itself. */
 function onLifeline(context: CheckContext, side: Side): Finding[] {
   const { purpose } = context.run.run.service;
@@ -55,7 +58,10 @@ function onLifeline(context: CheckContext, side: Side): Finding[] {
 }
 
 function asStated(context: CheckContext, side: Side, clamps: HoseClamps | undefined): Finding[] {
-  const count = clamps === undefined ? [] : [...enough(context, side, clamps), ...sprung(context, side, clamps)];
+  const count =
+    clamps === undefined
+      ? []
+      : [...enough(context, side, clamps), ...sprung(context, side, clamps), ...narrow(context, side, clamps)];
   if (clamps?.fromHoseEndMm === undefined) return [...count, ...unknown(context, side, clamps)];
   return [...count, ...fromEnd(context, side, clamps.fromHoseEndMm), ...onBarb(context, side, clamps)];
 }
@@ -69,21 +75,32 @@ function unknown(context: CheckContext, side: Side, clamps: HoseClamps | undefin
   });
 }
 
+/** Hoses of a boat that two hose clamps hold at each end, and what a leak there is. */
+function twoClamps({ project, run }: CheckContext): { readonly rule: string; readonly words: string } | undefined {
+  const { purpose } = run.run.service;
+  if (purpose === 'wet-exhaust')
+    return { rule: 'exhaust-hose-clamps', words: 'of an exhaust hose; what leaks there is exhaust gas in the boat' };
+  return purpose === 'fuel-fill' && project.vehicle === 'boat'
+    ? { rule: 'filler-hose-clamps', words: 'of the fuel filler; what leaks there is fuel in the bilge' }
+    : undefined;
+}
+
 function enough(context: CheckContext, side: Side, { count }: HoseClamps): Finding[] {
-  if (context.run.run.service.purpose !== 'wet-exhaust') return [];
+  const two = twoClamps(context);
+  if (two === undefined) return [];
   return judge({
-    ...comparisonOf(context, side, 'exhaust-hose-clamps'),
+    ...comparisonOf(context, side, two.rule),
     sense: 'at-least',
     measured: count,
     unit: 'count',
     severity: 'look',
-    message: `${count === 1 ? 'One hose clamp' : `${count} hose clamps`} at ${sideText(side)} of an exhaust hose; what leaks there is exhaust gas in the boat.`,
+    message: `${count === 1 ? 'One hose clamp' : `${count} hose clamps`} at ${sideText(side)} ${two.words}.`,
     mend: 'Two that do not overlap, both over the barb; a longer barb where it has no room for them.',
   });
 }
 
 function sprung(context: CheckContext, side: Side, { count, spring = false }: HoseClamps): Finding[] {
-  if (context.run.run.service.purpose !== 'fuel' || context.project.vehicle !== 'boat') return [];
+  if (!FUEL_HOSES.includes(context.run.run.service.purpose) || context.project.vehicle !== 'boat') return [];
   return judge({
     ...comparisonOf(context, side, 'hose-clamps-spring'),
     sense: 'at-most',
@@ -92,6 +109,21 @@ function sprung(context: CheckContext, side: Side, { count, spring = false }: Ho
     severity: 'look',
     message: `Fuel hose of a boat is held at ${sideText(side)} by the tension of a spring alone.`,
     mend: 'Hose clamps with a screw.',
+  });
+}
+
+/** Of the filler alone a width is asked. */
+function narrow(context: CheckContext, side: Side, { bandMm }: HoseClamps): Finding[] {
+  const asked = context.run.run.service.purpose === 'fuel-fill' && context.project.vehicle === 'boat';
+  if (!asked || bandMm === undefined) return [];
+  return judge({
+    ...comparisonOf(context, side, 'filler-clamp-band'),
+    sense: 'at-least',
+    measured: bandMm,
+    unit: 'mm',
+    severity: 'look',
+    message: `Bands of ${lengthText(bandMm)} hold ${sideText(side)} of the fuel filler.`,
+    mend: 'Wider bands.',
   });
 }
 

@@ -15,7 +15,7 @@ export function heatBasis(run: ResolvedRun, bay: Bay, { hot }: HotBay): string[]
     'the fluid keeps its stated temperature all along',
     ...(film === undefined ? [] : [film]),
     `hot soak: engine off, nothing flows, air stands at ${taken(bay.soakAirTemperatureC, ASSUMED.soakAirC, 'deg C')}, hot skins lose two thirds of what they have over it in ${range(minutes(ASSUMED.coolingS))} minutes (assumed)`,
-    ...(holdsFluid(run) ? [] : ['in hot soak a drain or a breather is empty']),
+    ...(holdsFluid(run) ? [] : ['in hot soak a drain, a breather or a filler is empty']),
     'no heat runs along the hose; other hoses and the ends neither shade nor radiate; air that rises hot from hot parts is not followed; walls, covers and fluids by figures from memory',
   ];
 }

@@ -1,7 +1,7 @@
 import { hoseWeight } from '../../document/parts/hoseWeight.ts';
 import { outsideDiameterMm } from '../../document/parts/outsideDiameter.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
-import type { Bay, Skin } from '../../document/project/schema.ts';
+import type { Bay, Purpose, Skin } from '../../document/project/schema.ts';
 import type { BayAir } from './airFilm.ts';
 import { runningFilm, standingFilm } from './fluidFilm.ts';
 import { hoseLayers } from './hoseLayers.ts';
@@ -112,9 +112,12 @@ function ringOf(run: ResolvedRun, emissivity: number, layers: ReturnType<typeof 
   };
 }
 
+/** Hoses that run empty by themselves. */
+const EMPTIES: readonly Purpose[] = ['turbo-oil-drain', 'breather', 'fuel-fill', 'fuel-vent'];
+
 /** Whether a hose is still full once nothing flows. */
 export function holdsFluid({ run: { service } }: ResolvedRun): boolean {
-  return service.purpose !== 'turbo-oil-drain' && service.purpose !== 'breather' && service.fluid !== 'air';
+  return !EMPTIES.includes(service.purpose) && service.fluid !== 'air';
 }
 
 function filmWPerMK({ hose }: ResolvedRun, wPerM2K: number): number {

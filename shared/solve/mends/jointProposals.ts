@@ -87,12 +87,20 @@ function clampWords({ count, fromHoseEndMm, spring = false }: HoseClamps): strin
 function asTheyShould(context: MendContext, side: Side, stated: HoseClamps): HoseClamps | undefined {
   const { run, finding } = context;
   if (run[side].end.joint !== 'clamped') return undefined;
-  const least = run.run.service.purpose === 'wet-exhaust' ? limitOf(context, 'exhaust-hose-clamps') : 1;
+  const two = finding.rule === 'filler-hose-clamps' || run.run.service.purpose === 'wet-exhaust';
+  const least = two
+    ? limitOf(context, finding.rule === 'filler-hose-clamps' ? finding.rule : 'exhaust-hose-clamps')
+    : 1;
   const count = Math.max(stated.count, least);
   const from = fromEndMm(context, side, { ...stated, count });
   const { spring, ...screwed } = stated;
   const kept = spring === undefined || finding.rule === 'hose-clamps-spring' ? screwed : stated;
-  const right = { ...kept, count, ...(from === undefined ? {} : { fromHoseEndMm: from }) };
+  const right = {
+    ...kept,
+    count,
+    ...(from === undefined ? {} : { fromHoseEndMm: from }),
+    ...(finding.rule === 'filler-clamp-band' ? { bandMm: finding.limit } : {}),
+  };
   return JSON.stringify(right) === JSON.stringify(stated) ? undefined : right;
 }
 

@@ -1,10 +1,10 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { ruleById } from '../../../shared/document/rules/index.ts';
-import { PUSH_ON_C, TRADE } from './tradeFigures.ts';
+import { CODE, PUSH_ON_C, TRADE } from './tradeFigures.ts';
 
 describe('every figure of a rule that was read in no table', () => {
-  it.each(Object.entries(TRADE))('%s is as it was read', (id, { printed, factor = 1 }) => {
+  it.each(Object.entries({ ...TRADE, ...CODE }))('%s is as it was read', (id, { printed, factor = 1 }) => {
     expect(Math.abs((ruleById(id)?.value ?? Number.NaN) * factor - printed) / printed).toBeLessThan(1e-3);
     expect(ruleById(id)?.grade).toBe('published');
   });

@@ -32,6 +32,11 @@ export const TRADE: Readonly<Record<string, InWords>> = {
   'exhaust-test-pressure': { words: 'hold 4 psi (27.6 kPa) 5 min', printed: 4, factor: PSI },
   'exhaust-test-hold': { words: 'hold 4 psi (27.6 kPa) 5 min', printed: 5, factor: 1 / 60 },
 };
+/** Rules whose figures were read in the code itself, of which the findings of the trade have nothing. */
+export const CODE: Readonly<Record<string, InWords>> = {
+  // 33 CFR 183.564(d)(1): minimum nominal band width of at least one-half inch
+  'filler-clamp-band': { words: 'at least one-half inch', printed: 0.5, factor: INCH },
+};
 /** 300 F, as push-on joints are held to. */
 export const PUSH_ON_C = { words: 'push-on 300 °F/250-350 psi ceiling', printed: ((300 - 32) * 5) / 9 };
 

@@ -7,6 +7,7 @@ import { sampleEnd, sampleHose, samplePort, sampleRun } from '../../../arbitrari
 import { findingsOf, resolved } from './context.ts';
 
 const PETROL: Service = { purpose: 'fuel', fluid: 'petrol', pressureKpa: 30, temperatureC: 40 };
+const FILLER: Service = { ...PETROL, purpose: 'fuel-fill', pressureKpa: 0 };
 const EXHAUST: Service = { purpose: 'wet-exhaust', fluid: 'exhaust-water', pressureKpa: 5, temperatureC: 80 };
 
 interface Setting {
@@ -91,6 +92,21 @@ describe('hose clamps over a barb', () => {
     expect(rules('hoseClamps', at(8))).toEqual([]);
   });
 
+  // 33 CFR 183.564(b)(3) and (d)(1): two adjacent ones, no narrower than half an inch = 12.7 mm; on another vehicle neither is asked
+  it('are two on the fuel filler of a boat, with bands of half an inch', () => {
+    const filler = (clamps: Partial<HoseClamps>, vehicle: Setting['vehicle'] = 'boat'): Setting => ({
+      ...at(8, { count: 2, bandMm: 12.7, ...clamps }),
+      service: FILLER,
+      vehicle,
+      end: { shoulderToMouthMm: 60 },
+    });
+    expect(rules('hoseClamps', filler({}))).toEqual([]);
+    expect(rules('hoseClamps', filler({ count: 1 }))).toEqual(['filler-hose-clamps look']);
+    expect(rules('hoseClamps', filler({ bandMm: 9 }))).toEqual(['filler-clamp-band look']);
+    expect(rules('hoseClamps', filler({ spring: true }))).toEqual(['hose-clamps-spring look']);
+    expect(rules('hoseClamps', filler({ count: 1, bandMm: 9, spring: true }, 'car'))).toEqual([]);
+  });
+
   // 33 CFR 183.560(d): not depend solely on the spring tension of the clamp
   it('hold the fuel of a boat by more than a spring; of an exhaust that is not asked', () => {
     const sprung = at(8, { count: 2, spring: true });
@@ -119,6 +135,24 @@ describe('hose clamps over a barb', () => {
     expect(rules('hoseClamps', { ...at(8), service: oil })).toEqual(['hose-clamps-lifeline look']);
     const water: Service = { purpose: 'coolant', fluid: 'coolant', pressureKpa: 100, temperatureC: 95 };
     expect(rules('hoseClamps', { ...at(8), service: water, vehicle: 'car' })).toEqual([]);
+  });
+});
+
+// 33 CFR 183.558(b)(1): a vent line or fill line A1 or A2, or B1 or B2 where little runs out of it
+describe('the marking of a filler and of a vent', () => {
+  const marked = (purpose: Service['purpose'], marking: string) =>
+    rules('fuelMarking', { service: { ...FILLER, purpose }, hose: { marking } });
+
+  it.each(['fuel-fill', 'fuel-vent'] as const)('may be A2, which a fuel line may not: %s', (purpose) => {
+    expect(marked(purpose, 'USCG TYPE A1-15')).toEqual([]);
+    expect(marked(purpose, 'USCG TYPE A2')).toEqual([]);
+    expect(marked('fuel', 'USCG TYPE A2')).toEqual(['marine-fuel-marking look']);
+  });
+
+  it('is looked at where it is B, with the condition that lets it pass', () => {
+    const [finding] = found('fuelMarking', { service: FILLER, hose: { marking: 'USCG TYPE B2' } });
+    expect(finding).toMatchObject({ severity: 'look', message: expect.stringContaining('A1 or A2, or B1 or B2') });
+    expect(finding?.message).toContain('148 mL');
   });
 });
 

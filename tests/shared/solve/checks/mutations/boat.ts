@@ -13,6 +13,7 @@ import { type Mutation, type Spoilt, spoilt } from './mutation.ts';
 
 const PETROL: Service = { purpose: 'fuel', fluid: 'petrol', pressureKpa: 30, temperatureC: 40 };
 const EXHAUST: Service = { purpose: 'wet-exhaust', fluid: 'exhaust-water', pressureKpa: 5, temperatureC: 80 };
+const FILLER: Service = { ...PETROL, purpose: 'fuel-fill', pressureKpa: 0 };
 const MARKED = { core: 'synthetic-rubber', cover: 'rubber', marking: 'USCG TYPE A1-15' } as const;
 
 interface Setting {
@@ -80,6 +81,27 @@ export const BOAT_MUTATIONS: readonly Mutation[] = [
     kept: 2,
     past: 1,
     at: (count) => boat({ service: EXHAUST, clamps: { ...SOUND, count } }),
+  },
+  {
+    // 33 CFR 183.564(b)(3): two adjacent metallic hose clamps
+    check: 'hoseClamps',
+    rule: 'filler-hose-clamps',
+    severity: 'look',
+    limit: 2,
+    kept: 2,
+    past: 1,
+    at: (count) => boat({ service: FILLER, clamps: { ...SOUND, count } }),
+  },
+  {
+    // 33 CFR 183.564(d)(1): at least one-half inch
+    check: 'hoseClamps',
+    rule: 'filler-clamp-band',
+    severity: 'look',
+    limit: 12.7,
+    kept: 12.8,
+    past: 12.6,
+    at: (bandMm) =>
+      boat({ service: FILLER, clamps: { count: 2, fromHoseEndMm: 6.35, bandMm }, end: { shoulderToMouthMm: 60 } }),
   },
   {
     // 33 CFR 183.560(d)

@@ -92,6 +92,15 @@ export const FLOWING_MUTATIONS: readonly Mutation[] = [
   },
   {
     check: 'flowSpeed',
+    rule: 'flow-speed-return',
+    severity: 'look',
+    limit: 4,
+    kept: 3.96,
+    past: 4.04,
+    at: (speed) => metre({ ...OIL, purpose: 'oil-return', flowLPerMin: flowAt(speed, 12) }, { insideDiameterMm: 12 }),
+  },
+  {
+    check: 'flowSpeed',
     rule: 'flow-speed-pressure',
     severity: 'look',
     limit: 10,
