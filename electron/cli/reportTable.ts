@@ -6,6 +6,7 @@ import {
   formatNumber,
   formatSlack,
   isStraight,
+  isYesOrNo,
 } from '../../shared/sheets/format/index.ts';
 import { adapterTable, taperTable } from './adapterTable.ts';
 import { flowTable } from './flowTable.ts';
@@ -122,8 +123,8 @@ function findingText(finding: Finding): string[] {
   const { limit, measured, margin } = findingNumbers(finding);
   const told = finding.at === undefined || finding.message.includes(FROM_SHOULDER);
   const place = told ? '' : ` (${mm(finding.at?.arcLengthMm ?? 0, 'down')} ${FROM_SHOULDER})`;
-  // Whether a lay is clean is no figure: its message says all.
-  const figures = finding.check === 'laid' ? '' : `measured ${measured}, limit ${limit}, margin ${margin} `;
+  // Whether a thing is so is no figure: its message says all.
+  const figures = isYesOrNo(finding) ? '' : `measured ${measured}, limit ${limit}, margin ${margin} `;
   return [
     `${finding.severity.toUpperCase().padEnd(5)} ${finding.run}: ${finding.message}${place}`,
     `      ${figures}[${finding.rule}; ${finding.source}]`,

@@ -43,10 +43,10 @@ function marginText(finding: Finding): string {
   return formatInUnit(margin, unit, 'down');
 }
 
-const SIZED_UNITS = ['mm', 'deg', 'C', 'kPa', 'ratio'];
+const SIZED_UNITS = ['mm', 'deg', 'deg C', 'kPa', 'm/s', 'mV', 'months', 's', 'ratio'];
 
-/** Whether a finding's rule is kept or broken and has no size: its figures, 0 and 1, would only say that again. */
+/** Whether a finding's rule is kept or broken, or half kept, and has no size: its figures, 0 and 1, would only say that again. */
 export function isYesOrNo({ limit, measured, margin, unit }: Finding): boolean {
-  const isBare = [limit, measured].every((value) => value === 0 || value === 1);
-  return isBare && limit !== measured && margin === -1 && !SIZED_UNITS.includes(unit);
+  const isBare = [limit, measured].every((value) => value === 0 || value === 0.5 || value === 1);
+  return isBare && limit !== measured && margin >= -1 && margin < 0 && !SIZED_UNITS.includes(unit);
 }

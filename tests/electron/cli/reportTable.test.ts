@@ -28,6 +28,8 @@ test('findings stand in the order of how much they matter, with limit, measure a
   expect(text.match(/^(STOP|LOOK|NOTE)/gm)).toEqual(['STOP', 'LOOK', 'NOTE']);
   expect(text).toContain('STOP  feed: nearer to the manifold than the rule allows (300.0 mm from shoulder A)');
   expect(text).toContain('measured 40.0 mm');
+  const unstated = { ...exampleFinding, unit: 'count', limit: 1, measured: 0, margin: -1, message: 'not stated' };
+  expect(reportTable(exampleReport([exampleLay], [unstated]))).not.toContain('measured 0');
   expect(text).toContain('[clearance-hot; invented for a test]');
   expect(text).toContain('overridden: a shield stands there');
 });

@@ -28,6 +28,9 @@ test('units of the rule pack read as the trade writes them', () => {
 test('a rule without a size is told from one that has a size or counts', () => {
   expect(isYesOrNo({ ...base, unit: 'count', limit: 1, measured: 0, margin: -1 })).toBe(true);
   expect(isYesOrNo({ ...base, unit: 'count', limit: 0, measured: 1, margin: -1 })).toBe(true);
+  expect(isYesOrNo({ ...base, unit: 'count', limit: 1, measured: 0.5, margin: -0.5 })).toBe(true);
   expect(isYesOrNo({ ...base, unit: 'count', limit: 1, measured: 2, margin: -1 })).toBe(false);
+  expect(isYesOrNo({ ...base, unit: 'deg C', limit: 1, measured: 0, margin: -1 })).toBe(false);
+  expect(isYesOrNo({ ...base, unit: 'kPa', limit: 0, measured: 0.5, margin: -0.5 })).toBe(false);
   expect(isYesOrNo({ ...base, unit: 'mm', limit: 1, measured: 0, margin: -1 })).toBe(false);
 });
