@@ -27,6 +27,7 @@ export function patientRenderer(parameters: WebGLRendererParameters): WebGLRende
   let asked: Asked | null = null;
   let last: Asked | null = null;
   let waiting = false;
+  let compiling = false;
   let resting: ReturnType<typeof setTimeout> | undefined;
 
   const drawNow = ({ scene, camera }: Asked, smooth: boolean): void => {
@@ -38,10 +39,19 @@ export function patientRenderer(parameters: WebGLRendererParameters): WebGLRende
     card.begun(smooth);
   };
   const drawAsked = (): void => {
-    if (asked === null || card.isBusy()) return;
-    last = asked;
-    asked = null;
-    drawNow(last, !card.isSlow());
+    if (asked === null || compiling || card.isBusy()) return;
+    compiling = true;
+    const compiled = (): void => {
+      compiling = false;
+      // What there is to see may have changed while its programs were made; what is there now is drawn.
+      if (asked === null) return;
+      last = asked;
+      asked = null;
+      drawNow(last, !card.isSlow());
+    };
+    // A fast card makes its programs as it draws.
+    if (card.isSlow()) whenCompiled(renderer, asked, compiled);
+    else compiled();
   };
   const later = (): void => {
     if (waiting) return;
@@ -55,7 +65,7 @@ export function patientRenderer(parameters: WebGLRendererParameters): WebGLRende
     clearTimeout(resting);
     if (card.isSmooth()) return;
     resting = setTimeout(() => {
-      if (asked === null && last !== null && !card.isBusy()) drawNow(last, true);
+      if (asked === null && last !== null && !compiling && !card.isBusy()) drawNow(last, true);
     }, REST_MS);
   };
   renderer.render = (scene, camera) => {
@@ -145,6 +155,22 @@ type Sort = NonNullable<Parameters<WebGLRenderer['setOpaqueSort']>[0]>;
 /** What lies in front is drawn first, so that what it hides is not coloured; three's own order goes by material before that. */
 export const nearestFirst: Sort = (a, b) =>
   a.groupOrder - b.groupOrder || a.renderOrder - b.renderOrder || a.z - b.z || a.id - b.id;
+
+/** Acts once the card has the programs of a picture, at once where it has them all. */
+function whenCompiled(renderer: WebGLRenderer, { scene, camera }: Asked, act: () => void): void {
+  renderer.compile(scene, camera);
+  const look = (): void => {
+    const { programs } = renderer.info;
+    if (renderer.getContext().isContextLost() || programs?.every(isReady) !== false) act();
+    else setTimeout(look, LOOK_EVERY_MS);
+  };
+  look();
+}
+
+/** three's own word, which its types do not have. */
+function isReady(program: object): boolean {
+  return (program as { isReady(): boolean }).isReady();
+}
 
 const kept = new WeakSet<object>();
 
