@@ -13,6 +13,17 @@ export const RATING_RULES: readonly Rule[] = [
     overridable: false,
   },
   {
+    id: 'burst-multiple',
+    title: "A hose's least burst pressure over its working pressure, at least",
+    value: 4,
+    unit: 'ratio',
+    range: { low: 3.33, high: 5 },
+    source: 'MIL-DTL-17505F 4.7.7: a burst test of at least 4 times the working pressure',
+    grade: 'published',
+    dissent: 'FAA AC 43.13-1B Table 9-3, p. 9-22, prints 3.33 to 5 times by size',
+    overridable: true,
+  },
+  {
     id: 'temperature-rating',
     title: "Fluid's temperature inside the hose's own limits by at least",
     value: 0,

@@ -142,6 +142,7 @@ const RULE_ROWS: Readonly<Record<string, Shipped>> = {
   'slack-wanted': range('slack-wanted', 100),
   'clamp-spacing': rule('clamp-spacing'),
   'clamp-spacing-army': rule('clamp-spacing'),
+  'burst-multiple': rule('burst-multiple'),
   'rock-twist': { ...rule('rock-twist'), numbers: [5, 70, ...rule('rock-twist').numbers, 90] },
   'taper-twist': { ...rule('taper-twist'), numbers: [5, 70, ...rule('taper-twist').numbers, 90] },
   'built-twist': { ...rule('built-twist'), numbers: [5, 70, ...rule('built-twist').numbers, 90] },
@@ -161,7 +162,7 @@ const RULE_ROWS: Readonly<Record<string, Shipped>> = {
   'straight-tail': rule('straight-tail'),
   short: rule('clock-tolerance-short'),
   long: rule('clock-tolerance-long'),
-  // suction, return (for which there is no limit), pressure
+  // suction, return, pressure
   'flow-speed': {
     numbers: [
       ...range('flow-speed-suction').numbers,

@@ -80,6 +80,16 @@ export const MATERIAL_MUTATIONS: readonly Mutation[] = [
     past: 10001,
     at: (pressureKpa) => of({ pressureKpa }),
   },
+  // MIL-DTL-17505F 4.7.7: at least 4 times the working pressure
+  {
+    check: 'pressureRating',
+    rule: 'burst-multiple',
+    severity: 'look',
+    limit: 1000,
+    kept: 990,
+    past: 1010,
+    at: (pressureKpa) => of({ pressureKpa }, { burstPressureKpa: 4000 }),
+  },
   {
     check: 'vacuumKnown',
     rule: 'pressure-rating',
