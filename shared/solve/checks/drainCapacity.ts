@@ -2,7 +2,9 @@ import { degreesToRadians } from '../../base/units.ts';
 import type { Finding } from '../../document/lay/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { degreesText, flowText } from '../../document/wording/quantityText.ts';
+import { corrugatedFactor } from '../flow/corrugatedLoss.ts';
 import { gravityFlowLPerMin } from '../flow/drainFlow.ts';
+import { pitchOf } from '../flow/flowOf.ts';
 import { fluidState } from '../flow/fluidState.ts';
 import { boreRoughness } from '../flow/lineLoss.ts';
 import type { CheckContext } from './check.ts';
@@ -13,7 +15,7 @@ import { flowDown } from './profile.ts';
 
 /**
  * What a drain carries half full at its flattest place, by its fall alone, over the flow it has to take; of the oil at its
- * thickest in the band. No answer where it does not fall: that is said by the check of its fall.
+ * thickest in the band, a corrugated bore with its own friction. An estimate. No answer where it does not fall: that is said by the check of its fall.
  */
 export function drainCapacity({ project, run, lay }: CheckContext): Finding[] {
   const { service } = run.run;
@@ -24,7 +26,10 @@ export function drainCapacity({ project, run, lay }: CheckContext): Finding[] {
   const use = ruleValue(project, 'drain-capacity', run.run.id);
   const bore = narrowestBore(run);
   const sine = Math.sin(degreesToRadians(flattest.fallDeg));
-  const full = gravityFlowLPerMin(bore, sine, fluid.viscosityMm2PerS.high, boreRoughness(run.hose.core).likely);
+  const pitch = pitchOf(run.hose);
+  const least = pitch === undefined ? 0 : corrugatedFactor(pitch / run.hose.insideDiameterMm);
+  const rough = boreRoughness(run.hose.core).likely;
+  const full = gravityFlowLPerMin(bore, sine, fluid.viscosityMm2PerS.high, rough, least);
   const measured = full / 2 / service.flowLPerMin;
   return judge({
     check: 'drainCapacity',
@@ -35,7 +40,7 @@ export function drainCapacity({ project, run, lay }: CheckContext): Finding[] {
     unit: 'ratio',
     severity: 'look',
     at: flattest.at,
-    message: `Half full, where it falls least (${degreesText(flattest.fallDeg)}), the drain carries ${flowText(full / 2)} of thick hot oil; it has to take ${flowText(service.flowLPerMin)}, and ${use.value} times that is asked for since it comes as froth.`,
+    message: `Half full, where it falls least (${degreesText(flattest.fallDeg)}), the drain carries about ${flowText(full / 2)} of thick hot oil by its fall alone; it has to take ${flowText(service.flowLPerMin)}, and ${use.value} times that is asked for since it comes as froth.`,
     mend: 'A larger drain, or a steeper one.',
   });
 }

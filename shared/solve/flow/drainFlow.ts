@@ -7,7 +7,7 @@ const STEPS = 60;
 /**
  * L/min that a round pipe carries by its fall alone when full, its pressure the same at both ends. boreMm; fallSine: sine
  * of its slope, above 0; viscosityMm2PerS; roughnessMm. Laminar: Hagen and Poiseuille, exact; else Darcy and Weisbach
- * with Colebrook's factor. Half full it carries half of that at the same slope: by symmetry when laminar; by equal
+ * with Colebrook's factor; never less than `leastFactor`, which a corrugated bore has. Half full it carries half of that at the same slope: by symmetry when laminar; by equal
  * hydraulic radius when turbulent.
  */
 export function gravityFlowLPerMin(
@@ -15,6 +15,7 @@ export function gravityFlowLPerMin(
   fallSine: number,
   viscosityMm2PerS: number,
   roughnessMm: number,
+  leastFactor = 0,
 ): number {
   const bore = boreMm / 1000;
   const viscosity = viscosityMm2PerS / 1e6;
@@ -23,7 +24,7 @@ export function gravityFlowLPerMin(
   const reynolds = (): number => (speed * bore) / viscosity;
   // Where the laminar speed would be past the laminar range, friction holds it back further.
   for (let step = 0; step < STEPS; step++) {
-    const next = Math.sqrt(pull / darcyFactor(Math.max(reynolds(), 1e-9), roughnessMm / boreMm));
+    const next = Math.sqrt(pull / Math.max(leastFactor, darcyFactor(Math.max(reynolds(), 1e-9), roughnessMm / boreMm)));
     if (Math.abs(next - speed) < 1e-12 * speed) break;
     speed = Math.sqrt(speed * next);
   }

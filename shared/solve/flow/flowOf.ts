@@ -1,5 +1,6 @@
 import { GRAVITY_M_PER_S2 } from '../../base/units.ts';
 import type { Flow, Lay } from '../../document/lay/schema.ts';
+import type { Hose } from '../../document/parts/schema.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
 import { flowLine } from './flowLine.ts';
 import { type FluidState, fluidState } from './fluidState.ts';
@@ -47,13 +48,19 @@ export function flowOf(run: ResolvedRun, lay: Lay): Flow | undefined {
   };
 }
 
+/** mm. The pitch of a corrugated bore, usual where its table does not give it; undefined of a smooth one. */
+export function pitchOf({ core, insideDiameterMm, convolutionPitchMm }: Hose): number | undefined {
+  return core === 'ptfe-convoluted' ? (convolutionPitchMm ?? insideDiameterMm / USUAL_PITCHES.likely) : undefined;
+}
+
 function pathOf(run: ResolvedRun, lay: Lay): FlowPath {
-  const { core, insideDiameterMm: boreMm, convolutionPitchMm } = run.hose;
+  const { core, insideDiameterMm: boreMm } = run.hose;
+  const pitchMm = pitchOf(run.hose);
   return {
     stretches: flowLine(lay),
     boreMm,
     roughnessMm: boreRoughness(core).likely,
-    ...(core === 'ptfe-convoluted' ? { pitchMm: convolutionPitchMm ?? boreMm / USUAL_PITCHES.likely } : {}),
+    ...(pitchMm === undefined ? {} : { pitchMm }),
     ends: [run.a.end, run.b.end],
   };
 }

@@ -63,4 +63,14 @@ describe('flow by fall alone', () => {
     const closed = ((Math.PI * 9.80665 * sine * 0.012 ** 4) / (128 * 60e-6)) * 6e4;
     expect(gravityFlowLPerMin(12, sine, 60, 0.0015)).toBeCloseTo(closed, 9);
   });
+
+  it('in a corrugated bore is by its own factor where that is the greater: sqrt(2 g sin D / f)', () => {
+    // 16 mm at 45 degrees, five pitches in the bore: f 0.1195 (Hawthorne, published values 5.7).
+    const sine = Math.SQRT1_2;
+    const speed = Math.sqrt((2 * 9.80665 * sine * 0.016) / 0.1195);
+    const closed = speed * (Math.PI / 4) * 0.016 ** 2 * 6e4;
+    expect(gravityFlowLPerMin(16, sine, 5, 0.0015, 0.1195)).toBeCloseTo(closed, 6);
+    // Thick oil on a slight fall creeps, and corrugations add nothing.
+    expect(gravityFlowLPerMin(12, 0.05, 60, 0.0015, 0.1195)).toBe(gravityFlowLPerMin(12, 0.05, 60, 0.0015));
+  });
 });
