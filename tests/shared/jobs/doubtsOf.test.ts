@@ -28,3 +28,8 @@ it('doubts a port that hangs in the air', () => {
   const doubts = doubtsOf(project([1050, 300, 200]), MESH);
   expect(doubts.map((d) => d.path)).toEqual(['ports[1].seatPoint']);
 });
+
+it('measures to the faces of the bay, not to their corners', () => {
+  expect(doubtsOf(project([450, 300, 499]), MESH)).toEqual([]);
+  expect(doubtsOf(project([450, 300, 501]), MESH).map((d) => d.path)).toEqual(['ports[1].seatPoint']);
+});
