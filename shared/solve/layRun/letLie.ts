@@ -112,7 +112,10 @@ function judged(
   return found && { ...hose, ...found, look };
 }
 
-/** A hose looked at roughly: free of things where that shows how it stands on its route's side of them, else as it lies against them. */
+/**
+ * A hose looked at roughly: free of things where that shows how it stands on its route's side of them, else as it lies against them.
+ * One that is clamped hardly swings over to another side.
+ */
 function letLie(setting: RunSetting, hose: Hose, surroundings: Surroundings, watch: Watch): Candidate | undefined {
   const against = (): Candidate | undefined => judged(setting, hose, surroundings, watch, 'rough');
   if (surroundings.mayTouch) return against();
@@ -120,7 +123,7 @@ function letLie(setting: RunSetting, hose: Hose, surroundings: Surroundings, wat
   if (free === undefined) return undefined;
   const { field } = surroundings;
   const isThere = isFarFromClean(free)
-    ? !wentThrough(setting, hose.route, free.shape, field)
+    ? hose.clamps.length > 0 || !wentThrough(setting, hose.route, free.shape, field)
     : liesAlongRoute(setting, hose.route, free.shape, field);
   return isThere ? free : against();
 }
