@@ -14,13 +14,27 @@ function applyOne(project: Project, mend: { readonly run: string; readonly edit:
   const at = project.runs.findIndex(({ id }) => id === mend.run);
   const run = project.runs[at];
   if (run === undefined) return project;
+  if (mend.edit.kind === 'own-way') return untied(project, mend.run, mend.edit.apartFrom);
   const mended = mendRun(run, mend.edit);
   if (mended === run) return project;
   const ports = mend.edit.kind === 'size' ? withAdapters(project.ports, run, mend.edit) : project.ports;
   return { ...project, ports, runs: project.runs.with(at, mended) };
 }
 
-function mendRun(run: Run, edit: OneEdit): Run {
+/** A bundle of one hose is none. */
+function untied(project: Project, run: string, other: string): Project {
+  const { bundles = [], ...rest } = project;
+  const left = bundles
+    .map((bundle) =>
+      bundle.runs.includes(run) && bundle.runs.includes(other)
+        ? { ...bundle, runs: bundle.runs.filter((id) => id !== run) }
+        : bundle,
+    )
+    .filter(({ runs }) => runs.length > 1);
+  return left.length > 0 ? { ...rest, bundles: left } : rest;
+}
+
+function mendRun(run: Run, edit: Exclude<OneEdit, { kind: 'own-way' }>): Run {
   switch (edit.kind) {
     case 'end':
       return { ...run, [edit.side]: withEnd(run[edit.side], edit.end) };

@@ -51,6 +51,9 @@ export const OneEdit = z.discriminatedUnion('kind', [
     .strictObject({ kind: z.literal('hose-clamps'), a: HoseClamps.optional(), b: HoseClamps.optional() })
     .describe('how the hose clamps of an end then sit; absent = as they do'),
   z.strictObject({ kind: z.literal('let-go'), support: z.string() }).describe('a support that is taken off'),
+  z
+    .strictObject({ kind: z.literal('own-way'), apartFrom: z.string() })
+    .describe('out of every bundle in which it is tied to this run'),
 ]);
 
 export const MendEdit = z.discriminatedUnion('kind', [

@@ -4,7 +4,7 @@ import type { MendAnswer } from '../../document/mends/schema.ts';
 import { runChecks } from '../checks/index.ts';
 import type { LayHow, LayTask } from '../layRuns/layTask.ts';
 import { shareWatch } from '../layRuns/shareWatch.ts';
-import { compareFindings } from './compareFindings.ts';
+import { compareFindings, findingKey } from './compareFindings.ts';
 import type { Candidate, Work } from './mendWork.ts';
 
 /** How many changes of a near miss are laid as near misses, which takes longest, and how many of these with other ends. */
@@ -65,13 +65,16 @@ export function saying(watch: Watch, doing: string): Watch {
 
 /**
  * What a change makes worse, as far as a lay tells that is only laid. What is measured once it lies (movement, heat, hands,
- * tolerances) is taken as it is now: that tells at the end, and till then what hangs on it is not told worse.
+ * tolerances) tells at the end: till then only that is worse which is so both with what was measured of the hose as it is now, and without.
  */
 export function worsened({ bench, lay, before }: Work, one: Candidate, lays: readonly Lay[]): readonly Finding[] {
   const { rock, taper, tolerance, built, heat, hands } = lay;
   const measures = Object.entries({ rock, taper, tolerance, built, heat, hands }).filter(([, m]) => m !== undefined);
   const known = lays.map((l) => (l.run === lay.run ? { ...Object.fromEntries(measures), ...l } : l));
-  return compareFindings(before, runChecks(one.mended, known, bench.today)).worse;
+  const worse = (of: readonly Lay[]): readonly Finding[] =>
+    compareFindings(before, runChecks(one.mended, of, bench.today)).worse;
+  const bare = new Set(worse(lays).map(findingKey));
+  return worse(known).filter((finding) => bare.has(findingKey(finding)));
 }
 
 /** A near miss may stay one: another of its findings may be mended all the same. Where it finds no way, most checks have nothing to say, which is no cure. */

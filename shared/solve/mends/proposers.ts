@@ -1,4 +1,5 @@
 import type { CheckName } from '../../document/wording/findingWords.ts';
+import { ownWay } from './bundleProposals.ts';
 import { freeClocks, otherAngles, otherMaterials } from './endProposals.ts';
 import {
   clampsBetween,
@@ -55,6 +56,7 @@ export const PROPOSERS: Partial<Record<CheckName, readonly Proposer[]>> = {
   flowSpeed: [largerSizes, otherHoses],
   pressureDrop: [otherHoses, largerSizes],
   drainCapacity: [otherHoses, largerSizes, lessSlack, otherAngles],
+  bundlePressure: [ownWay],
   clampPressure: [slideAway, letGo],
   onePlane: [freeClocks, otherAngles],
   pressureRating: [otherHoses, otherMaterials],

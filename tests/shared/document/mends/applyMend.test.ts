@@ -53,6 +53,16 @@ describe('a mend made in a project', () => {
     expect(both.supports.map(({ id }) => id)).toEqual(['two', 'new']);
   });
 
+  it('unties a hose from another: it leaves their bundles, and a bundle of one hose is none', () => {
+    const bundle = (id: string, runs: string[]) => ({ id, name: id, runs });
+    const edit: MendEdit = { kind: 'own-way', apartFrom: 'other' };
+    const of = (...bundles: ReturnType<typeof bundle>[]) =>
+      applyMend({ ...project, bundles }, { run: run.id, edit }).bundles;
+    expect(of(bundle('three', [run.id, 'other', 'third']))).toEqual([bundle('three', ['other', 'third'])]);
+    expect(of(bundle('two', [run.id, 'other']))).toBeUndefined();
+    expect(of(bundle('apart', [run.id, 'third']))).toEqual([bundle('apart', [run.id, 'third'])]);
+  });
+
   it('frees a clock and leaves the hose clamps beside it', () => {
     const hoseClamps = { count: 2 };
     const clamped = sampleProject({ runs: [{ ...run, a: { ...run.a, clockDeg: 30, hoseClamps } }] });
