@@ -1,8 +1,18 @@
-import { Component, type ReactNode, useState } from 'react';
+import { Component, lazy, type ReactNode, Suspense, useState } from 'react';
 import { BayTools } from '../panels/bay/BayTools.tsx';
-import { BayScene } from '../scene/BayScene.tsx';
 import { useBench, useDocument, useJobs, useSession } from '../state/useBench.ts';
 import { Button } from '../widgets/Button.tsx';
+
+/** What draws the bay, with the type face of its tags, which are drawn once: read beside the bay itself, not before it. */
+const readScene = () =>
+  Promise.all([import('../scene/BayScene.tsx'), document.fonts.load("650 12px 'Archivo Variable'").catch(() => [])]);
+const BayScene = lazy(async () => ({ default: (await readScene())[0].BayScene }));
+
+/** Begins to read what draws the bay. */
+export function awaitBay(): void {
+  // Where it cannot be read, the picture says so once it is wanted.
+  readScene().catch(() => undefined);
+}
 
 /** The bay's place in the window, or why there is no picture and what works without it. */
 export function BayPlace() {
@@ -14,7 +24,9 @@ export function BayPlace() {
   if (!able || picture === 'no-webgl') return <NoPicture />;
   return (
     <PictureGuard onBroken={() => session.set({ picture: 'no-webgl' })}>
-      <BayScene />
+      <Suspense>
+        <BayScene />
+      </Suspense>
       {unread && !busy && <NotRead />}
       <BayTools />
       {picture === 'lost' && (

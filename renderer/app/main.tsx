@@ -22,6 +22,7 @@ import { desktop } from '../desktop/client.ts';
 import { paperFonts } from '../desktop/paperFonts.ts';
 import { createBench } from '../state/bench.ts';
 import { windowJobHost } from '../workers/jobHost.ts';
+import { awaitBay } from './BayPlace.tsx';
 import { BenchWindow } from './BenchWindow.tsx';
 import { keepChoices, rememberedChoices } from './choices.ts';
 import { holdUnsaved } from './holdUnsaved.ts';
@@ -41,6 +42,6 @@ bench.document.subscribe(({ open }) => {
 });
 listenToMenu(shell, bench);
 holdUnsaved(window, bench);
+awaitBay();
+void bench.openGiven();
 createRoot(place).render(<BenchWindow bench={bench} />);
-// Text on canvas textures is drawn once, so the first picture waits for the type face.
-void document.fonts.load("650 12px 'Archivo Variable'").finally(() => bench.openGiven());

@@ -1,5 +1,5 @@
 import type { ToWorker } from '../../shared/jobs/contract.ts';
-import { newJobMemory, runJob } from '../../shared/jobs/runJob.ts';
+import { newJobMemory, readJobs, runJob } from '../../shared/jobs/runJob.ts';
 import { serveJobs } from '../../shared/jobs/serveJobs.ts';
 import { browserCrew } from './browserCrew.ts';
 
@@ -10,4 +10,10 @@ const receive = serveJobs(
   { post: (message) => self.postMessage(message), now: () => performance.now() },
   (name, input, watch) => runJob(name, input, watch, memory),
 );
-self.onmessage = (event: MessageEvent<ToWorker>) => void receive(event.data);
+let isFirst = true;
+self.onmessage = async (event: MessageEvent<ToWorker>): Promise<void> => {
+  await receive(event.data);
+  // The bay is on its way to the screen; the rest is read now, so that the first lay need not wait for it.
+  if (isFirst) void readJobs();
+  isFirst = false;
+};
