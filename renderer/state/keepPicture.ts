@@ -35,6 +35,6 @@ export function keepPicture(
 
 /** How the meshes lie: what their picture depends on. */
 function lieOf({ history }: OpenDocument): string {
-  const { meshes, scale, level, leftOut } = history.present.bay;
-  return JSON.stringify([meshes, scale, level, leftOut]);
+  const { meshes, scale, level, cutOuts, leftOut } = history.present.bay;
+  return JSON.stringify([meshes, scale, level, cutOuts, leftOut]);
 }

@@ -2,6 +2,7 @@ import { bad, good, type Problem, type Result } from '../base/result.ts';
 import type { Watch } from '../base/watch.ts';
 import type { Project } from '../document/project/schema.ts';
 import { isLeftOut, skinOfPart } from '../document/project/skinOfPart.ts';
+import { cutOutParts } from '../geometry/cutOutParts.ts';
 import { mergeMeshes } from '../geometry/meshImport/mergeMeshes.ts';
 import { openMesh } from '../geometry/meshImport/openMesh.ts';
 import { placeMesh } from '../geometry/meshImport/placeMesh.ts';
@@ -38,8 +39,9 @@ export async function bayMesh(
   memory: JobMemory,
 ): Promise<Result<{ mesh: TriMesh; warnings: readonly Problem[] }>> {
   const { project } = read.resolved;
-  const { meshes, leftOut, scale, level } = project.bay;
+  const { meshes, cutOuts, leftOut, scale, level } = project.bay;
   const key = JSON.stringify([
+    cutOuts,
     leftOut,
     scale,
     level,
@@ -58,7 +60,10 @@ export async function bayMesh(
     }
   }
   if (problems.length > 0) return bad(problems);
-  const merged = squareUp(mergeMeshes(placed), { ...(scale && { scale }), ...(level && { level }) });
+  const merged = squareUp(cutOutParts(mergeMeshes(placed), cutOuts ?? []), {
+    ...(scale && { scale }),
+    ...(level && { level }),
+  });
   const mesh = withoutParts(merged, (part) => isLeftOut(project, part));
   if (mesh.indices.length === 0)
     return bad([

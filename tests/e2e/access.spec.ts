@@ -36,10 +36,41 @@ test('the empty bench and the questions about a scan', async ({ opened: { page }
   expect(faults).toEqual([]);
 });
 
+/** Opens whatever is folded away on the page. */
+function unfold(page: Page): Promise<void> {
+  return page.evaluate(() => {
+    for (const folded of document.querySelectorAll('details')) folded.open = true;
+  });
+}
+
+/** Screens of a laid run that a key opens, with the key that shuts them. */
+const OPENED_BY_KEY = [
+  ['a new port on its way', 'o', 'Escape'],
+  ['a new run', 'r', 'Escape'],
+  ['a support on its way', 'c', 'Delete'],
+  ['a stretch marked', 'g', 'Escape'],
+  ['heat', 'Shift+H', 'Shift+H'],
+  ['heat just off', 'Shift+H', 'x'],
+  ['seen through', 'x', 'x'],
+  ['a bent rod', 'q', 'Escape'],
+  ['from inside the hose', 'Shift+E', 'Escape'],
+  ['drawer of parts', 'i', 'Escape'],
+] as const;
+
+/** Forms that a button of a step opens. */
+const OPENED_BY_BUTTON = [
+  ['1', 'New skin'],
+  ['2', 'New port'],
+  ['4', 'Pass it with a reason'],
+] as const;
+
 test.describe('with a bay on the bench', () => {
   test.use({ project: RIG });
 
-  test('every step, before and after laying, the drawer, and the list of keys', async ({ opened: { page } }) => {
+  test('every step, before and after laying, all unfolded, the drawer, and the list of keys', async ({
+    opened: { page },
+  }) => {
+    test.setTimeout(600_000);
     await expect(page.getByRole('button', { name: 'Lay this run' })).toBeEnabled();
     const faults: string[] = [];
     const look = async (screen: string): Promise<void> => void faults.push(...(await faultsOf(page, screen)));
@@ -48,6 +79,7 @@ test.describe('with a bay on the bench', () => {
         await page.keyboard.press(String(i + 1));
         // A paper drawn is another screen than a paper being drawn.
         if (step === 'papers' && when === 'laid') await expect(page.locator('.paper-page').first()).toBeVisible();
+        await unfold(page);
         await look(`${step}, ${when}`);
       }
     };
@@ -61,8 +93,23 @@ test.describe('with a bay on the bench', () => {
     await page.keyboard.press('Shift+M');
     await look('measuring');
     await page.keyboard.press('Escape');
-    await page.keyboard.press('i');
-    await look('drawer of parts');
+    for (const [screen, open, shut] of OPENED_BY_KEY) {
+      await page.keyboard.press(open);
+      await unfold(page);
+      await look(screen);
+      await page.keyboard.press(shut);
+    }
+    await page.keyboard.press('5');
+    await page.getByText('Tags', { exact: true }).first().click();
+    await expect(page.getByRole('img', { name: /^Tags, page 1/ })).toBeVisible();
+    await look('tags');
+    for (const [step, button] of OPENED_BY_BUTTON) {
+      await page.keyboard.press(step);
+      await page.getByRole('button', { name: button }).first().click();
+      await look(button);
+    }
+    await page.keyboard.press('Shift+O');
+    await look('opened lately');
     await page.keyboard.press('Escape');
     await page.keyboard.press('?');
     await look('list of keys');
@@ -101,10 +148,20 @@ test.describe('with gloves on', () => {
     const small: string[] = [];
     for (const [i, step] of ['bay', 'ports', 'runs', 'checks', 'papers', 'bench'].entries()) {
       await page.keyboard.press(String(i + 1));
+      await unfold(page);
       small.push(...(await smallTargets(page)).map((words) => `${step}: ${words}`));
     }
     await page.keyboard.press('Shift+X');
     small.push(...(await smallTargets(page)).map((words) => `cut open: ${words}`));
+    await page.keyboard.press('Escape');
+    for (const [screen, key] of [
+      ['drawer', 'i'],
+      ['keys', '?'],
+    ] as const) {
+      await page.keyboard.press(key);
+      small.push(...(await smallTargets(page)).map((words) => `${screen}: ${words}`));
+      await page.keyboard.press('Escape');
+    }
     expect([...new Set(small)]).toEqual([]);
   });
 });

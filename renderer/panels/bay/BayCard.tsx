@@ -5,6 +5,7 @@ import { useDocument } from '../../state/useBench.ts';
 import { Length } from '../Length.tsx';
 import { BayAir } from './BayAir.tsx';
 import { Bodies } from './Bodies.tsx';
+import { CutOuts } from './CutOuts.tsx';
 import { LeftOut } from './LeftOut.tsx';
 import { NewSkin } from './NewSkin.tsx';
 import { OilLevel } from './OilLevel.tsx';
@@ -47,6 +48,7 @@ export function BayCard() {
             parts={names.filter((name) => skinOfPart(project, name).id === skin.id)}
           />
         ))}
+      {open.bay !== null && <CutOuts project={project} />}
       {open.bay !== null && <LeftOut project={project} names={names} />}
       {open.bay !== null && <Bodies project={project} names={names} />}
       {open.bay === null && <p className="teach">The mesh is being read.</p>}

@@ -9,6 +9,7 @@ import { useBench, useDocument, useSession } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Glyph } from '../../widgets/Glyph.tsx';
 import { Length } from '../Length.tsx';
+import { CutOutField } from './CutOutField.tsx';
 
 /** mm. A step of the sliders. */
 const STEP_MM = 1;
@@ -37,6 +38,7 @@ export function SectionCard({ bay }: { bay: NonNullable<OpenDocument['bay']> }) 
           <BoxSides key={name} name={name} axis={k as 0 | 1 | 2} bounds={bounds} box={box ?? bounds} />
         ))}
       </fieldset>
+      {box !== null && <CutOutField box={box} />}
     </section>
   );
 }

@@ -132,6 +132,15 @@ export const Attitude = z
   })
   .describe('how the bay stands or is driven, beside level and at rest');
 
+export const CutOut = z
+  .strictObject({
+    name: name.describe('of the part it becomes'),
+    of: name.optional().describe('the part it is cut out of; absent = whatever lies in the box'),
+    corner: point,
+    edges: z.tuple([point, point, point]).describe('of the box, from its corner'),
+  })
+  .describe('a piece of the scan that is a part of its own: the triangles whose middle lies in a box');
+
 export const Bay = z.strictObject({
   meshes: z.array(BayMesh).min(1),
   scale: positive.optional().describe('true length over length in the meshes, from a length that is known; absent = 1'),
@@ -152,6 +161,12 @@ export const Bay = z.strictObject({
       "middle of the oil's surface in the sump, car level; where it leans or is driven the surface turns about this point",
     ),
   attitudes: z.array(Attitude).optional().describe('at which drains are looked at, beside level and at rest'),
+  cutOuts: z
+    .array(CutOut)
+    .optional()
+    .describe(
+      'pieces of the meshes that are parts of their own, one after the other; their boxes are in mm as the meshes lie by unit and upAxis, before scale and level',
+    ),
   leftOut: z
     .array(name)
     .optional()
@@ -170,6 +185,7 @@ export type SkinMaterial = NonNullable<Skin['material']>;
 export type Motion = z.infer<typeof Motion>;
 export type Body = z.infer<typeof Body>;
 export type Attitude = z.infer<typeof Attitude>;
+export type CutOut = z.infer<typeof CutOut>;
 export type Bay = z.infer<typeof Bay>;
 
 /** The skin of every part that the project puts in none. */

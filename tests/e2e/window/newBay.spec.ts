@@ -122,6 +122,27 @@ rig.describe('a bay on the bench', () => {
     await sees(top, 'box1');
   });
 
+  rig('what stands alone in the box becomes a part of its own, is made hot, and is put back', async ({ opened }) => {
+    const { page } = opened;
+    await page.getByRole('button', { name: 'Bay', exact: true }).click();
+    const pieces = page.getByRole('region', { name: 'Parts cut out of the scan' });
+    await pieces.getByRole('button', { name: 'Cut the bay open' }).click();
+    const card = page.getByRole('region', { name: 'The bay cut open' });
+    // Over the floor plate, which ends at z -10, only the post stays.
+    await card.getByRole('slider', { name: 'z from' }).fill('-9');
+    const name = card.getByRole('textbox', { name: 'Make what stays a part, called' });
+    await name.fill('box1');
+    await expect(card.getByText('Another part is called so.')).toBeVisible();
+    await name.fill('Post');
+    await card.getByRole('button', { name: 'Make it a part' }).click();
+    await expect(page.getByRole('group', { name: 'Post', exact: true })).toBeVisible();
+    await expect(pieces.getByRole('list', { name: 'Pieces cut out' })).toContainText('Post');
+    await pieces.getByRole('button', { name: 'Put Post back' }).click();
+    await expect(page.getByRole('group', { name: 'Post', exact: true })).toBeHidden();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect(page.getByRole('group', { name: 'Post', exact: true })).toBeVisible();
+  });
+
   rig('a known length sets the scale, three places the level, and both are taken back', async ({ opened }) => {
     const { page } = opened;
     const undo = page.getByRole('button', { name: 'Undo' });
