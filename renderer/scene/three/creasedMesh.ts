@@ -8,6 +8,7 @@ export interface CreasedMesh {
 
 /** Triangles that meet at more than this are an edge to the eye: a 24-sided round still looks round. */
 const CREASE_DEGREES = 32;
+const HALF_CREASE_COSINE = Math.cos((CREASE_DEGREES * Math.PI) / 360);
 
 /**
  * Normals for drawing: at each corner the mean of the neighbouring triangles that lie within the crease angle of the
@@ -111,15 +112,38 @@ function drawVertex(
   cosine: number,
 ): void {
   const before = drawn.count;
+  if (isRound(vertex, faces, around)) {
+    const own = around.list[around.first[vertex]!]!;
+    cornerNormal(drawn.normals, before, own, vertex, faces, around, -1);
+    drawn.from[drawn.count++] = vertex;
+    for (let i = around.first[vertex]!; i < around.first[vertex + 1]!; i++)
+      standAt(drawn, around.list[i]!, vertex, indices, before);
+    return;
+  }
   for (let i = around.first[vertex]!; i < around.first[vertex + 1]!; i++) {
     const triangle = around.list[i]!;
     // Where it may come to stand; it stays there when none like it is there yet.
     cornerNormal(drawn.normals, drawn.count, triangle, vertex, faces, around, cosine);
     const known = sameNormal(drawn.normals, before, drawn.count);
     if (known === drawn.count) drawn.from[drawn.count++] = vertex;
-    for (let corner = triangle * 3; corner < triangle * 3 + 3; corner++)
-      if (indices[corner] === vertex) drawn.indices[corner] = known;
+    standAt(drawn, triangle, vertex, indices, known);
   }
+}
+
+/** Lets a triangle stand at a drawn vertex where it stands at a vertex of the mesh. */
+function standAt(drawn: Drawn, triangle: number, vertex: number, indices: Uint32Array, at: number): void {
+  for (let corner = triangle * 3; corner < triangle * 3 + 3; corner++)
+    if (indices[corner] === vertex) drawn.indices[corner] = at;
+}
+
+/** Whether no two triangles around a vertex can meet at more than the crease angle: all are within half of it of the first. */
+function isRound(vertex: number, { unit }: Faces, around: Around): boolean {
+  const first = around.first[vertex]!;
+  const end = around.first[vertex + 1]!;
+  if (first === end) return false;
+  for (let i = first + 1; i < end; i++)
+    if (cosineBetween(unit, around.list[first]!, around.list[i]!) < HALF_CREASE_COSINE) return false;
+  return true;
 }
 
 /** The first of the normals from `first` on that is the one at `last`. */
