@@ -5,7 +5,7 @@ import { useStore } from 'zustand';
 import type { OpenDocument } from '../state/documentStore.ts';
 import { orderFindings } from '../state/findingOrder.ts';
 import { fittingSequence } from '../state/onFitting.ts';
-import { useBench, useDocument, useSession } from '../state/useBench.ts';
+import { useBench, useDocument, useJobs, useSession } from '../state/useBench.ts';
 import { BayAim } from './BayAim.tsx';
 import { BayMesh } from './BayMesh.tsx';
 import { CameraWork } from './CameraWork.tsx';
@@ -14,6 +14,7 @@ import { FindingFlags } from './FindingFlags.tsx';
 import { GhostInBay } from './GhostInBay.tsx';
 import { HandThread } from './HandThread.tsx';
 import { HoverMarker } from './HoverMarker.tsx';
+import { LainInBay } from './LainInBay.tsx';
 import { MeasureInBay } from './MeasureInBay.tsx';
 import { PortMarks } from './PortMarks.tsx';
 import { PortTags } from './PortTags.tsx';
@@ -64,11 +65,14 @@ function OnBay({ open, bay, palette }: OnBayProps) {
   const { onFitting, hand } = useBench();
   const joins = useStore(hand, (state) => state.joins);
   const fitted = useStore(onFitting, ({ on }) => on);
+  const lain = useJobs((state) => state.lain);
   const findings = useMemo(() => orderFindings(open.report?.findings ?? []), [open.report]);
   const project = open.history.present;
   const lays = open.report?.lays ?? [];
   const on = fitted === null ? null : new Set(fittingSequence(open.report).slice(0, fitted));
-  const drawn = lays.filter((lay) => lay.centreline.points.length > 1 && on?.has(lay.run) !== false);
+  const drawn = lays.filter(
+    (lay) => lay.centreline.points.length > 1 && on?.has(lay.run) !== false && lain[lay.run] === undefined,
+  );
   const loose =
     on !== null || drawn.some((lay) => lay.run === chosen) ? undefined : project.runs.find((run) => run.id === chosen);
   // While the hoses go on one by one they are looked at, not judged.
@@ -81,6 +85,7 @@ function OnBay({ open, bay, palette }: OnBayProps) {
       <directionalLight position={[0.9, 0.3, 0.3]} intensity={0.35} color={palette.skyLight} />
       <BayMesh bay={bay} project={project} lays={lays} palette={palette} />
       <SweptSkin bay={bay} project={project} palette={palette} />
+      <LainInBay hoses={Object.values(lain)} palette={palette} />
       {drawn.map((lay) => (
         <RunInBay key={lay.run} lay={lay} open={open} chosen={lay.run === chosen} palette={palette} />
       ))}

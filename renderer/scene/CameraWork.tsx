@@ -29,6 +29,7 @@ export function CameraWork({ bay, lays }: { bay: Bay; lays: readonly Lay[] }) {
   // A move without a transition tells nobody, and nothing is drawn unless asked.
   const invalidate = useThree((three) => three.invalidate);
   const fitSerial = useSession((state) => state.fitSerial);
+  const fitted = useRef<string | null>(null);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: asked again each time the serial counts up
   useEffect(() => {
@@ -42,7 +43,10 @@ export function CameraWork({ bay, lays }: { bay: Bay; lays: readonly Lay[] }) {
     camera.updateProjectionMatrix();
     const hands = controls.current;
     if (hands === null) return;
-    hands.setLookAt(eye.x, eye.y, eye.z, target.x, target.y, target.z, false);
+    // A bay that is read again and lies as it did, with a part left out or cut out, is looked at from where it was.
+    const asked = `${fitSerial} ${lieOf(bay)}`;
+    if (fitted.current !== asked) hands.setLookAt(eye.x, eye.y, eye.z, target.x, target.y, target.z, false);
+    fitted.current = asked;
     hands.maxDistance = radius * 8;
     invalidate();
   }, [bay, camera, fitSerial]);
@@ -80,6 +84,11 @@ export function CameraWork({ bay, lays }: { bay: Bay; lays: readonly Lay[] }) {
   return (
     <CameraControls ref={controls} makeDefault smoothTime={stillMotion() ? 0.001 : 0.22} draggingSmoothTime={0.04} />
   );
+}
+
+/** What of a bay changes with its scale and its level, and stays while only its parts do. */
+function lieOf({ positions }: Bay): string {
+  return [positions.length, positions[0], positions[positions.length >> 1], positions.at(-1)].join(' ');
 }
 
 function boundsOf(bay: Bay): Box3 {

@@ -1,6 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { describeProblem, type Problem } from '../../shared/base/result.ts';
-import type { Progress } from '../../shared/base/watch.ts';
+import type { LainHose, Progress } from '../../shared/base/watch.ts';
 import type { JobInput, JobName, JobOutput } from '../../shared/jobs/contract.ts';
 import type { JobHost } from '../../shared/jobs/hostJobs.ts';
 
@@ -14,13 +14,17 @@ export interface Notice {
 export interface JobsState {
   readonly current: { readonly title: string; readonly progress: Progress; readonly cancelling: boolean } | null;
   readonly notice: Notice | null;
+  /** hoses that the work has found so far, by run: shown while it goes on, and never kept */
+  readonly lain: Readonly<Record<string, LainHose>>;
 }
+
+const NONE_LAIN: JobsState['lain'] = {};
 
 const JUST_STARTED: Progress = { fraction: 0, doing: 'starting' };
 
 /** One job at a time: the machine has one bench. A second is refused while the first runs. */
 export function createJobsStore(host: Pick<JobHost, 'start'>) {
-  const store = createStore<JobsState>(() => ({ current: null, notice: null }));
+  const store = createStore<JobsState>(() => ({ current: null, notice: null, lain: NONE_LAIN }));
   let cancelCurrent: (() => void) | null = null;
   let quiet = false;
 
@@ -34,7 +38,11 @@ export function createJobsStore(host: Pick<JobHost, 'start'>) {
     store.setState({ current: { title, progress: JUST_STARTED, cancelling: false }, notice: null });
     try {
       const job = host.start(name, input, (progress) =>
-        store.setState(({ current }) => (current === null ? {} : { current: { ...current, progress } })),
+        store.setState(({ current, lain }) => ({
+          ...(current === null ? {} : { current: { ...current, progress } }),
+          // What a trial lays is compared, not shown.
+          ...(name === 'layRuns' && progress.lain && { lain: { ...lain, [progress.lain.run]: progress.lain } }),
+        })),
       );
       cancelCurrent = job.cancel;
       const end = await job.end;
@@ -50,7 +58,7 @@ export function createJobsStore(host: Pick<JobHost, 'start'>) {
       return null;
     } finally {
       cancelCurrent = null;
-      store.setState({ current: null });
+      store.setState({ current: null, lain: NONE_LAIN });
     }
   };
 

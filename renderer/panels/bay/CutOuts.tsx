@@ -8,7 +8,7 @@ export function CutOuts({ project }: { project: Project }) {
   const { document, section } = useBench();
   const pieces = project.bay.cutOuts ?? [];
   return (
-    <section aria-label="Parts cut out of the scan">
+    <section className="bay-parts" aria-label="Parts cut out of the scan">
       <h3>Parts cut out of the scan</h3>
       <p className="teach">
         A scan is often one piece. Cut it open by the box until the exhaust, or whatever differs, stands alone, and make

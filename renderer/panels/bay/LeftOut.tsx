@@ -9,7 +9,7 @@ export function LeftOut({ project, names }: { project: Project; names: readonly 
   const { document } = useBench();
   const out = project.bay.leftOut ?? [];
   return (
-    <section aria-label="Left out of the scan">
+    <section className="bay-parts" aria-label="Left out of the scan">
       <h3>Left out of the scan</h3>
       <p className="teach">
         Old pipes, a stand, a crane: what is not there when the hoses are. It is neither drawn nor kept clear of.
