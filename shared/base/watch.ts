@@ -1,3 +1,5 @@
+import type { Vec3 } from './vec3.ts';
+
 /** Thrown inside long work when its watcher asks it to stop; jobs turn it into the outcome `cancelled`. */
 export class Cancelled extends Error {
   constructor() {
@@ -6,12 +8,23 @@ export class Cancelled extends Error {
   }
 }
 
+/** A hose that was found while others are still looked for: it may yet be laid otherwise. */
+export interface LainHose {
+  /** the run, by its id */
+  readonly run: string;
+  /** its centreline from END A to END B, mm, bay frame */
+  readonly points: readonly Vec3[];
+  readonly outsideDiameterMm: number;
+}
+
 /** How far long work has come. `fraction` never falls within one job. */
 export interface Progress {
   /** 0 to 1 */
   readonly fraction: number;
   /** What is being done, in a few words for the user. */
   readonly doing: string;
+  /** What was found just now, for whoever looks on; each is told once. */
+  readonly lain?: LainHose;
 }
 
 /** What long work is handed to be stopped by and to report to. Both are cheap enough for inner loops. */
@@ -35,6 +48,6 @@ export function stopIfCancelled(watch: Watch): void {
 export function partOf(watch: Watch, from: number, to: number): Watch {
   return {
     ...watch,
-    report: ({ fraction, doing }) => watch.report({ fraction: from + (to - from) * fraction, doing }),
+    report: (progress) => watch.report({ ...progress, fraction: from + (to - from) * progress.fraction }),
   };
 }

@@ -16,7 +16,8 @@ export function workerWatch(
     now: () => now(),
     report: (progress) => {
       const nowMs = now();
-      if (nowMs - toldAtMs < PROGRESS_EVERY_MS) return;
+      // A hose that was found is told only once.
+      if (progress.lain === undefined && nowMs - toldAtMs < PROGRESS_EVERY_MS) return;
       toldAtMs = nowMs;
       tell(progress);
     },

@@ -39,7 +39,14 @@ export function doLayTask(context: LayContext, { how, run, others }: LayTask, wa
     'if-clean': layIfClean,
   }[how];
   const lay = work(context, run, buildTubeField(others), watch);
+  if (lay !== undefined && lay.outcome !== 'no-way') tellLain(run, lay, watch);
   return lay === undefined ? { breathLines: [] } : { lay, breathLines: (lay.breathing ?? []).map(lineOfBreath) };
+}
+
+/** Shows a hose to whoever looks on as soon as it is found; the others of its round are not known yet. */
+function tellLain({ run }: ResolvedRun, { centreline, outsideDiameterMm }: Lay, watch: Watch): void {
+  const lain = { run: run.id, points: centreline.points, outsideDiameterMm };
+  watch.report({ fraction: 1, doing: `${run.name} found a way`, lain });
 }
 
 /** Whoever does tasks, one after the other or several at once; which changes the time they take and never what they answer. */

@@ -5,9 +5,9 @@ export function shareWatch(watch: Watch, count: number): (i: number) => Watch {
   const fractions = new Float64Array(count);
   return (i) => ({
     ...watch,
-    report: ({ fraction, doing }) => {
-      fractions[i] = Math.max(fractions[i] as number, fraction);
-      watch.report({ fraction: fractions.reduce((a, b) => a + b, 0) / count, doing });
+    report: (progress) => {
+      fractions[i] = Math.max(fractions[i] as number, progress.fraction);
+      watch.report({ ...progress, fraction: fractions.reduce((a, b) => a + b, 0) / count });
     },
   });
 }
