@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { partOf } from '../../../shared/base/watch.ts';
 import type { FromWorker } from '../../../shared/jobs/contract.ts';
 import { type DoJob, serveJobs } from '../../../shared/jobs/serveJobs.ts';
 import { PROGRESS_EVERY_MS } from '../../../shared/jobs/workerWatch.ts';
@@ -26,6 +27,25 @@ test('progress crosses at most every 40 ms, the end always and once', async () =
   expect(posted.filter((m) => m.kind === 'progress')).toHaveLength(1000 / PROGRESS_EVERY_MS);
   expect(posted.at(-1)).toEqual({ id: 7, kind: 'end', end: { kind: 'cancelled' } });
   expect(posted.filter((m) => m.kind === 'end')).toHaveLength(1);
+});
+
+test('a hose that was found crosses however soon it is, since it is told once', async () => {
+  const lain = (run: string) => ({ run, points: [[0, 0, 0] as const], outsideDiameterMm: 10 });
+  const posted = await served(
+    async (_name, _input, watch) => {
+      for (const run of ['a', 'b']) {
+        watch.report({ fraction: 0.5, doing: 'laying' });
+        partOf(watch, 0.5, 1).report({ fraction: 0, doing: 'laying', lain: lain(run) });
+      }
+      return { kind: 'cancelled' };
+    },
+    () => 0,
+  );
+  expect(posted.flatMap((m) => (m.kind === 'progress' ? (m.progress.lain?.run ?? 'none') : []))).toEqual([
+    'none',
+    'a',
+    'b',
+  ]);
 });
 
 test('the watch reads the flag each time it is asked', async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../../../shared/base/random.ts';
 import { distance, type Vec3 } from '../../../../shared/base/vec3.ts';
-import { UNWATCHED } from '../../../../shared/base/watch.ts';
+import { type LainHose, UNWATCHED, type Watch } from '../../../../shared/base/watch.ts';
 import type { Lay } from '../../../../shared/document/lay/schema.ts';
 import type { ResolvedProject } from '../../../../shared/document/project/resolve.ts';
 import { PLAIN_SKIN, type Run } from '../../../../shared/document/project/schema.ts';
@@ -44,7 +44,11 @@ function facing(all: readonly Stated[]): ResolvedProject {
 }
 
 /** Lays, with what was asked of the crew. */
-async function lie(resolved: ResolvedProject, bay = emptyBay()): Promise<{ lays: Lay[]; asked: LayTask[] }> {
+async function lie(
+  resolved: ResolvedProject,
+  bay = emptyBay(),
+  watch: Watch = UNWATCHED,
+): Promise<{ lays: Lay[]; asked: LayTask[] }> {
   const context = { project: resolved.project, bay };
   const asked: LayTask[] = [];
   const crew: LayCrew = {
@@ -53,7 +57,7 @@ async function lie(resolved: ResolvedProject, bay = emptyBay()): Promise<{ lays:
       return crewOfOne(context).doEach(tasks, watchOf);
     },
   };
-  return { lays: await layRuns(context, resolved, resolved.runs, [], UNWATCHED, crew), asked };
+  return { lays: await layRuns(context, resolved, resolved.runs, [], watch, crew), asked };
 }
 
 function apartMm(one: Lay, other: Lay): number {
@@ -88,6 +92,18 @@ describe('runs laid in rounds', () => {
       expect(Math.min(...near.clearanceMm)).toBeGreaterThanOrEqual(told(one, other).provenAtLeastMm - 0.1);
       expect(Math.min(...near.clearanceMm)).toBeLessThan(told(one, other).clearanceMm + 4);
     }
+  });
+
+  it('are told as they are found, in between and at last as they come to lie', async () => {
+    const found: LainHose[] = [];
+    const watch: Watch = { ...UNWATCHED, report: ({ lain }) => lain && found.push(lain) };
+    const thin: Stated = { from: [0, 200, 0], to: [700, -200, 0] };
+    const thick: Stated = { from: [0, -200, 0], to: [700, 200, 0], hose: THICK };
+    const { lays } = await lie(facing([thin, thick]), emptyBay(), watch);
+    expect(found.slice(0, 3).map(({ run }) => run)).toEqual(['r1', 'r0', 'r0']);
+    expect(found[1]?.points).not.toEqual(found[2]?.points);
+    for (const { run, centreline, outsideDiameterMm } of lays)
+      expect(found.findLast((lain) => lain.run === run)).toEqual({ run, points: centreline.points, outsideDiameterMm });
   });
 
   it('a near miss that stays as first tried is told its clearance to runs laid beside it, and they theirs to it', async () => {
