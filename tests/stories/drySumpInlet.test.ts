@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Vec3 } from '../../shared/base/vec3.ts';
 import type { Run } from '../../shared/document/project/schema.ts';
+import { motionAbout } from '../arbitraries/motions.ts';
 import { exampleEnd, exampleHose } from '../arbitraries/rig.ts';
 import { aboveNote, type Block, findingsOf, layStory, type Story } from './storyBay.ts';
 
@@ -62,13 +63,7 @@ function story(changes: Partial<Run> = {}, header?: Block): Story {
           id: 'engine',
           name: 'Engine',
           parts: ['pump', 'header'],
-          motion: {
-            pivot: [...PIVOT],
-            rollDeg: [0, 0],
-            pitchDeg: [-3, 3],
-            yawDeg: [0, 0],
-            shiftMm: { x: [0, 0], y: [0, 0], z: [0, 0] },
-          },
+          motion: motionAbout([...PIVOT], { pitchDeg: [-3, 3] }),
         },
       ],
       skins: [{ id: 'header', name: 'Header', kind: 'hot', parts: ['header'], surfaceTemperatureC: 600 }],

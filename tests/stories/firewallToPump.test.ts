@@ -6,6 +6,7 @@ import type { Run, Support } from '../../shared/document/project/schema.ts';
 import { hoseTag } from '../../shared/document/tag/hoseTag.ts';
 import { readProject } from '../../shared/jobs/readProject.ts';
 import { lengthWriter } from '../../shared/sheets/format/index.ts';
+import { motionAbout } from '../arbitraries/motions.ts';
 import { exampleEnd, exampleHose } from '../arbitraries/rig.ts';
 import { aboveNote, type Block, findingsOf, layStory, type Story, storyFiles } from './storyBay.ts';
 
@@ -114,13 +115,7 @@ function story({ run = {}, sleeved = true, fitting = {}, beside = [] }: Changes 
           id: 'engine',
           name: 'Engine',
           parts: ['engine', 'exhaust'],
-          motion: {
-            pivot: [-110, -140, 0],
-            rollDeg: [-1, 1],
-            pitchDeg: [0, 0],
-            yawDeg: [0, 0],
-            shiftMm: { x: [-4, 4], y: [0, 0], z: [0, 0] },
-          },
+          motion: motionAbout([-110, -140, 0], { rollDeg: [-1, 1], shiftMm: { x: [-4, 4] } }),
         },
       ],
     },

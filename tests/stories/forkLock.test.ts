@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Run, Skin } from '../../shared/document/project/schema.ts';
+import { motionAbout } from '../arbitraries/motions.ts';
 import { exampleEnd, exampleHose } from '../arbitraries/rig.ts';
 import { aboveNote, type Block, findingsOf, layStory, type Story } from './storyBay.ts';
 
@@ -31,13 +32,7 @@ function story(changes: Partial<Run> = {}, beam?: Block, material: Skin['materia
           id: 'fork',
           name: 'Fork',
           parts: ['cooler'],
-          motion: {
-            pivot: [480, 0, 0],
-            rollDeg: [0, 0],
-            pitchDeg: [0, 0],
-            yawDeg: [-35, 35],
-            shiftMm: { x: [0, 0], y: [0, 0], z: [-droopMm, 0] },
-          },
+          motion: motionAbout([480, 0, 0], { yawDeg: [-35, 35], shiftMm: { z: [-droopMm, 0] } }),
         },
       ],
     },

@@ -1,6 +1,7 @@
 import type { Clamp } from '../../../shared/document/parts/schema.ts';
 import type { Run } from '../../../shared/document/project/schema.ts';
 import { exampleAdapter } from '../../arbitraries/adapters.ts';
+import { motionAbout } from '../../arbitraries/motions.ts';
 import { sampleSleeve } from '../../arbitraries/projects.ts';
 import { exampleEnd, exampleHose } from '../../arbitraries/rig.ts';
 import type { Story } from '../../stories/storyBay.ts';
@@ -85,13 +86,7 @@ export const PULLED = job(
           id: 'engine',
           name: 'Engine',
           parts: [],
-          motion: {
-            pivot: [400, 0, 0],
-            rollDeg: [0, 0],
-            pitchDeg: [0, 0],
-            yawDeg: [0, 0],
-            shiftMm: { x: [0, 20], y: [0, 0], z: [0, 0] },
-          },
+          motion: motionAbout([400, 0, 0], { shiftMm: { x: [0, 20] } }),
         },
       ],
     },
@@ -312,13 +307,7 @@ export const CARRIED_NEAR = job(
           id: 'engine',
           name: 'Engine',
           parts: [],
-          motion: {
-            pivot: [640, 0, 0],
-            rollDeg: [0, 0],
-            pitchDeg: [0, 0],
-            yawDeg: [0, 0],
-            shiftMm: { x: [0, 0], y: [0, 16], z: [0, 0] },
-          },
+          motion: motionAbout([640, 0, 0], { shiftMm: { y: [0, 16] } }),
         },
       ],
     },

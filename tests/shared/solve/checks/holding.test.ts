@@ -5,6 +5,7 @@ import type { Clamp } from '../../../../shared/document/parts/schema.ts';
 import type { Service, Support } from '../../../../shared/document/project/schema.ts';
 import { heatAlong } from '../../../arbitraries/heat.ts';
 import { clearanceTo, layAlong, straightLay } from '../../../arbitraries/lays.ts';
+import { motionAbout } from '../../../arbitraries/motions.ts';
 import { sampleClamp, samplePort, sampleProject, sampleRun } from '../../../arbitraries/projects.ts';
 import { findingsOf, resolved } from './context.ts';
 
@@ -154,13 +155,7 @@ describe('a pass-through', () => {
 });
 
 describe('slack at the engine', () => {
-  const motion = {
-    pivot: [0, 0, 0] as [number, number, number],
-    rollDeg: [-2, 2] as [number, number],
-    pitchDeg: [0, 0] as [number, number],
-    yawDeg: [0, 0] as [number, number],
-    shiftMm: { x: [0, 0] as [number, number], y: [0, 0] as [number, number], z: [0, 0] as [number, number] },
-  };
+  const motion = motionAbout([0, 0, 0], { rollDeg: [-2, 2] });
   const { bay } = sampleProject();
   const project = (moving: boolean) =>
     resolved({
