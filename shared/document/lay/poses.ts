@@ -38,6 +38,9 @@ export const RockExtreme = z.strictObject({
     .array(Clearance)
     .optional()
     .describe('of bare steel braid: what it then comes near to that it saws, other hoses among it'),
+  endRoom: EndRoom.extend({ end: z.enum(['a', 'b']) })
+    .optional()
+    .describe('least room round either end to what moves against it, where there is none to spare'),
   tensionN: finite
     .optional()
     .describe(

@@ -34,6 +34,16 @@ export const ROCK_RULES: readonly Rule[] = [
     overridable: true,
   },
   {
+    id: 'rock-end-room',
+    title:
+      "Room round the ends themselves, at the collar, to what moves against them at the extremes of the bodies' motion",
+    value: 3,
+    unit: 'mm',
+    source: `${NO_SOURCE}: mounts give more than is stated when they age, and what strikes an end breaks it`,
+    grade: 'common-practice',
+    overridable: true,
+  },
+  {
     id: 'rock-twist',
     title: "Twist at the extremes of the bodies' motion",
     value: 7,

@@ -5,13 +5,14 @@ import { ruleValue } from '../../document/rules/index.ts';
 import { degreesText, lengthText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
+import { endPlace, sideText } from './places.ts';
 import { skinOfClearance, thingText } from './skins.ts';
 import { slackOrLackMm, tightnessText } from './tightness.ts';
 
 /**
  * The hose when bodies stand at the extremes of their motion: it may not go tight, bend under its radius or touch (stop),
  * and is looked at where it comes nearer than asked, where it is wrung, and where no lay at rest was found. The worst
- * extreme speaks for all. What the lay breaks at rest already is said there, not again here, unless it is graver: a
+ * extreme speaks for all; what strikes an end is a stop too. What the lay breaks at rest already is said there, not again here, unless it is graver: a
  * touch. A lay without rock is of a hose whose bodies stand still.
  */
 export function rock(context: CheckContext): Finding[] {
@@ -23,6 +24,7 @@ export function rock(context: CheckContext): Finding[] {
     ...goesTight(context, moved),
     ...bendsTight(context, moved),
     ...comesNear(context, moved),
+    ...strikesAnEnd(context, moved),
     ...isWrung(context, moved),
     ...findsNoRest(context, moved),
   ];
@@ -124,6 +126,29 @@ function comesNear({ project, run, lay }: CheckContext, moved: readonly RockExtr
     with: to,
     message: `${withPose(worst.extreme)} ${near} ${thingText(project, tightest)}; ${lengthText(use.value * requiredMm)} is asked for.`,
     mend: 'Lead it further away on the side that moves, or hold it with a clamp there.',
+  });
+}
+
+function strikesAnEnd({ project, run, lay }: CheckContext, moved: readonly RockExtreme[]): Finding[] {
+  const worst = least(moved, (e) => e.endRoom?.roomMm);
+  const room = worst?.extreme.endRoom;
+  if (worst === undefined || room === undefined) return [];
+  const what = room.adapter === undefined ? 'the end' : `the adapter ${room.adapter}`;
+  const found = room.roomMm <= 0 ? `strikes ${room.part}` : `has ${lengthText(room.roomMm)} of room at ${room.part}`;
+  // What stands in the bay at rest is said there.
+  const atRest = lay.ends[room.end].room;
+  if (atRest !== undefined && atRest.roomMm < 0 && atRest.part === room.part) return [];
+  return judge({
+    check: 'rock',
+    run: run.run.id,
+    use: ruleValue(project, 'rock-end-room', run.run.id),
+    sense: 'at-least',
+    measured: room.roomMm,
+    unit: 'mm',
+    severity: room.roomMm <= 0 ? 'stop' : 'look',
+    at: endPlace(lay, room.end, room.point),
+    message: `${withPose(worst.extreme)} ${what} at ${sideText(room.end)} ${found}.`,
+    mend: 'Turn it away from what moves, or take an end of another angle.',
   });
 }
 

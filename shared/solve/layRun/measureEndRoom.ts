@@ -14,6 +14,16 @@ const REACH_MM = 60;
 
 type Room = NonNullable<EndPose['room']>;
 
+/** One piece of a fitted end as it stands, thick all along as it is at most. */
+export interface EndPiece {
+  readonly line: readonly Vec3[];
+  readonly radiusMm: number;
+  /** what it stands on and may touch, by the rule of held places */
+  readonly held: readonly Vec3[];
+  /** the adapter that it is; absent = the end itself */
+  readonly adapter?: string;
+}
+
 /**
  * Least room round a fitted end, mm, from its bend to its mouth, taken at its collar's radius all along (the tube of an
  * angled end is thinner, so this is the safe side), and round the adapters under it, from seat to seat at their own:
@@ -21,14 +31,32 @@ type Room = NonNullable<EndPose['room']>;
  * Nothing where there is room to spare.
  */
 export function measureEndRoom(setting: EndSetting, clockRad: number, bay: BayIndex): EndPose['room'] {
+  return roomRound(endPieces(setting, clockRad), bay);
+}
+
+/** The pieces of an end at a clock of its own, bay frame, as scanned. */
+export function endPieces(setting: EndSetting, clockRad: number): EndPiece[] {
   const { adapters = [], port, end } = setting;
   const seats = [port.seatPoint, ...adapters.slice(0, 1).map((a) => a.from.seatPoint)];
-  let least = roomAlong(fittedAt(setting, clockRad).body.slice(1), end.collarDiameterMm / 2, seats, bay, REACH_MM);
-  for (const { adapter, points, branch } of adapters)
-    for (const line of [points, ...(branch === undefined ? [] : [branch])]) {
-      const room = roomAlong(line, adapter.diameterMm / 2, seats.slice(1), bay, least?.roomMm ?? REACH_MM);
-      if (room !== undefined) least = { ...room, adapter: adapter.id };
-    }
+  const itself = { line: fittedAt(setting, clockRad).body.slice(1), radiusMm: end.collarDiameterMm / 2, held: seats };
+  const under = adapters.flatMap(({ adapter, points, branch }) =>
+    [points, ...(branch === undefined ? [] : [branch])].map((line) => ({
+      line,
+      radiusMm: adapter.diameterMm / 2,
+      held: seats.slice(1),
+      adapter: adapter.id,
+    })),
+  );
+  return [itself, ...under];
+}
+
+/** The least room round any of the pieces; nothing where there is room to spare. */
+export function roomRound(pieces: readonly EndPiece[], bay: BayIndex): EndPose['room'] {
+  let least: Room | undefined;
+  for (const { line, radiusMm, held, adapter } of pieces) {
+    const room = roomAlong(line, radiusMm, held, bay, least?.roomMm ?? REACH_MM);
+    if (room !== undefined) least = { ...room, ...(adapter === undefined ? {} : { adapter }) };
+  }
   return least;
 }
 

@@ -6,6 +6,7 @@ import { movePoint } from '../../geometry/rigidMotion.ts';
 import { drawnLine } from '../layRun/centreline.ts';
 import { clearanceTo } from '../layRun/measureClearances.ts';
 import { type Neighbour, runNeighbour } from '../layRun/neighbours.ts';
+import { endRoomThen } from './endRoomThen.ts';
 import type { HeldHose } from './heldHose.ts';
 import { movedNeighbours } from './movedBay.ts';
 import { nearestFirst } from './nearestFirst.ts';
@@ -27,9 +28,11 @@ const CLEARANCE_PROOF_MM = 0.2;
 export function measuredExtreme(hose: HeldHose, rocked: RockedHose, pose: RockPose, around: Surroundings): RockExtreme {
   const { curve } = rocked;
   const rubs = rubsAt(hose, rocked, around);
+  const endRoom = endRoomThen(hose, around.bays, rocked.motions);
   return {
     pose,
     ...measuredHose(hose, rocked, around),
+    ...(endRoom === undefined ? {} : { endRoom }),
     ...(rubs.length === 0 ? {} : { rubs }),
     ...(curve === undefined ? {} : { line: drawnLine(curve) }),
   };

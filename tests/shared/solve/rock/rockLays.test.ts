@@ -265,3 +265,27 @@ describe('work', () => {
     expect(rockLays(resolved, bays, [none], UNWATCHED)).toEqual([none]);
   });
 });
+
+describe('room round the ends', () => {
+  // END A stands on the frame, 35 mm from seat to mouth, its collar 22 mm thick. A block of the engine stands 40 mm beside
+  // its axis and comes nearer as the engine shifts.
+  const beside = (shiftMm: number) => {
+    const mesh = meshOfBlocks([
+      { min: [30, 40, -10], max: [34, 60, 10] },
+      { min: [-900, -900, -900], max: [-899, -899, -899] },
+    ]);
+    const parts = { engine: ['block-0'] };
+    const { rock } = rockRig({ mesh, parts, bodyB: 'engine', motions: { engine: { shiftMm: { y: [-shiftMm, 0] } } } });
+    return extremeAt(rock, `engine at y -${shiftMm} mm`).endRoom;
+  };
+
+  it('is the distance to the body that moves, less half of the collar', () => {
+    const room = beside(10);
+    expect(room).toMatchObject({ end: 'a', part: 'block-0' });
+    expect(room?.roomMm).toBeCloseTo(40 - 10 - 22 / 2, 6);
+  });
+
+  it('is below nothing where the body comes into the end', () => {
+    expect(beside(36)?.roomMm).toBeCloseTo(4 - 22 / 2, 6);
+  });
+});

@@ -67,6 +67,8 @@ function built(check: 'asBuilt' | 'tolerance'): Mutation[] {
 
 const rocked = (posed: Partial<RockExtreme>) => spoilt(straightLay({ rock: rockWith(posed) }));
 
+const struck = (roomMm: number) => rocked({ endRoom: { end: 'a', roomMm, part: 'engine', point: [0, 20, 0] } });
+
 /** Bodies at the extremes of their motion. */
 const ROCK: readonly Mutation[] = [
   { check: 'rock', rule: 'rock-slack', severity: 'stop', ...SLACK, at: (mm) => rocked(slackLeft(mm)) },
@@ -81,6 +83,18 @@ const ROCK: readonly Mutation[] = [
     limitStands: 'a touch is a touch',
   },
   { check: 'rock', rule: 'rock-clearance', severity: 'stop', ...CLEARANCE, at: (mm) => rocked(near(mm, MANIFOLD)) },
+  { check: 'rock', rule: 'rock-end-room', severity: 'look', limit: 3, kept: 3.05, past: 2.95, at: struck },
+  {
+    check: 'rock',
+    rule: 'rock-end-room',
+    severity: 'stop',
+    limit: 0,
+    told: 3,
+    kept: 0.05,
+    past: -0.05,
+    at: struck,
+    limitStands: 'a blow is a blow',
+  },
   { check: 'rock', rule: 'rock-twist', severity: 'look', ...TWIST, at: (deg) => rocked(wrung(deg)) },
   { check: 'rock', rule: 'rock-settles', severity: 'look', ...NONE, at: (n) => rocked(restless(n)) },
 ];
