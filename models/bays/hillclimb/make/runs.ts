@@ -82,7 +82,7 @@ export const RUNS: readonly Run[] = [
     name: 'Scavenge return to tank',
     a: { port: 'pump-scavenge-out', end: 'alu-45-12' },
     b: { port: 'tank-return', end: 'alu-straight-12' },
-    service: { purpose: 'oil-pressure', fluid: 'engine-oil', pressureKpa: 120, temperatureC: 120, flowLPerMin: 60 },
+    service: { purpose: 'oil-return', fluid: 'engine-oil', pressureKpa: 120, temperatureC: 120, flowLPerMin: 54 },
     hose: 'ptfe-convoluted-12',
     slack: 0.05,
     supports: [],
