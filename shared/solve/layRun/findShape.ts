@@ -54,8 +54,8 @@ const BENT_RADIUS = 1.3;
 
 /**
  * From routes, the shortest first, to the hose that lies best: each route is relaxed with growing slack, with its swivel ends free and then
- * held at the route's clock; if that does not keep radius and clearance, clamps are proposed one by one where the hose
- * goes furthest wrong. The first trial with a candidate that leaves nothing to wish for
+ * held at the route's clock; if that does not keep radius and clearance, clamps are proposed one by one on the route where the hose
+ * goes furthest wrong, or where the hose would lean if it kept clear. The first trial with a candidate that leaves nothing to wish for
  * wins; else the candidate with the least fault, then the least regret.
  */
 export function findShape(

@@ -17,7 +17,12 @@ export class KnownShapes {
   of({ route, liveMm, clamps, freeClocks }: Hose, look: Look, lay: () => Lain | undefined): Lain | undefined {
     const ofRoute = this.byRoute.get(route) ?? new Map<string, Lain | undefined>();
     this.byRoute.set(route, ofRoute);
-    const hose = [liveMm, freeClocks, look, ...clamps.map((c) => c.alongMm)].join(' ');
+    const hose = [
+      liveMm,
+      freeClocks,
+      look,
+      ...clamps.map((c) => (c.held === undefined ? c.alongMm : `held ${c.alongMm}`)),
+    ].join(' ');
     if (!ofRoute.has(hose)) ofRoute.set(hose, lay());
     return ofRoute.get(hose);
   }
