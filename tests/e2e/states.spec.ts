@@ -1,3 +1,4 @@
+import path from 'node:path';
 import type { Page } from '@playwright/test';
 import { demoFolder, idle, LAYING_LIMIT_MS, runRow, trianglesAtRest } from './demo/onBench.ts';
 import { expect, test } from './window.ts';
@@ -20,6 +21,28 @@ async function take(page: Page, name: string): Promise<void> {
   }
 }
 
+/** The questions about a scan, which is then left. */
+async function takeQuestions(page: Page): Promise<void> {
+  const choosing = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'New bay from a scan' }).click();
+  await (await choosing).setFiles(path.join(await demoFolder(), 'hillclimb-bay.glb'));
+  for (const [question, heading] of QUESTIONS) {
+    await expect(page.getByRole('heading', { name: heading })).toBeVisible({ timeout: 60_000 });
+    await take(page, `question-${question}`);
+    const next = page.getByRole('button', { name: 'Next' });
+    if (await next.isVisible()) await next.click();
+  }
+  for (let i = 1; i < QUESTIONS.length; i++) await page.getByRole('button', { name: 'Back' }).click();
+  await page.getByRole('button', { name: 'Leave it' }).click();
+}
+
+const QUESTIONS = [
+  ['size', 'How large is it?'],
+  ['up', 'Which way is up?'],
+  ['off', 'How far may the scan be off?'],
+  ['drawer', 'What lies in the drawer?'],
+] as const;
+
 async function takeSteps(page: Page, when: string): Promise<void> {
   for (const [i, step] of STEPS.entries()) {
     await page.keyboard.press(String(i + 1));
@@ -40,6 +63,7 @@ test('every state of the window, in both themes', async ({ opened: { page } }) =
   test.setTimeout(LAYING_LIMIT_MS);
   await expect(page.getByRole('button', { name: 'Open the example bay' })).toBeVisible();
   await take(page, 'empty');
+  await takeQuestions(page);
   const choosing = page.waitForEvent('filechooser');
   await page.keyboard.press('Control+o');
   await (await choosing).setFiles(await demoFolder());
@@ -68,6 +92,13 @@ test('every state of the window, in both themes', async ({ opened: { page } }) =
   await takeToggled(page, 'keys', '?', 'Escape');
   await takeToggled(page, 'inches', 'u');
   await takeToggled(page, 'gloves', 'Shift+G');
+  await page.keyboard.press('5');
+  await page.getByText('Tags', { exact: true }).first().click();
+  await expect(page.getByRole('img', { name: /^Tags, page 1/ })).toBeVisible();
+  await take(page, 'tags');
+  await page.keyboard.press('3');
+  await page.setViewportSize({ width: 1280, height: 720 });
+  await take(page, 'short');
   await page.setViewportSize({ width: 900, height: 700 });
   await take(page, 'narrow');
 });
