@@ -18,6 +18,8 @@ const READ_MM = 5;
 const ON_THE_THING_MM = 1e-3;
 /** mm. How far a clamp is slid at most, either way. */
 const SLIDE_MM = 60;
+/** Rules that ask for a wider hole. */
+const HOLE_RULES = ['hole-over-hose', 'hole-over-end'];
 /** Points to a hundredth of a mm, directions to a millionth. */
 const POINT_PARTS = 100;
 const AXIS_PARTS = 1e6;
@@ -185,6 +187,18 @@ export function grommet({ run }: MendContext): Proposal[] {
     .map((support) =>
       changed({ ...support, seal: 'grommet' }, `A grommet in ${support.name ?? 'the pass-through'}`, 2, ['a grommet']),
     );
+}
+
+/** A hole as wide as what has to go through it asks, in the place of one that is narrower. */
+export function widerHole({ run, lay, finding }: MendContext): Proposal[] {
+  if (!HOLE_RULES.includes(finding.rule)) return [];
+  const named = lay.supports.find(({ at }) => at.arcLengthMm === finding.at?.arcLengthMm)?.id;
+  return run.run.supports.flatMap((support) => {
+    const { id, kind, holeMm, name = 'the pass-through' } = support;
+    if (id !== named || kind !== 'pass-through' || holeMm === undefined) return [];
+    const wideMm = Math.ceil(holeMm - finding.margin);
+    return [changed({ ...support, holeMm: wideMm }, `A hole of ${lengthText(wideMm)} for ${name}`, 3, [])];
+  });
 }
 
 function changed(support: Support, words: string, change: number, toGet: readonly string[]): Proposal {

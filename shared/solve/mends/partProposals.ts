@@ -44,11 +44,19 @@ function hosesThat({ run, tables }: MendContext, suits: (hose: Hose) => boolean)
  * Sleeves that go over the bare hose, the closest first, for a run that has none. A sleeve keeps braid off what it would saw and heat off the
  * hose; it never raises what the hose itself bears, and the checks do not count it so.
  */
-export function sleeves({ run, tables }: MendContext): Proposal[] {
-  if (run.sleeve !== undefined) return [];
+export function sleeves(context: MendContext): Proposal[] {
+  return context.run.sleeve === undefined ? sleevesOver(context) : [];
+}
+
+/** Sleeves that go over the hose, in the place of one that does not. */
+export function widerSleeves(context: MendContext): Proposal[] {
+  return context.finding.rule === 'sleeve-goes-over' ? sleevesOver(context) : [];
+}
+
+function sleevesOver({ run, tables }: MendContext): Proposal[] {
   const bareMm = outsideDiameterMm(run.hose);
   return tables.sleeves
-    .filter(({ insideDiameterMm }) => insideDiameterMm >= bareMm)
+    .filter(({ id, insideDiameterMm }) => id !== run.sleeve?.id && insideDiameterMm >= bareMm)
     .toSorted((p, q) => p.insideDiameterMm - q.insideDiameterMm || (p.id < q.id ? -1 : 1))
     .slice(0, MOST_SLEEVES)
     .map((sleeve) => ({

@@ -12,10 +12,19 @@ import {
   slideAway,
   slideClamp,
   standOff,
+  widerHole,
 } from './holdProposals.ts';
 import { clampsRight, fastJoints, hosesForClamps } from './jointProposals.ts';
 import { lessSlack, moreSlack, newHose } from './lengthProposals.ts';
-import { bleed, otherHoses, sleeves, sleeveWhereAsked, softerHoses, tighterHoses } from './partProposals.ts';
+import {
+  bleed,
+  otherHoses,
+  sleeves,
+  sleeveWhereAsked,
+  softerHoses,
+  tighterHoses,
+  widerSleeves,
+} from './partProposals.ts';
 import type { Proposer } from './proposal.ts';
 import { largerSizes, largerWhereAsked, smallerSizes } from './sizeProposals.ts';
 
@@ -45,6 +54,7 @@ export const PROPOSERS: Partial<Record<CheckName, readonly Proposer[]>> = {
   clampHeat: [hotterClamp, slideAway, letGo],
   engineSlack: [moreSlack, slideAway, letGo],
   passThrough: [grommet],
+  assembly: [widerSleeves, widerHole],
   drainFall: [freeClocks, otherAngles, lessSlack, evenFall, smallerSizes],
   drainLean: [freeClocks, otherAngles, lessSlack, evenFall],
   turboDrainEnds: [largerWhereAsked, otherAngles],

@@ -22,7 +22,7 @@ export interface TriedMends {
   readonly nearest: readonly NearMend[];
 }
 
-/** How many changes are laid at most, and on how many of those that are no answers a second one is put. */
+/** How many changes are laid at most, and on how many of those that do not cure all of it a second one is put. */
 const MOST_TRIED = 32;
 const MOST_BASES = 2;
 
@@ -97,13 +97,13 @@ function uncuredBy(work: Work, settled: readonly MendTry[]): Finding[] {
   return work.aimedAt.filter((finding) => !answers.some(({ cured }) => cured.some((c) => c.finding === finding)));
 }
 
-/** What came nearest laid to the end, and second changes on top of the best of that. Nothing where everything has an answer. */
+/** What came nearest laid to the end, and second changes on top of the best of that and of what cures only a part. Nothing where everything has an answer. */
 async function tryFurther(work: Work, sofar: Tried, watch: Watch): Promise<Tried> {
   const uncured = uncuredBy(work, sofar.settled);
   if (uncured.length === 0) return NOTHING_TRIED;
   const fresh = sofar.quick.filter(({ proposal }) => sofar.settled.every((one) => one.proposal !== proposal));
   const settled = await settleAll(work, worthNearing(work, fresh, uncured), partOf(watch, 0, 0.3));
-  const bases = nearestOf(work, refused(work, [...sofar.settled, ...settled]), uncured).slice(0, MOST_BASES);
+  const bases = nearestOf(work, [...sofar.settled, ...settled], uncured).slice(0, MOST_BASES);
   const seconds = inTurn(bases.map((base) => secondSteps(work.bench.tables, base)));
   const second = await tryAll(work, seconds, partOf(watch, 0.3, 1));
   return together({ ...NOTHING_TRIED, settled }, second);

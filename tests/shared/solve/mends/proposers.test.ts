@@ -9,9 +9,10 @@ import {
   hotterClamp,
   moveClamp,
   standOff,
+  widerHole,
 } from '../../../../shared/solve/mends/holdProposals.ts';
 import { moreSlack } from '../../../../shared/solve/mends/lengthProposals.ts';
-import { sleeves, sleeveWhereAsked, tighterHoses } from '../../../../shared/solve/mends/partProposals.ts';
+import { sleeves, sleeveWhereAsked, tighterHoses, widerSleeves } from '../../../../shared/solve/mends/partProposals.ts';
 import type { MendContext } from '../../../../shared/solve/mends/proposal.ts';
 import { PROPOSERS } from '../../../../shared/solve/mends/proposers.ts';
 import { largerSizes, largerWhereAsked, smallerSizes } from '../../../../shared/solve/mends/sizeProposals.ts';
@@ -20,6 +21,7 @@ import { clearanceTo, straightLay } from '../../../arbitraries/lays.ts';
 import { sampleClamp, sampleSleeve } from '../../../arbitraries/projects.ts';
 import { exampleEnd, exampleHose, examplePort, oneRunProject } from '../../../arbitraries/rig.ts';
 
+type Vec3 = [number, number, number];
 const ENDS = [0, 30, 45, 90].map((angle) => exampleEnd(angle));
 const TABLES: PartTables = {
   hoses: [
@@ -83,6 +85,37 @@ describe('what is proposed', () => {
   it('of hoses and sleeves: of the size of the run, that bend tighter, that go over it', () => {
     expect(tighterHoses(contextOf({})).map(({ edit }) => edit)).toEqual([{ kind: 'hose', hose: 'tighter' }]);
     expect(sleeves(contextOf({})).map(({ edit }) => edit)).toEqual([{ kind: 'sleeve', sleeve: 'sleeve-16' }]);
+  });
+
+  it('of what does not go over or through: a sleeve that does, a hole as wide as is asked', () => {
+    const narrow = contextOf({ rule: 'sleeve-goes-over', margin: -4 });
+    const sleeved = { ...narrow, run: { ...narrow.run, sleeve: sampleSleeve({ id: 'tight', insideDiameterMm: 12 }) } };
+    expect(widerSleeves(sleeved).map(({ edit }) => edit)).toEqual([{ kind: 'sleeve', sleeve: 'sleeve-16' }]);
+    expect(widerSleeves(contextOf({ rule: 'hole-over-hose' }))).toEqual([]);
+    const holes = [100, 300].map((x, i) => ({
+      support: {
+        id: `h${i}`,
+        kind: 'pass-through' as const,
+        point: [x, 0, 0] as Vec3,
+        axis: [1, 0, 0] as Vec3,
+        holeMm: 20,
+      },
+      laid: {
+        id: `h${i}`,
+        kind: 'pass-through' as const,
+        at: { arcLengthMm: x, point: [x, 0, 0] as Vec3 },
+        axis: [1, 0, 0] as Vec3,
+        proposed: false,
+      },
+    }));
+    const lay = straightLay({ supports: holes.map(({ laid }) => laid) });
+    const at = holes[1]!.laid.at;
+    const through = contextOf({ rule: 'hole-over-end', margin: -8.4, at }, lay);
+    const run = { ...through.run, run: { ...through.run.run, supports: holes.map(({ support }) => support) } };
+    // 20 mm and 8.4 missing: 29.
+    expect(widerHole({ ...through, run }).map(({ edit }) => edit)).toEqual([
+      { kind: 'change-support', support: { ...holes[1]!.support, holeMm: 29 } },
+    ]);
   });
 
   it('no sleeve where a hose is nearer to heat than any sleeve lets it come', () => {
