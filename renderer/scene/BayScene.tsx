@@ -84,7 +84,7 @@ function OnBay({ open, bay, palette }: OnBayProps) {
       <directionalLight position={[-0.35, -0.8, 1]} intensity={2.1} color={palette.skyLight} />
       <directionalLight position={[0.9, 0.3, 0.3]} intensity={0.35} color={palette.skyLight} />
       <BayMesh bay={bay} project={project} lays={lays} palette={palette} />
-      <SweptSkin bay={bay} project={project} palette={palette} />
+      <SweptSkin palette={palette} />
       <LainInBay hoses={Object.values(lain)} palette={palette} />
       {drawn.map((lay) => (
         <RunInBay key={lay.run} lay={lay} open={open} chosen={lay.run === chosen} palette={palette} />

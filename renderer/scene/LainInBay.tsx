@@ -9,9 +9,9 @@ interface LainInBayProps {
   readonly palette: ScenePalette;
 }
 
-/** Hoses found so far while others are still looked for: pale and without cover or ends, since they may yet be laid otherwise. */
+/** Hoses found so far while others are still looked for: see-through and without cover or ends, since they may yet be laid otherwise. */
 export function LainInBay({ hoses, palette }: LainInBayProps) {
-  return hoses.map((hose) => <LainTube key={hose.run} hose={hose} colour={palette.tag.paper} />);
+  return hoses.map((hose) => <LainTube key={hose.run} hose={hose} colour={palette.selected} />);
 }
 
 function LainTube({ hose, colour }: { hose: LainHose; colour: string }) {
@@ -19,6 +19,6 @@ function LainTube({ hose, colour }: { hose: LainHose; colour: string }) {
     () => sweepGeometry(hose.points, { radiusMm: hose.outsideDiameterMm / 2, sides: 12, textureLengthMm: 1 }),
     [hose],
   );
-  const pale = useDisposed(() => new MeshLambertMaterial({ color: colour, transparent: true, opacity: 0.7 }), [colour]);
+  const pale = useDisposed(() => new MeshLambertMaterial({ color: colour, transparent: true, opacity: 0.5 }), [colour]);
   return <mesh geometry={tube} material={pale} renderOrder={3} />;
 }

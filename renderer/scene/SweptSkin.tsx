@@ -1,52 +1,20 @@
-import { useThree } from '@react-three/fiber';
-import { useEffect, useState } from 'react';
 import { BufferAttribute, BufferGeometry, DoubleSide, MeshBasicMaterial } from 'three';
-import type { Project, Skin } from '../../shared/document/project/schema.ts';
-import type { OpenDocument } from '../state/documentStore.ts';
-import { useSession } from '../state/useBench.ts';
+import { useStore } from 'zustand';
+import { useBench } from '../state/useBench.ts';
 import type { ScenePalette } from './palette.ts';
-import { sweptBySkin } from './sweptBySkin.ts';
 import { useDisposed } from './useDisposed.ts';
-
-interface SweptSkinProps {
-  readonly bay: NonNullable<OpenDocument['bay']>;
-  readonly project: Project;
-  readonly palette: ScenePalette;
-}
-
-/** What the moving skin whose values are open sweeps, translucent: hoses keep clear of all of it. */
-export function SweptSkin({ project, ...shown }: SweptSkinProps) {
-  const id = useSession((session) => (session.step === 'bay' ? session.skin : null));
-  const skin = project.bay.skins.find((one) => one.id === id);
-  if (skin?.sweep === undefined) return null;
-  return <Swept key={skin.id} skin={skin} project={project} {...shown} />;
-}
 
 const OPACITY = 0.34;
 /** After the bay's see-through parts; its depth first, so that surfaces behind one another do not add up. */
 const ORDER = { depth: 4, colour: 5 };
 
-/** ms without a further change of how it moves after which what it sweeps is worked out: up to a second of a great turn. */
-const REST_MS = 160;
-const NOTHING = new Float32Array();
-
-/** Corners of what a skin sweeps, once it is let rest; those of before until then. */
-function useSwept(bay: SweptSkinProps['bay'], project: Project, skin: Skin): Float32Array {
-  const [corners, setCorners] = useState<Float32Array>(NOTHING);
-  const invalidate = useThree((three) => three.invalidate);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: of the project only its skins decide
-  useEffect(() => {
-    const rest = setTimeout(() => {
-      setCorners(sweptBySkin(bay, project, skin) ?? NOTHING);
-      invalidate();
-    }, REST_MS);
-    return () => clearTimeout(rest);
-  }, [bay, project.bay.skins, skin, invalidate]);
-  return corners;
+/** What the moving skin whose values are open sweeps, translucent: hoses keep clear of all of it. */
+export function SweptSkin({ palette }: { readonly palette: ScenePalette }) {
+  const corners = useStore(useBench().onSweep, (state) => state.corners);
+  return corners === null || corners.length === 0 ? null : <Swept corners={corners} palette={palette} />;
 }
 
-function Swept({ bay, project, skin, palette }: SweptSkinProps & { readonly skin: Skin }) {
-  const corners = useSwept(bay, project, skin);
+function Swept({ corners, palette }: { readonly corners: Float32Array; readonly palette: ScenePalette }) {
   const geometry = useDisposed(() => {
     const made = new BufferGeometry();
     made.setAttribute('position', new BufferAttribute(corners, 3));
@@ -67,7 +35,6 @@ function Swept({ bay, project, skin, palette }: SweptSkinProps & { readonly skin
     };
     return { depth, colour, dispose };
   }, [palette]);
-  if (corners.length === 0) return null;
   return (
     <group>
       <mesh geometry={geometry} material={materials.depth} renderOrder={ORDER.depth} />

@@ -26,6 +26,7 @@ import { createOnRecent } from './onRecent.ts';
 import { createOnRod } from './onRod.ts';
 import { createOnRuns } from './onRuns.ts';
 import { createOnSquareUp } from './onSquareUp.ts';
+import { createOnSweep } from './onSweep.ts';
 import { createOnWays } from './onWays.ts';
 import { createDrawerStore } from './parts/drawerStore.ts';
 import { createOnParts } from './parts/onParts.ts';
@@ -71,6 +72,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const guide = createGuide();
   followGuide(guide, { document, session, hover });
   const onPreview = createOnPreview({ document, session, ports, filesNow });
+  const onSweep = createOnSweep({ document, session, jobs: ports.jobs });
   keepAnswers(document);
   keepPicture(document, jobs, filesNow);
   session.subscribe(({ run, step }, before) => {
@@ -253,6 +255,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
     onSquareUp,
     onParts,
     onPreview,
+    onSweep,
     guide,
     byHand,
     onBay,

@@ -11,6 +11,8 @@ import type { NamedFile, ProjectFiles } from '../document/project/projectFiles.t
 import type { Paperwork } from '../document/project/schema.ts';
 import type { Straightened } from '../document/straightened/schema.ts';
 import type { WaysRound } from '../document/waysRound/schema.ts';
+import type { Sweep } from '../geometry/sweep/sweep.ts';
+import type { TriMesh } from '../geometry/triMesh.ts';
 
 /**
  * Long work by name: what goes in, what comes out. Inputs and outputs are plain records and typed arrays, so that a job
@@ -45,6 +47,8 @@ export interface JobTable {
   };
   /** Read, validate and hash a project and its meshes; the bay as a picture. */
   readonly openProject: { input: ProjectFiles; output: { bay: BayPicture; warnings: readonly Problem[] } };
+  /** What the parts of a mesh sweep as they move, as triangles of its own: x, y, z of each corner. mm, bay frame. */
+  readonly sweepParts: { input: { readonly mesh: TriMesh; readonly sweep: Sweep }; output: { corners: Float32Array } };
   /** Lay all runs, or the named ones (others are kept as laid in `earlier`), and check them. */
   readonly layRuns: {
     input: ProjectFiles & { runs?: readonly string[]; earlier?: LayReport };

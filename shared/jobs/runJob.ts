@@ -12,6 +12,7 @@ type Job<N extends JobName> = (input: JobInput<N>, watch: Watch, memory: JobMemo
 const JOBS: { [N in JobName]: () => Promise<Job<N>> } = {
   lookAtMeshes: () => import('./lookAtMeshesJob.ts').then((file) => file.lookAtMeshesJob),
   openProject: async () => openProjectJob,
+  sweepParts: () => import('./sweepPartsJob.ts').then((file) => file.sweepPartsJob),
   layRuns: () => import('./layRunsJob.ts').then((file) => file.layRunsJob),
   endTrial: () => import('./endTrialJob.ts').then((file) => file.endTrialJob),
   waysRound: () => import('./waysRoundJob.ts').then((file) => file.waysRoundJob),

@@ -6,6 +6,7 @@ import { Shape } from '../../widgets/Shape.tsx';
 import { ToolStrip } from '../byHand/ToolStrip.tsx';
 import { GuideCard } from '../guide/GuideCard.tsx';
 import { LeavingSlip } from './LeavingSlip.tsx';
+import { SweepSlip } from './SweepSlip.tsx';
 
 /** ms. What only says that something went well leaves by itself; what went wrong stays until it is closed. */
 const WELL_SAID_MS = 8_000;
@@ -38,6 +39,7 @@ export function WorkStrip() {
           </Button>
         </section>
       )}
+      <SweepSlip />
       <LeavingSlip />
       {notice !== null && (
         <section className={`slip notice notice-${notice.kind}`} role={notice.kind === 'problem' ? 'alert' : 'status'}>

@@ -1,5 +1,6 @@
 import { SWEEP_WITHIN_MM } from '../../base/tolerances.ts';
 import { distance, lerp, rejectFrom, scale, sub, turnAbout, unit, type Vec3 } from '../../base/vec3.ts';
+import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import type { Sweep } from './sweep.ts';
 import { addQuad, addTriangle, edgesOf, newTriangleList, type TriangleList } from './triangleList.ts';
 
@@ -12,10 +13,19 @@ const HALF_MM = SWEEP_WITHIN_MM / 2;
  * The surface of what triangles sweep in a straight stroke: they themselves at both ends, and the parallelogram that each
  * edge sweeps. Exact.
  */
-export function strokeSweep(triangles: Triangles, stroke: Extract<Sweep, { kind: 'stroke' }>): TriangleList {
+export function strokeSweep(
+  triangles: Triangles,
+  stroke: Extract<Sweep, { kind: 'stroke' }>,
+  watch: Watch,
+): TriangleList {
   const along = unit(stroke.direction);
   const ends = [scale(along, stroke.fromMm), scale(along, stroke.toMm)] as const;
-  return between(triangles, edgesOf(triangles), [(p) => shifted(p, ends[0]), (p) => shifted(p, ends[1])], () => 1);
+  const poses = ends.map(
+    (by) =>
+      (p: Vec3): Vec3 =>
+        shifted(p, by),
+  );
+  return between(triangles, poses, () => 1, watch);
 }
 
 /**
@@ -23,7 +33,7 @@ export function strokeSweep(triangles: Triangles, stroke: Extract<Sweep, { kind:
  * chord is further than half of that from its arc, and between poses what each edge sweeps, in pieces so short that cutting
  * their ruled faces in two errs by the other half at most.
  */
-export function turnSweep(triangles: Triangles, turn: Extract<Sweep, { kind: 'turn' }>): TriangleList {
+export function turnSweep(triangles: Triangles, turn: Extract<Sweep, { kind: 'turn' }>, watch: Watch): TriangleList {
   const axis = unit(turn.axis);
   const reachMm = triangles.flat().reduce((most, p) => Math.max(most, offAxisMm(turn, p)), 0);
   const turnRad = turn.toRad - turn.fromRad;
@@ -35,7 +45,7 @@ export function turnSweep(triangles: Triangles, turn: Extract<Sweep, { kind: 'tu
   // Cut in two, a ruled face is off by a quarter of the difference of its opposite sides: the edge square to the axis, turned.
   const pieces = ([p, q]: readonly [Vec3, Vec3]): number =>
     Math.max(1, Math.ceil((distance(rejectFrom(p, axis), rejectFrom(q, axis)) * (turnRad / steps)) / (4 * HALF_MM)));
-  return between(triangles, edgesOf(triangles), poses, pieces);
+  return between(triangles, poses, pieces, watch);
 }
 
 /** rad. The turn whose chord is within half the tolerance of its arc, at a distance from the axis. */
@@ -45,13 +55,16 @@ export function stepRad(radiusMm: number): number {
 
 function between(
   triangles: Triangles,
-  edges: readonly (readonly [Vec3, Vec3])[],
   poses: readonly ((p: Vec3) => Vec3)[],
   pieces: (edge: readonly [Vec3, Vec3]) => number,
+  watch: Watch,
 ): TriangleList {
   const list = newTriangleList();
+  const edges = edgesOf(triangles);
   for (const at of poses) for (const [a, b, c] of triangles) addTriangle(list, at(a), at(b), at(c));
-  for (const edge of edges) {
+  for (const [i, edge] of edges.entries()) {
+    stopIfCancelled(watch);
+    watch.report({ fraction: i / edges.length, doing: 'sweeping' });
     const count = pieces(edge);
     for (let piece = 0; piece < count; piece++) {
       const from = lerp(edge[0], edge[1], piece / count);

@@ -1,4 +1,5 @@
 import { addScaled, anySquareTo, cross, distance, dot, lerp, sub, unit, type Vec3 } from '../../base/vec3.ts';
+import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { offAxisMm, stepRad } from './poseSweep.ts';
 import type { Sweep } from './sweep.ts';
 import { addQuad, newTriangleList, type TriangleList } from './triangleList.ts';
@@ -14,14 +15,20 @@ const MOST_CELLS_OUT = 400;
  * cells of 1 mm (the reach over 400 where that is more), its outline turned round. All that is swept lies within it, to the
  * chords of its circles (SWEEP_WITHIN_MM); it is larger by less than three cells.
  */
-export function revolve(triangles: readonly Triangle[], turn: Extract<Sweep, { kind: 'turn' }>): TriangleList {
+export function revolve(
+  triangles: readonly Triangle[],
+  turn: Extract<Sweep, { kind: 'turn' }>,
+  watch: Watch,
+): TriangleList {
   const axis = unit(turn.axis);
   const across = anySquareTo(axis);
   const third = cross(axis, across);
   const reachMm = triangles.flat().reduce((most, p) => Math.max(most, offAxisMm(turn, p)), 0);
   const cellMm = Math.max(LEAST_CELL_MM, reachMm / MOST_CELLS_OUT);
   const taken = new Set<number>();
-  for (const triangle of triangles) {
+  for (const [i, triangle] of triangles.entries()) {
+    stopIfCancelled(watch);
+    watch.report({ fraction: i / triangles.length, doing: 'sweeping' });
     const [a, b, c] = triangle.map((p): Vec3 => {
       const from = sub(p, turn.point);
       return [dot(from, across), dot(from, third), dot(from, axis)];

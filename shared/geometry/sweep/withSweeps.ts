@@ -1,3 +1,4 @@
+import { UNWATCHED, type Watch } from '../../base/watch.ts';
 import { type MeshPart, type TriMesh, triangleCount } from '../triMesh.ts';
 import { strokeSweep, turnSweep } from './poseSweep.ts';
 import { revolve } from './revolve.ts';
@@ -36,10 +37,11 @@ export function withSweeps(mesh: TriMesh, sweepOf: (partName: string) => Sweep |
 
 /**
  * The surface of what one part of a mesh sweeps, as triangles of its own: no place of the part is, at any moment of its movement,
- * further than SWEEP_WITHIN_MM outside of it. mm, bay frame.
+ * further than SWEEP_WITHIN_MM outside of it. mm, bay frame. A great turn of a fine part takes a second or two.
  */
-export function sweptSurface(mesh: TriMesh, part: MeshPart, sweep: Sweep): TriangleList {
+export function sweptSurface(mesh: TriMesh, part: MeshPart, sweep: Sweep, watch: Watch = UNWATCHED): TriangleList {
   const triangles = partTriangles(mesh, part);
-  if (sweep.kind === 'stroke') return strokeSweep(triangles, sweep);
-  return sweep.toRad - sweep.fromRad >= 2 * Math.PI ? revolve(triangles, sweep) : turnSweep(triangles, sweep);
+  if (sweep.kind === 'stroke') return strokeSweep(triangles, sweep, watch);
+  const isWhole = sweep.toRad - sweep.fromRad >= 2 * Math.PI;
+  return isWhole ? revolve(triangles, sweep, watch) : turnSweep(triangles, sweep, watch);
 }
