@@ -1,6 +1,6 @@
 import path from 'node:path';
 import type { Page } from '@playwright/test';
-import { demoFolder, idle, LAYING_LIMIT_MS, runRow, trianglesAtRest } from './demo/onBench.ts';
+import { demoFolder, idle, LAYING_LIMIT_MS, probe, runRow, trianglesAtRest } from './demo/onBench.ts';
 import { expect, test } from './window.ts';
 
 test.skip(
@@ -11,11 +11,25 @@ test.use({ contextOptions: { reducedMotion: 'reduce' } });
 
 const STEPS = ['bay', 'ports', 'runs', 'checks', 'papers', 'bench'] as const;
 
+/** Looks that the picture is not drawn anew any more; a picture that waits for the graphics is not at rest yet. */
+const STILL_LOOKS = 4;
+const LOOK_MS = 150;
+
+async function atRest(page: Page): Promise<void> {
+  for (let still = 0, before = -1; still < STILL_LOOKS; ) {
+    await trianglesAtRest(page);
+    const { framesDrawn } = await probe(page);
+    still = framesDrawn === before ? still + 1 : 0;
+    before = framesDrawn;
+    await page.waitForTimeout(LOOK_MS);
+  }
+}
+
 /** Takes the window as it is, in both themes, once nothing is left to be drawn. */
 async function take(page: Page, name: string): Promise<void> {
   for (const theme of ['light', 'dark']) {
     const drawn = await page.evaluate(() => window.__hosewright !== undefined);
-    if (drawn) await trianglesAtRest(page);
+    if (drawn) await atRest(page);
     await page.screenshot({ path: `.tmp/states/${name}-${theme}.png` });
     await page.keyboard.press('t');
   }

@@ -59,7 +59,7 @@ function Fog({ mm }: { mm: number }) {
     <svg className="outline" width="460" height="260" viewBox="0 0 460 260" aria-hidden="true">
       <circle cx="170" cy="130" r={TUBE_RADIUS_MM * PX_PER_MM + fog} className="fog" />
       <circle cx="170" cy="130" r={TUBE_RADIUS_MM * PX_PER_MM} className="fog-part" />
-      <text x="170" y="134" textAnchor="middle" className="outline-words">
+      <text x="170" y="134" textAnchor="middle" className="outline-words on-metal">
         the part
       </text>
       <path d={`M245 66 L${170 + 46 + fog * 0.7} ${130 - 46 - fog * 0.7}`} className="outline-rule" />

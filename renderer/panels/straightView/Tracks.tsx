@@ -95,13 +95,20 @@ interface MarkedValueProps {
   readonly topPx: number;
 }
 
-/** A value at its place on a track. */
+/** px of a letter of a value, on the narrow side: what is behind its words is covered, nothing beside them. */
+const MARKED_PX = 6.1;
+
+/** A value at its place on a track, its words legible over the lines of the track. */
 export function MarkedValue({ x, y, short, text, fault = 'too tight', before = false, topPx }: MarkedValueProps) {
+  const words = short ? `${text}, ${fault}` : text;
+  const [wordsX, wordsY] = [before ? x - 9 : x + 9, Math.max(y + 4, topPx + 13)];
+  const widePx = words.length * MARKED_PX;
   return (
     <g className={short ? 'marked marked-short' : 'marked'}>
+      <rect className="marked-back" x={before ? wordsX - widePx : wordsX} y={wordsY - 11} width={widePx} height={14} />
       <path d={`M${x} ${y - 5} l5 5 l-5 5 l-5 -5 z`} />
-      <text x={before ? x - 9 : x + 9} y={Math.max(y + 4, topPx + 13)} textAnchor={before ? 'end' : 'start'}>
-        {short ? `${text}, ${fault}` : text}
+      <text x={wordsX} y={wordsY} textAnchor={before ? 'end' : 'start'}>
+        {words}
       </text>
     </g>
   );
