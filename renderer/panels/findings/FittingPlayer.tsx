@@ -1,9 +1,9 @@
-import { useId } from 'react';
 import { useStore } from 'zustand';
 import type { OpenDocument } from '../../state/documentStore.ts';
 import { fittingSequence } from '../../state/onFitting.ts';
 import { useBench, useDocument } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
+import { Slider } from '../../widgets/Slider.tsx';
 import { useResolvedRun } from '../runs/useResolvedRun.ts';
 import { fittingWords } from './fittingWords.ts';
 
@@ -12,7 +12,6 @@ export function FittingPlayer() {
   const { onFitting } = useBench();
   const open = useDocument((state) => state.open);
   const { on, plays } = useStore(onFitting);
-  const id = useId();
   const runs = fittingSequence(open?.report ?? null);
   if (open === null || runs.length === 0) return null;
   const nameOf = (run: string | undefined): string =>
@@ -22,24 +21,12 @@ export function FittingPlayer() {
   return (
     <section className="poses" aria-label="Fitting, hose by hose">
       <h3>Fitting, hose by hose</h3>
-      <div className="pose-slider">
-        <label htmlFor={id}>
-          <b>{on === null ? 'All hoses are on' : last === undefined ? 'None is on yet' : nameOf(last)}</b>
-          <span>
-            {on !== null && `${on} of ${runs.length}`} <kbd>{'{'}</kbd> <kbd>{'}'}</kbd>
-          </span>
-        </label>
-        <input
-          id={id}
-          type="range"
-          min={0}
-          max={runs.length}
-          step={1}
-          value={on ?? runs.length}
-          aria-valuetext={where}
-          onChange={({ target }) => onFitting.to(Number(target.value))}
-        />
-      </div>
+      <Slider most={runs.length} at={on ?? runs.length} words={where} onMove={onFitting.to}>
+        <b>{on === null ? 'All hoses are on' : last === undefined ? 'None is on yet' : nameOf(last)}</b>
+        <span>
+          {on !== null && `${on} of ${runs.length}`} <kbd>{'{'}</kbd> <kbd>{'}'}</kbd>
+        </span>
+      </Slider>
       <div className="support-buttons">
         <Button name="Last hose off" disabled={on === 0} onPress={() => onFitting.step(-1)}>
           One off

@@ -1,8 +1,8 @@
-import { useId } from 'react';
 import type { Breath, Lay, Rock } from '../../../shared/document/lay/schema.ts';
 import { formatNumber } from '../../../shared/sheets/format/index.ts';
 import { useBench, useSession } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
+import { Slider } from '../../widgets/Slider.tsx';
 import { Length } from '../Length.tsx';
 
 /**
@@ -26,31 +26,20 @@ export function PosePlayer({ lay }: { lay: Lay }) {
 function RockSlider({ rock }: { rock: Rock }) {
   const { session } = useBench();
   const pose = useSession((state) => state.pose);
-  const id = useId();
   const at = pose?.kind === 'rock' ? Math.min(pose.extreme, rock.extremes.length - 1) : 0;
   const name = rock.extremes[at]?.pose.name ?? 'at rest';
   return (
-    <div className="pose-slider">
-      <label htmlFor={id}>
-        <b>{name}</b>
-        <span className="pose-count">
-          {at === 0 ? 'as it stands' : `extreme ${at} of ${rock.extremes.length - 1}`} <kbd>[</kbd> <kbd>]</kbd>
-        </span>
-      </label>
-      <input
-        id={id}
-        type="range"
-        min={0}
-        max={rock.extremes.length - 1}
-        step={1}
-        value={at}
-        aria-valuetext={name}
-        onChange={({ target }) => {
-          const extreme = Number(target.value);
-          session.set({ pose: extreme === 0 ? null : { kind: 'rock', extreme } });
-        }}
-      />
-    </div>
+    <Slider
+      most={rock.extremes.length - 1}
+      at={at}
+      words={name}
+      onMove={(extreme) => session.set({ pose: extreme === 0 ? null : { kind: 'rock', extreme } })}
+    >
+      <b>{name}</b>
+      <span className="pose-count">
+        {at === 0 ? 'as it stands' : `extreme ${at} of ${rock.extremes.length - 1}`} <kbd>[</kbd> <kbd>]</kbd>
+      </span>
+    </Slider>
   );
 }
 
@@ -84,35 +73,26 @@ const RIDE_STEP_MM = 5;
 function HoseEye({ lay }: { lay: Lay }) {
   const { hover, session } = useBench();
   const eyeMm = useSession((state) => state.eyeMm);
-  const id = useId();
   const ride = (to: number): void => {
     session.set({ eyeMm: to });
     hover.setState({ place: { run: lay.run, arcLengthMm: to, from: 'bay' } });
   };
   return (
-    <div className="pose-slider">
-      <label htmlFor={id}>
-        <Button
-          pressed={eyeMm !== null}
-          hint="Key Shift E"
-          onPress={() => (eyeMm === null ? ride(0) : session.set({ eyeMm: null }))}
-        >
-          Look along from inside
-        </Button>
-        {eyeMm !== null && <Length mm={eyeMm} both />}
-      </label>
-      {eyeMm !== null && (
-        <input
-          id={id}
-          type="range"
-          aria-label="Along the hose from END A to END B"
-          min={0}
-          max={Math.floor(lay.cutLengthMm)}
-          step={RIDE_STEP_MM}
-          value={eyeMm}
-          onChange={({ target }) => ride(Number(target.value))}
-        />
-      )}
-    </div>
+    <Slider
+      name="Along the hose from END A to END B"
+      most={Math.floor(lay.cutLengthMm)}
+      step={RIDE_STEP_MM}
+      at={eyeMm}
+      onMove={ride}
+    >
+      <Button
+        pressed={eyeMm !== null}
+        hint="Key Shift E"
+        onPress={() => (eyeMm === null ? ride(0) : session.set({ eyeMm: null }))}
+      >
+        Look along from inside
+      </Button>
+      {eyeMm !== null && <Length mm={eyeMm} both />}
+    </Slider>
   );
 }
