@@ -31,6 +31,8 @@ export function patientRenderer(parameters: WebGLRendererParameters): WebGLRende
   let resting: ReturnType<typeof setTimeout> | undefined;
 
   const drawNow = ({ scene, camera }: Asked, smooth: boolean): void => {
+    // A lost card draws nothing; once it is back the picture is asked for again.
+    if (renderer.getContext().isContextLost()) return;
     size.give();
     renderer.info.reset();
     if (smooth) drawSmooth(scene, camera);
@@ -121,9 +123,11 @@ function watchCard(renderer: WebGLRenderer, done: () => void) {
   let smooth = false;
   let slow = true;
   // What a lost card was asked for is never done.
-  renderer.domElement.addEventListener('webglcontextlost', () => {
+  const forget = (): void => {
     drawing = null;
-  });
+  };
+  renderer.domElement.addEventListener('webglcontextlost', forget);
+  renderer.domElement.addEventListener('webglcontextrestored', forget);
   const isBusy = (): boolean => {
     if (drawing === null) return false;
     if (gl.getSyncParameter(drawing.fence, gl.SYNC_STATUS) !== gl.SIGNALED) return true;
