@@ -62,7 +62,7 @@ interface OnBayProps {
 function OnBay({ open, bay, palette }: OnBayProps) {
   const chosen = useSession((state) => state.run);
   const step = useSession((state) => state.step);
-  const { onFitting, hand } = useBench();
+  const { onFitting, onRuns, hand } = useBench();
   const joins = useStore(hand, (state) => state.joins);
   const fitted = useStore(onFitting, ({ on }) => on);
   const lain = useJobs((state) => state.lain);
@@ -78,6 +78,9 @@ function OnBay({ open, bay, palette }: OnBayProps) {
   // While the hoses go on one by one they are looked at, not judged.
   const told = on === null ? findings : [];
   const shownFindings = step === 'checks' ? told : told.filter(({ finding }) => finding.run === chosen);
+  const choosePort = (port: string): void => {
+    if (hand.getState().tool.kind === 'none') hand.set({ port });
+  };
   return (
     <>
       <hemisphereLight args={[palette.skyLight, palette.groundLight, 1.5]} position={[0, 0, 1]} />
@@ -110,7 +113,11 @@ function OnBay({ open, bay, palette }: OnBayProps) {
       <MeasureInBay colour={palette.selected} />
       <BayAim bay={bay} palette={palette} />
       <PortMarks project={project} bay={bay} step={step} palette={palette} />
-      <PortTags ports={taggedPorts(project, chosen, step, joins)} palette={palette} />
+      <PortTags
+        ports={taggedPorts(project, chosen, step, joins)}
+        palette={palette}
+        onPick={joins !== null ? onRuns.pick : step === 'ports' ? choosePort : undefined}
+      />
       <FindingFlags findings={shownFindings} palette={palette} />
       <HoverMarker lays={lays} colour={palette.selected} />
       <CameraWork bay={bay} lays={lays} />

@@ -30,7 +30,7 @@ const RADIUS_PER_DASH_MM = 25.4 / 32;
  * a run is stated the ports it may join stand there, to be picked.
  */
 export function PortMarks({ project, bay, step, palette }: PortMarksProps) {
-  const { hand, onBay, onRuns, section, session } = useBench();
+  const { hand, onBay, section, session } = useBench();
   const chosen = useStore(hand, (state) => state.port);
   const pull = useBayDrag();
   const joins = useStore(hand, (state) => state.joins);
@@ -39,14 +39,10 @@ export function PortMarks({ project, bay, step, palette }: PortMarksProps) {
   const isChosen = (port: Port): boolean =>
     joins === null ? port.id === chosen : port.id === joins.a || port.id === joins.b;
   const press = (event: ThreeEvent<PointerEvent>, port: Port): void => {
-    if (hand.getState().tool.kind !== 'none') return;
-    if (joins !== null) {
-      event.stopPropagation();
-      onRuns.pick(port.id);
-    } else {
-      hand.set({ port: port.id });
-      pull(event, drag(port));
-    }
+    // While a run is stated ports are picked by their tags, and stay where they are.
+    if (hand.getState().tool.kind !== 'none' || joins !== null) return;
+    hand.set({ port: port.id });
+    pull(event, drag(port));
   };
   const drag = (port: Port) => ({
     begin: () => hand.take({ kind: 'seat', port: port.id }),

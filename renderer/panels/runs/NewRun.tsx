@@ -102,7 +102,7 @@ function DraftCard({ open, first }: { open: OpenDocument; first: RunDraft }) {
     <>
       <h2 id={title}>New run</h2>
       <p className="teach">
-        Click the port of END {joins?.next === 'b' ? 'B' : 'A'} in the bay, or choose both ports here.
+        Click the tag of END {joins?.next === 'b' ? 'B' : 'A'}’s port in the bay, or choose both ports here.
       </p>
       <div className="changes">
         <Choice
