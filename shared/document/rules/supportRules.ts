@@ -23,6 +23,15 @@ export const SUPPORT_RULES: readonly Rule[] = [
     overridable: true,
   },
   {
+    id: 'clamp-foot',
+    title: 'How far a clamp that the program proposes is from what it could stand on, at most',
+    value: 100,
+    unit: 'mm',
+    source: `${NO_SOURCE}: what a bracket reaches without shaking`,
+    grade: 'common-practice',
+    overridable: true,
+  },
+  {
     id: 'clamp-fits',
     title: 'Clamps that hold another size of hose',
     value: 0,

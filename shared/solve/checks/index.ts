@@ -9,6 +9,7 @@ import { bundlePressure } from './bundlePressure.ts';
 import { chafe } from './chafe.ts';
 import type { Check } from './check.ts';
 import { clampFits } from './clampFits.ts';
+import { clampFoot } from './clampFoot.ts';
 import { clampHeat } from './clampHeat.ts';
 import { clampPlace } from './clampPlace.ts';
 import { clampPressure } from './clampPressure.ts';
@@ -86,6 +87,7 @@ export const CHECKS: Readonly<Record<CheckName, Check>> = {
   wiring,
   clampSpacing,
   clampPlace,
+  clampFoot,
   clampFits,
   clampHeat,
   engineSlack,

@@ -164,7 +164,8 @@ describe('output', () => {
     const started = path.join(scratch.folder, 'started');
     const ended = await hosewright(scratch.folder, ['lay', '.', '--out', '.'], (child) => {
       // The fake worker leaves this file once it works; a signal before that would end any program.
-      const timer = setInterval(() => existsSync(started) && child.kill('SIGINT'), 100);
+      let sent = 0;
+      const timer = setInterval(() => existsSync(started) && sent++ < 2 && child.kill('SIGINT'), 100);
       child.on('close', () => clearInterval(timer));
     });
     expect(ended).toEqual({ code: 130, out: '', err: 'stopped; nothing was written\n' });

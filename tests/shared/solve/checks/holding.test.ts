@@ -50,6 +50,26 @@ describe('a clamp', () => {
     }
   });
 
+  it('that is proposed over something hot alone stands on nothing; one the user put is let be', () => {
+    const straight = straightLay();
+    const half = straight.cutLengthMm / 2;
+    const at = straight.centreline.points[Math.floor(straight.centreline.points.length / 2)] as Vec3;
+    const nearTo = (id: string, mm: number) => ({
+      reachMm: 150,
+      arcLengthMm: [half],
+      radiusMm: [10_000],
+      heightMm: [0],
+      near: [{ to: { kind: 'skin' as const, id }, clearanceMm: [mm], askedMm: [0], parts: [id], part: [0] }],
+    });
+    const proposed = { ...straight, supports: [{ ...supportAt(half, at), proposed: true }] };
+    expect(findingsOf('clampFoot', resolved(), { ...proposed, profile: nearTo('tub', 80) })).toEqual([]);
+    const [over] = findingsOf('clampFoot', resolved(), { ...proposed, profile: nearTo('exhaust', 80) });
+    expect(over).toMatchObject({ severity: 'look', limit: 100, measured: 150 });
+    expect(over?.message).toContain('more than 150');
+    const own = { ...straight, supports: [supportAt(half, at)], profile: nearTo('exhaust', 80) };
+    expect(findingsOf('clampFoot', resolved(), own)).toEqual([]);
+  });
+
   it('of another size than the hose is looked at, by the figures of its own table', () => {
     const of = (holdsFromMm: number, holdsToMm: number) =>
       findingsOf('clampFits', clampedBy({ holdsFromMm, holdsToMm }), straightLay());

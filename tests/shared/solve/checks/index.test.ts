@@ -113,6 +113,7 @@ it('gives findings that fit the schema, name a rule, and are negative in margin 
           'selfContact',
           'wiring',
           'clampPlace',
+          'clampFoot',
           'clampFits',
           'clampHeat',
           'clampPressure',

@@ -168,6 +168,18 @@ function onBend(deg: number, proposed: boolean): Spoilt {
   return spoilt(layAlong(arc, { supports: [placed((Math.PI * radiusMm) / 4, arc[450] as Vec3, proposed)] }));
 }
 
+/** A clamp that the program proposes in the middle of the hose, so far from a skin of this kind. */
+function footAt(mm: number, skin = 'tub'): Spoilt {
+  const lay = straightLay();
+  const half = lay.cutLengthMm / 2;
+  const at = lay.centreline.points[Math.floor(lay.centreline.points.length / 2)] as Vec3;
+  const near = [
+    { to: { kind: 'skin' as const, id: skin }, clearanceMm: [mm], askedMm: [0], parts: ['tub'], part: [0] },
+  ];
+  const profile = { reachMm: 150, arcLengthMm: [half], radiusMm: [10_000], heightMm: [0], near };
+  return spoilt({ ...lay, profile, supports: [placed(half, at, true)] });
+}
+
 const hotClamp = (likely: number, high: number): Spoilt =>
   clamped({}, { heat: heatAlong({ low: 60, likely, high }, { low: 60, likely: 70, high: 80 }) });
 
@@ -216,6 +228,7 @@ const HOLDS: readonly Mutation[] = [
       at: (deg) => onBend(deg, severity === 'note'),
     }),
   ),
+  { check: 'clampFoot', rule: 'clamp-foot', severity: 'look', limit: 100, kept: 99.9, past: 100.1, at: footAt },
   // The sample hose is 15.8 mm thick: a clamp that begins or ends a little to the wrong side of that does not fit.
   ...[
     (wrong: number): Spoilt => clamped({ holdsToMm: 15.8 - 0.1 * wrong }),

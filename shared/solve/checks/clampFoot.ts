@@ -1,0 +1,45 @@
+import type { Finding, Lay, LaySupport } from '../../document/lay/schema.ts';
+import type { Project } from '../../document/project/schema.ts';
+import { ruleValue } from '../../document/rules/index.ts';
+import { lengthText } from '../../document/wording/quantityText.ts';
+import type { CheckContext } from './check.ts';
+import { judge } from './judge.ts';
+import { placeText } from './places.ts';
+
+/**
+ * Clamps that the program proposes against what they could stand on: the nearest surface of the bay that is not hot, mm from the
+ * hose's surface. Where the user puts a clamp there is something to put it on.
+ */
+export function clampFoot({ project, run, lay }: CheckContext): Finding[] {
+  const use = ruleValue(project, 'clamp-foot', run.run.id);
+  const { profile } = lay;
+  if (profile === undefined) return [];
+  return lay.supports
+    .filter(({ kind, proposed }) => kind === 'clamp' && proposed)
+    .flatMap((support) => {
+      const footMm = nearestFootMm(project, profile, support);
+      const far = footMm >= profile.reachMm ? `more than ${lengthText(profile.reachMm)}` : lengthText(footMm);
+      return judge({
+        check: 'clampFoot',
+        run: run.run.id,
+        use,
+        sense: 'at-most',
+        measured: footMm,
+        unit: 'mm',
+        severity: 'look',
+        at: support.at,
+        message: `The clamp proposed ${placeText(support.at)} is ${far} from anything cool that it could stand on.`,
+        mend: 'Make a bracket for it, or lead the hose otherwise: a clamp of your own, another end or another way round.',
+      });
+    });
+}
+
+/** As far as the profile reaches, where nothing is nearer. */
+function nearestFootMm(project: Project, profile: NonNullable<Lay['profile']>, { at }: LaySupport): number {
+  const { arcLengthMm, near, reachMm } = profile;
+  const off = (i: number): number => Math.abs((arcLengthMm[i] as number) - at.arcLengthMm);
+  const here = arcLengthMm.reduce((best, _, i) => (off(i) < off(best) ? i : best), 0);
+  const isHot = (skin: string): boolean => project.bay.skins.find(({ id }) => id === skin)?.kind === 'hot';
+  const skins = near.filter(({ to }) => to.kind === 'skin' && !isHot(to.id));
+  return Math.min(reachMm, ...skins.map(({ clearanceMm }) => clearanceMm[here] ?? reachMm));
+}
