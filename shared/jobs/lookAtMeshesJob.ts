@@ -23,8 +23,9 @@ export async function lookAtMeshesJob(
   const meshes: TriMesh[] = [];
   for (const [i, { path, bytes }] of files.entries()) {
     stopIfCancelled(watch);
-    partOf(watch, i / files.length, (i + 1) / files.length).report({ fraction: 0, doing: `reading ${path}` });
-    const opened = await openMesh(path, bytes);
+    const part = partOf(watch, i / files.length, (i + 1) / files.length);
+    part.report({ fraction: 0, doing: `reading ${path}` });
+    const opened = await openMesh(path, bytes, partOf(part, 0.2, 1));
     if (!opened.ok) problems.push(...opened.problems);
     else {
       meshes.push(opened.value.mesh);
@@ -32,6 +33,7 @@ export async function lookAtMeshesJob(
     }
   }
   if (problems.length > 0) return bad(problems);
+  stopIfCancelled(watch);
   const mesh = mergeMeshes(meshes);
   if (mesh.indices.length === 0) return bad([{ path: 'files', message: 'there is not one triangle in it' }]);
   const box = boxOfMesh(mesh);

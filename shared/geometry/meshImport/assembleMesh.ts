@@ -1,4 +1,5 @@
 import { bad, good, type Problem, type Result } from '../../base/result.ts';
+import { stopIfCancelled, UNWATCHED, type Watch } from '../../base/watch.ts';
 import type { MeshPart } from '../triMesh.ts';
 import type { ImportedMesh, RawMesh, RawPart } from './importedMesh.ts';
 import { uniqueNames } from './uniqueNames.ts';
@@ -12,6 +13,9 @@ const FLOAT32_STEP = 2 ** -23;
 interface Assembly {
   readonly welder: VertexWelder;
   readonly indices: Uint32Array;
+  readonly watch: Watch;
+  /** triangles looked at, those left out too */
+  looked: number;
   filled: number;
   notFinite: number;
   withoutArea: number;
@@ -22,11 +26,13 @@ interface Assembly {
  * is not a finite number, or without area, left out and counted in a warning; parts named uniquely, empty ones left out.
  * Refused when no triangle is left.
  */
-export function assembleMesh(fileName: string, raw: RawMesh): Result<ImportedMesh> {
+export function assembleMesh(fileName: string, raw: RawMesh, watch: Watch = UNWATCHED): Result<ImportedMesh> {
   const most = raw.parts.reduce((sum, part) => sum + part.indices.length, 0);
   const assembly: Assembly = {
     welder: newVertexWelder(),
     indices: new Uint32Array(most),
+    watch,
+    looked: 0,
     filled: 0,
     notFinite: 0,
     withoutArea: 0,
@@ -63,9 +69,18 @@ function addParts(assembly: Assembly, rawParts: readonly RawPart[]): MeshPart[] 
 const UNSEEN = -1;
 const NOT_FINITE = -2;
 
+/** Triangles between two looks whether it is still wanted. */
+const LOOK_EVERY = 4096;
+
+function tellProgress({ watch, looked, indices }: Assembly): void {
+  stopIfCancelled(watch);
+  watch.report({ fraction: (3 * looked) / indices.length, doing: 'joining its triangles' });
+}
+
 function addPart(assembly: Assembly, part: RawPart, welded: Int32Array): void {
   const { positions, indices } = part;
   for (let at = 0; at + 2 < indices.length; at += 3) {
+    if (assembly.looked++ % LOOK_EVERY === 0) tellProgress(assembly);
     const p = indices[at]!;
     const q = indices[at + 1]!;
     const r = indices[at + 2]!;

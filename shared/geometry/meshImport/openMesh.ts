@@ -1,4 +1,5 @@
 import { bad, type Result } from '../../base/result.ts';
+import { stopIfCancelled, UNWATCHED, type Watch } from '../../base/watch.ts';
 import { asProblems, assembleMesh } from './assembleMesh.ts';
 import { isGlb } from './gltfText.ts';
 import type { ImportedMesh, RawResult } from './importedMesh.ts';
@@ -13,10 +14,15 @@ import { textOf } from './textCursor.ts';
  * extension only where that says nothing. `fileName` names the file in problems and a part that has no name of its own.
  * Refused with a sentence that says what is wrong, or opened with warnings about what was left out or mended.
  */
-export async function openMesh(fileName: string, bytes: Uint8Array): Promise<Result<ImportedMesh>> {
+export async function openMesh(
+  fileName: string,
+  bytes: Uint8Array,
+  watch: Watch = UNWATCHED,
+): Promise<Result<ImportedMesh>> {
   const read = await readAny(fileName, bytes);
   if ('refusal' in read) return bad(asProblems(fileName, [read.refusal]));
-  return assembleMesh(fileName, read.raw);
+  stopIfCancelled(watch);
+  return assembleMesh(fileName, read.raw, watch);
 }
 
 async function readAny(fileName: string, bytes: Uint8Array): Promise<RawResult> {
