@@ -71,30 +71,15 @@ export function browserDesktop(page: Window): DesktopApi {
   };
 }
 
-/** ms. A dialog that is gone sooner was never seen: the browser shows one at a time, and may not be done with the one before. */
-const UNSEEN_MS = 60;
-/** ms until it is asked for again, and how often it is: a key may ask for a dialog for a few seconds. */
-const ASK_AGAIN_MS = 150;
-const MOST_ASKS = 12;
-
 /** Shows the browser's own file dialog; null when the user closes it. */
-export function pickFiles(
-  page: Window,
-  { folder }: { readonly folder: boolean },
-  asks = MOST_ASKS,
-): Promise<readonly File[] | null> {
+function pickFiles(page: Window, { folder }: { readonly folder: boolean }): Promise<readonly File[] | null> {
   const input = page.document.createElement('input');
   input.type = 'file';
   input.multiple = true;
   input.webkitdirectory = folder;
   return new Promise((resolve) => {
-    const askedMs = page.performance.now();
     input.addEventListener('change', () => resolve(input.files && input.files.length > 0 ? [...input.files] : null));
-    input.addEventListener('cancel', () => {
-      const isUnseen = page.performance.now() - askedMs < UNSEEN_MS;
-      if (!isUnseen || asks <= 1) resolve(null);
-      else page.setTimeout(() => resolve(pickFiles(page, { folder }, asks - 1)), ASK_AGAIN_MS);
-    });
+    input.addEventListener('cancel', () => resolve(null));
     input.click();
   });
 }

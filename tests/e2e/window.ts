@@ -44,6 +44,9 @@ export async function openWindow(page: Page, project: string | undefined): Promi
     const { protocol, hostname } = new URL(request.url());
     if (hostname !== '127.0.0.1' && !['blob:', 'data:'].includes(protocol)) faults.push(`asked: ${request.url()}`);
   });
+  // Playwright takes file dialogs over only while somebody listens for one, and begins to a little later than it is asked to:
+  // a dialog that opens sooner is the browser's own, which shows none here. So there is a listener all along.
+  page.on('filechooser', () => undefined);
   await page.goto(address);
   const close = (): void => {
     server.removeAllListeners('exit');

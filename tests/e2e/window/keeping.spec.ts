@@ -79,6 +79,18 @@ rig.describe('nothing is lost', () => {
     expect(JSON.parse(await readFile(path.join(folder, 'project.json'), 'utf8')).runs[0].slack).toBe(0.07);
   });
 
+  rig('a project is opened again as soon as it is there, time after time', async ({ opened: { page }, folder }) => {
+    for (let time = 0; time < 6; time++) {
+      const before = await page.evaluateHandle(() => window.__hosewright);
+      const choosing = page.waitForEvent('filechooser');
+      await page.keyboard.press('Control+o');
+      await (await choosing).setFiles(folder);
+      await page.waitForFunction((old) => window.__hosewright !== undefined && window.__hosewright !== old, before);
+      await expect(page.getByRole('button', { name: 'Lay this run' })).toBeEnabled();
+    }
+    await expect(page.getByRole('alert')).toBeHidden();
+  });
+
   rig('a lay that is stopped leaves the project, and can be made again', async ({ opened: { page } }) => {
     const lay = page.getByRole('button', { name: 'Lay this run' });
     await expect(lay).toBeEnabled();
