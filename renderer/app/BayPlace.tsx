@@ -1,4 +1,4 @@
-import { Component, lazy, type ReactNode, Suspense, useState } from 'react';
+import { Component, lazy, type ReactNode, Suspense, useEffect, useState } from 'react';
 import { BayTools } from '../panels/bay/BayTools.tsx';
 import { useBench, useDocument, useJobs, useSession } from '../state/useBench.ts';
 import { Button } from '../widgets/Button.tsx';
@@ -21,6 +21,9 @@ export function BayPlace() {
   const [able] = useState(canDraw);
   const unread = useDocument(({ open }) => open?.bay === null);
   const busy = useJobs(({ current }) => current !== null);
+  useEffect(() => {
+    if (!able) session.set({ picture: 'no-webgl' });
+  }, [able, session]);
   if (!able || picture === 'no-webgl') return <NoPicture />;
   return (
     <PictureGuard onBroken={() => session.set({ picture: 'no-webgl' })}>
@@ -57,7 +60,7 @@ function NotRead() {
 
 function NoPicture() {
   return (
-    <section className="empty" aria-labelledby="no-picture">
+    <section className="empty no-picture" aria-labelledby="no-picture">
       <h2 id="no-picture">No picture of the bay on this machine</h2>
       <p>
         The window could not start 3D drawing (WebGL 2). Laying, checks, the straight view, papers and every value work

@@ -35,6 +35,7 @@ import type { BenchPorts } from './ports.ts';
 import { readDocument } from './readDocument.ts';
 import { createSectionStore } from './sectionStore.ts';
 import { createHoverStore, createSessionStore, type SessionChoices } from './sessionStore.ts';
+import { putDownWithoutPicture } from './withoutPicture.ts';
 
 /** Mm of bay seen around a finding: enough to know where one is, close enough to see what touches. */
 const FINDING_SPAN_MM = 260;
@@ -73,6 +74,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   followGuide(guide, { document, session, hover });
   const onPreview = createOnPreview({ document, session, ports, filesNow });
   const onSweep = createOnSweep({ document, session, jobs: ports.jobs });
+  putDownWithoutPicture({ hand, session, jobs });
   keepAnswers(document);
   keepPicture(document, jobs, filesNow);
   session.subscribe(({ run, step }, before) => {
