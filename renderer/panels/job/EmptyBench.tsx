@@ -29,7 +29,7 @@ export function EmptyBench() {
           Open a project
         </Button>
       </div>
-      <p className="empty-drop">A scan can also be dropped on this window: STL, OBJ, GLB or glTF.</p>
+      <p className="empty-drop">A scan can also be dropped on this window: STL, PLY, OBJ, GLB or glTF.</p>
       <RecentList />
       <div className="empty-rule">
         <BareRule />

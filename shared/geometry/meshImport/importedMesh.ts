@@ -1,7 +1,7 @@
 import type { Problem } from '../../base/result.ts';
 import type { TriMesh } from '../triMesh.ts';
 
-export type MeshFormat = 'stl-binary' | 'stl-text' | 'obj' | 'glb' | 'gltf';
+export type MeshFormat = 'stl-binary' | 'stl-text' | 'ply' | 'obj' | 'glb' | 'gltf';
 
 /** A mesh as its file holds it: the file's own numbers, unit and up direction; see `placeMesh`. */
 export interface ImportedMesh {

@@ -3,14 +3,16 @@ import { stopIfCancelled, UNWATCHED, type Watch } from '../../base/watch.ts';
 import { asProblems, assembleMesh } from './assembleMesh.ts';
 import { isGlb } from './gltfText.ts';
 import type { ImportedMesh, RawResult } from './importedMesh.ts';
+import { isPly } from './plyHeader.ts';
 import { readGltf } from './readGltf.ts';
 import { looksLikeObj, readObj } from './readObj.ts';
+import { readPly } from './readPly.ts';
 import { looksLikeTextStl, readStl } from './readStl.ts';
 import { hasBinaryStlSize } from './stlBinary.ts';
 import { textOf } from './textCursor.ts';
 
 /**
- * Opens a mesh file: STL (binary and text), OBJ, GLB, and glTF with its buffers inside. What it holds decides, its
+ * Opens a mesh file: STL and PLY (binary and text), OBJ, GLB, and glTF with its buffers inside. What it holds decides, its
  * extension only where that says nothing. `fileName` names the file in problems and a part that has no name of its own.
  * Refused with a sentence that says what is wrong, or opened with warnings about what was left out or mended.
  */
@@ -32,6 +34,7 @@ async function readAny(fileName: string, bytes: Uint8Array): Promise<RawResult> 
   const name = baseNameOf(fileName);
   if (isGlb(bytes) || startsWith(bytes, '{')) return readGltf(bytes);
   if (hasBinaryStlSize(bytes) || looksLikeTextStl(bytes)) return readStl(bytes, name);
+  if (isPly(bytes)) return readPly(bytes, name);
   if (looksLikeObj(bytes)) return readObj(bytes, name);
   return readByExtension(fileName, bytes, name);
 }
@@ -42,14 +45,13 @@ async function readByExtension(fileName: string, bytes: Uint8Array, name: string
   if (extension === 'obj') return readObj(bytes, name);
   if (extension === 'glb' || extension === 'gltf')
     return { refusal: 'The file is no glTF: it begins neither as a GLB nor as JSON.' };
-  return { refusal: 'The file is no mesh that can be read. Export it as STL, OBJ or GLB.' };
+  return { refusal: 'The file is no mesh that can be read. Export it as STL, PLY, OBJ or GLB.' };
 }
 
 /** Formats known by their first bytes that are not read, with what to do instead. */
 const STRANGERS: readonly (readonly [string, string])[] = [
-  ['ply', 'The file is a PLY, which cannot be read yet. Export it as STL, OBJ or GLB.'],
-  ['PK\x03\x04', 'The file is a ZIP archive or a 3MF, which cannot be read yet. Export it as STL, OBJ or GLB.'],
-  ['ISO-10303-21', 'The file is a STEP, which cannot be read yet. Export it as STL, OBJ or GLB.'],
+  ['PK\x03\x04', 'The file is a ZIP archive or a 3MF, which cannot be read yet. Export it as STL, PLY, OBJ or GLB.'],
+  ['ISO-10303-21', 'The file is a STEP, which cannot be read yet. Export it as STL, PLY, OBJ or GLB.'],
 ];
 const UTF16_MARKS = [
   [0xff, 0xfe],

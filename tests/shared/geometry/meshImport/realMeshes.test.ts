@@ -32,6 +32,7 @@ async function opened(file: string): Promise<ImportedMesh> {
 describe.skipIf(!present)(`real meshes, as another program read them${because}`, () => {
   it.each([
     ['cylinder-head-cover.stl', 'stl-binary', 'mm', 0],
+    ['turbo-3d-scan.ply', 'ply', 'mm', 1],
     ['motorbike-engine-bay.obj', 'obj', 'm', 0],
     ['turbo-3d-scan.meshopt.glb', 'glb', 'mm', 1],
     ['v-twin-motorcycle.glb', 'glb', 'm', 1],
