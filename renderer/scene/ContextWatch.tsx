@@ -5,11 +5,14 @@ import type { Vec3 } from '../../shared/base/vec3.ts';
 import type { Lay } from '../../shared/document/lay/schema.ts';
 import { placeAt } from '../state/layPlaces.ts';
 import { useBench } from '../state/useBench.ts';
+import { isAtRest } from './three/patientRenderer.ts';
 
 /** What a test or a fault report may ask of the picture. */
 export interface SceneProbe {
   readonly trianglesDrawn: number;
   readonly framesDrawn: number;
+  /** all that was asked for is drawn, as fine as it gets */
+  readonly atRest: boolean;
   readonly selectedRun: string | null;
   readonly hoverArcLengthMm: number | null;
   /** where the place pointed at is in the window, px */
@@ -69,6 +72,7 @@ export function ContextWatch() {
       scene: () => ({
         trianglesDrawn: gl.info.render.triangles,
         framesDrawn: gl.info.render.frame,
+        atRest: isAtRest(gl),
         selectedRun: session.getState().run,
         hoseMiddlePx: hoseMiddlePx(),
         hoverArcLengthMm: hover.getState().place?.arcLengthMm ?? null,

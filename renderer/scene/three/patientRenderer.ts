@@ -77,7 +77,15 @@ export function patientRenderer(parameters: WebGLRendererParameters): WebGLRende
     if (card.isSlow()) later();
     else drawAsked();
   };
+  atRest.set(renderer, () => asked === null && !compiling && !card.isBusy() && card.isSmooth());
   return renderer;
+}
+
+const atRest = new WeakMap<WebGLRenderer, () => boolean>();
+
+/** Whether all that was asked for is drawn, smooth. */
+export function isAtRest(renderer: WebGLRenderer): boolean {
+  return atRest.get(renderer)?.() ?? true;
 }
 
 interface Asked {

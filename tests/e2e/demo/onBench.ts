@@ -57,6 +57,7 @@ export async function pointAt(page: Page, place: Vec3): Promise<void> {
 export interface Probed {
   readonly trianglesDrawn: number;
   readonly framesDrawn: number;
+  readonly atRest: boolean;
   readonly hoverArcLengthMm: number | null;
   readonly hoverPx: readonly [number, number] | null;
   readonly hoseMiddlePx: readonly [number, number] | null;
@@ -77,6 +78,6 @@ export async function trianglesAtRest(page: Page): Promise<number> {
     const before = await probe(page);
     await nextFrame();
     const now = await probe(page);
-    if (now.framesDrawn === before.framesDrawn && now.trianglesDrawn > 0) return now.trianglesDrawn;
+    if (now.atRest && now.framesDrawn === before.framesDrawn && now.trianglesDrawn > 0) return now.trianglesDrawn;
   }
 }
