@@ -8,7 +8,7 @@ import type { Work } from './mendWork.ts';
 import { byNumbers, count, leftOn, type MendTry, mendOf } from './settleMends.ts';
 
 /** How many changes that are no answers are laid to the end, to say how near they come, and how many are told. */
-const MOST_LAID = 3;
+const MOST_LAID = 2;
 const MOST_TOLD = 2;
 /** Share of what a finding lacks that a change must win to be told as nearer. */
 const NEARER_SHARE = 0.1;

@@ -6,7 +6,7 @@ import type { Proposal } from './proposal.ts';
 import { leftOn, type MendTry } from './settleMends.ts';
 
 /** How many second changes are proposed on top of one first change. */
-const MOST_ON_ONE = 8;
+const MOST_ON_ONE = 6;
 
 /**
  * Second changes on top of one that cures something and brings too much, or does not go far enough: what its own lay then wants mended,
