@@ -4,7 +4,10 @@ import { type RefObject, useEffect, useRef } from 'react';
 export function useShownWhen<E extends HTMLElement>(chosen: boolean): RefObject<E | null> {
   const row = useRef<E>(null);
   useEffect(() => {
-    if (chosen) row.current?.scrollIntoView({ block: 'nearest' });
+    if (!chosen) return;
+    // With the next picture of the page, which lays everything out anyway; here it would be laid out one time more.
+    const frame = requestAnimationFrame(() => row.current?.scrollIntoView({ block: 'nearest' }));
+    return () => cancelAnimationFrame(frame);
   }, [chosen]);
   return row;
 }
