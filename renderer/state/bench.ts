@@ -237,6 +237,8 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const goToFinding = ({ number, finding }: NumberedFinding): void => {
     session.set({ run: finding.run, finding: number });
     if (finding.at === undefined) {
+      // The mark of the finding before would stand for this one.
+      hover.setState({ place: null });
       showRun(finding.run);
       return;
     }

@@ -167,6 +167,9 @@ describe('bench', () => {
     bench.goToFinding(first);
     expect(bench.session.getState()).toMatchObject({ run: 'drain', finding: 1, flight: { point: at.point } });
     expect(bench.hover.getState().place).toEqual({ run: 'drain', arcLengthMm: 40, from: 'finding' });
+    // One without a place leaves no mark of the one before.
+    bench.goToFinding({ number: 2, finding: sampleFinding('drain') });
+    expect(bench.hover.getState().place).toBeNull();
   });
 });
 
