@@ -2,6 +2,7 @@ import { useStore } from 'zustand';
 import type { Project } from '../../../shared/document/project/schema.ts';
 import { SUPPORT_WORDS } from '../../../shared/document/wording/bayWords.ts';
 import type { Aim, Tool } from '../../state/handStore.ts';
+import { measured } from '../../state/onMeasure.ts';
 import { useBench, useDocument } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Length } from '../Length.tsx';
@@ -14,12 +15,17 @@ export function ToolStrip() {
   const tool = useStore(hand, (state) => state.tool);
   const aim = useStore(hand, (state) => state.aim);
   const project = useDocument((state) => state.open?.history.present);
+  const isMeasured = useStore(useBench().onMeasure, (state) => measured(state) !== null);
   if (tool.kind === 'none') return null;
   const group = groupName(tool, project);
   return (
     <section className="slip tool-strip" aria-label="In the hand" aria-live="polite">
       <div className="work-words">
-        <b>{toolWords(tool, project?.ports.find(({ id }) => tool.kind === 'seat' && id === tool.port)?.name, group)}</b>
+        <b>
+          {tool.kind === 'measure' && isMeasured
+            ? 'Measured; click another two places to measure anew'
+            : toolWords(tool, project?.ports.find(({ id }) => tool.kind === 'seat' && id === tool.port)?.name, group)}
+        </b>
         <span>
           <AimWords tool={tool} aim={aim} />
         </span>
