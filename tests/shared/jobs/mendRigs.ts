@@ -255,21 +255,6 @@ export const CLAMPED_TOGETHER: Story = {
   },
 };
 
-/** The same two tied together as one bundle, further apart at their ports and without clamps. */
-export const TIED: Story = {
-  ...CLAMPED_TOGETHER,
-  project: {
-    ...CLAMPED_TOGETHER.project,
-    overrides: [],
-    ports: CLAMPED_TOGETHER.project.ports.map((port) => ({
-      ...port,
-      seatPoint: [port.seatPoint[0], port.seatPoint[1] === 0 ? 0 : 2 * SIDE_BY_SIDE_MM, 0],
-    })),
-    bundles: [{ id: 'both', name: 'Both', runs: ['line', 'other'], gapMm: 3 }],
-    runs: CLAMPED_TOGETHER.project.runs.map((run) => ({ ...run, slack: 0.08, supports: [] })),
-  },
-};
-
 /** cos and sin of 40 degrees, along which a drain falls from port to port. */
 const [LEVEL_SHARE, FALL_SHARE] = [0.766044, 0.642788];
 

@@ -22,7 +22,6 @@ import {
   SAWING,
   STARVED,
   STILL_STARVED,
-  TIED,
   TIGHT,
   UNDER_HEAT,
 } from './mendRigs.ts';
@@ -201,12 +200,6 @@ describe('mends, tried by laying them', () => {
     expect(both?.stopsLeft).toBe(0);
     expect(both?.left.map((f) => f.rule)).toContain('suction-end-angle');
   }, 240_000);
-
-  it('lead a hose by itself that is tied to one of another pressure', async () => {
-    const mends = await keepsItsWord(TIED, ['bundlePressure']);
-    expect(mends.aimedAt).toHaveLength(1);
-    expect(edits(mends)).toEqual([{ kind: 'own-way', apartFrom: 'other' }]);
-  });
 
   it('put a second change on one that cures what is asked and brings what is to be looked at', async () => {
     const mends = await keepsItsWord(CHARGED_BY_A_PANEL, ['staticCharge']);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Finding, Lay } from '../../../../shared/document/lay/schema.ts';
 import type { PartTables } from '../../../../shared/document/parts/schema.ts';
 import { CHECK_NAMES, type CheckName } from '../../../../shared/document/wording/findingWords.ts';
+import { ownWay } from '../../../../shared/solve/mends/bundleProposals.ts';
 import { otherAngles, otherMaterials } from '../../../../shared/solve/mends/endProposals.ts';
 import {
   clampsBetween,
@@ -116,6 +117,12 @@ describe('what is proposed', () => {
     expect(widerHole({ ...through, run }).map(({ edit }) => edit)).toEqual([
       { kind: 'change-support', support: { ...holes[1]!.support, holeMm: 29 } },
     ]);
+  });
+
+  it('of a bundle: the hose led by itself, apart from the one that the finding names', () => {
+    const tied = contextOf({ check: 'bundlePressure', rule: 'bundle-pressure', with: { kind: 'run', id: 'other' } });
+    expect(ownWay(tied).map(({ edit }) => edit)).toEqual([{ kind: 'own-way', apartFrom: 'other' }]);
+    expect(ownWay(contextOf({ check: 'bundlePressure' }))).toEqual([]);
   });
 
   it('no sleeve where a hose is nearer to heat than any sleeve lets it come', () => {
