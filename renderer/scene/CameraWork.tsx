@@ -4,6 +4,7 @@ import { type RefObject, useEffect, useRef } from 'react';
 import { Box3, PerspectiveCamera, Vector3 } from 'three';
 import { addScaled } from '../../shared/base/vec3.ts';
 import type { Lay } from '../../shared/document/lay/schema.ts';
+import { bayBounds } from '../state/bayBounds.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
 import { placeAt } from '../state/layPlaces.ts';
 import { useBench, useSession } from '../state/useBench.ts';
@@ -33,7 +34,8 @@ export function CameraWork({ bay, lays }: { bay: Bay; lays: readonly Lay[] }) {
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: asked again each time the serial counts up
   useEffect(() => {
-    const box = boundsOf(bay);
+    const { low, high } = bayBounds(bay);
+    const box = new Box3(new Vector3(...low), new Vector3(...high));
     const radius = box.getSize(new Vector3()).length() / 2;
     const centre = box.getCenter(new Vector3());
     if (!(camera instanceof PerspectiveCamera)) return;
@@ -91,21 +93,21 @@ function lieOf({ positions }: Bay): string {
   return [positions.length, positions[0], positions[positions.length >> 1], positions.at(-1)].join(' ');
 }
 
-function boundsOf(bay: Bay): Box3 {
-  const box = new Box3();
-  const point = new Vector3();
-  for (const vertex of bay.indices) box.expandByPoint(point.fromArray(bay.positions, vertex * 3));
-  return box;
-}
+/** Triangles that tell an outline; of a scan with more, every so many is looked at. */
+const OUTLINE_TRIANGLES = 100_000;
 
-/** One corner of each triangle: enough for the outline, and a mesh may hold vertices of parts left out. */
-function cornersOf(bay: Bay): Float32Array {
-  const used = new Float32Array(bay.indices.length);
-  for (let i = 0; i < bay.indices.length; i += 3) {
-    const at = 3 * (bay.indices[i] as number);
-    used.set(bay.positions.subarray(at, at + 3), i);
+/** One corner of each triangle, or of every so many: enough for the outline, and a mesh may hold vertices of parts left out. */
+function cornersOf({ indices, positions }: Bay): Float32Array {
+  const triangles = indices.length / 3;
+  const step = Math.max(1, Math.ceil(triangles / OUTLINE_TRIANGLES));
+  const corners = new Float32Array(3 * Math.ceil(triangles / step));
+  for (let i = 0; i < corners.length; i += 3) {
+    const at = 3 * (indices[i * step] as number);
+    corners[i] = positions[at] as number;
+    corners[i + 1] = positions[at + 1] as number;
+    corners[i + 2] = positions[at + 2] as number;
   }
-  return used;
+  return corners;
 }
 
 /** mm. How far ahead of itself the eye that rides along a hose looks, and how near it still sees. */
