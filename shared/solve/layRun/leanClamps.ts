@@ -40,7 +40,10 @@ export function leanClamps(
     return leanShares(rod, leastApartMm(setting) / lengthMm).map((share) => {
       const atMm = beganMm + share * lengthMm;
       const { point, tangent } = curveAt(shape.curve, fromMm + atMm);
-      return { alongMm: (atMm / wholeMm) * route.lengthMm, held: { span, share, pose: { point, direction: tangent } } };
+      return {
+        alongMm: (atMm / wholeMm) * route.lengthMm,
+        held: { span, atMm: share * lengthMm, ofMm: lengthMm, pose: { point, direction: tangent } },
+      };
     });
   });
   if (clamps.length > MOST_CLAMPS) return undefined;

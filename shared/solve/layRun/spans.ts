@@ -1,4 +1,4 @@
-import { angleBetween, type Vec3 } from '../../base/vec3.ts';
+import { angleBetween, distance, type Vec3 } from '../../base/vec3.ts';
 import { type Pose, pathLengthMm, poseOnPath } from '../../geometry/arcLinePath.ts';
 import type { CubicCurve } from '../../geometry/cubicCurve.ts';
 import type { RodEnd } from '../rod/rodProblem.ts';
@@ -41,8 +41,9 @@ export interface ProposedClamp {
 /** A place of the hose in one of the spans between what else holds it. */
 export interface HeldInSpan {
   readonly span: number;
-  /** of the span's length from its start, above 0 and below 1 */
-  readonly share: number;
+  /** from the span's start along the hose, mm, and how long the span was that the clamp was put on */
+  readonly atMm: number;
+  readonly ofMm: number;
   readonly pose: Pose;
 }
 
@@ -94,20 +95,33 @@ export interface CutSpan {
   readonly lengthMm: number;
 }
 
-/** A span cut once more where clamps hold the hose, each part as long as the hose that lies there. */
+/**
+ * A span cut once more where clamps hold the hose, each part as long as the hose that lay there when they were put. A hose that is longer
+ * or shorter since has that in its bows, in proportion to how much longer each is than its chord: what lies straight between
+ * two clamps has none to give.
+ */
 export function cutWhereHeld(span: Span, lengthMm: number, held: readonly HeldInSpan[]): CutSpan[] {
-  const shares = [0, ...held.map(({ share }) => share), 1];
+  if (held.length === 0) return [{ span, lengthMm }];
+  const ofMm = (held[0] as HeldInSpan).ofMm;
+  const at = [0, ...held.map(({ atMm }) => atMm), ofMm];
+  const last = span.guess.length - 1;
+  const points = [span.guess[0] as Pose, ...held.map(({ pose }) => pose), span.guess[last] as Pose];
   const ends: RodEnd[] = [
     span.a,
     ...held.map(({ pose }): RodEnd => ({ kind: 'held', point: pose.point, direction: pose.direction })),
     span.b,
   ];
-  const last = span.guess.length - 1;
-  return shares.slice(1).map((to, i) => {
-    const from = shares[i] as number;
-    const guess = span.guess.slice(Math.floor(from * last), Math.ceil(to * last) + 1);
+  const parts = at.slice(1).map((to, i) => {
+    const from = at[i] as number;
+    const chordMm = distance((points[i] as Pose).point, (points[i + 1] as Pose).point);
+    return { from, to, bowMm: Math.max(0, to - from - chordMm) };
+  });
+  const bowsMm = parts.reduce((sum, { bowMm }) => sum + bowMm, 0);
+  return parts.map(({ from, to, bowMm }, i) => {
+    const share = bowsMm > 0 ? bowMm / bowsMm : (to - from) / ofMm;
+    const guess = span.guess.slice(Math.floor((from / ofMm) * last), Math.ceil((to / ofMm) * last) + 1);
     const part = { ...span, a: ends[i] as RodEnd, b: ends[i + 1] as RodEnd, guess };
-    return { span: part, lengthMm: (to - from) * lengthMm };
+    return { span: part, lengthMm: to - from + share * (lengthMm - ofMm) };
   });
 }
 

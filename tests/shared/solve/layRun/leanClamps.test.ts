@@ -47,9 +47,9 @@ function over(block: Parameters<typeof meshOfBlocks>[0][number]) {
 it('is clamped in the middle where it hangs down on what it keeps clear of, as high as is asked', () => {
   const { setting, clamps, shape } = overBar(-80);
   expect(clamps).toHaveLength(1);
-  const { share, pose } = clamps![0]!.held!;
+  const { atMm, ofMm, pose } = clamps![0]!.held!;
   // Ports that face each other: everything is alike about the middle.
-  expect(share).toBeCloseTo(0.5, 2);
+  expect(atMm / ofMm).toBeCloseTo(0.5, 2);
   expect(pose.point[0]).toBeCloseTo(300, 0);
   expect(Math.abs(pose.direction[0])).toBeGreaterThan(0.9999);
   // 12 mm are asked of a plain skin, from the outside of a hose 16 mm thick.
