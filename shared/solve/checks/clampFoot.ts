@@ -1,4 +1,5 @@
 import type { Finding, Lay, LaySupport } from '../../document/lay/schema.ts';
+import { bundleOf } from '../../document/project/bundleOf.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { lengthText } from '../../document/wording/quantityText.ts';
@@ -17,7 +18,7 @@ export function clampFoot({ project, run, lay }: CheckContext): Finding[] {
   return lay.supports
     .filter(({ kind, proposed }) => kind === 'clamp' && proposed)
     .flatMap((support) => {
-      const footMm = nearestFootMm(project, profile, support);
+      const footMm = nearestFootMm(project, run.run.id, profile, support);
       const far = footMm >= profile.reachMm ? `more than ${lengthText(profile.reachMm)}` : lengthText(footMm);
       return judge({
         check: 'clampFoot',
@@ -35,11 +36,21 @@ export function clampFoot({ project, run, lay }: CheckContext): Finding[] {
 }
 
 /** As far as the profile reaches, where nothing is nearer. */
-function nearestFootMm(project: Project, profile: NonNullable<Lay['profile']>, { at }: LaySupport): number {
+function nearestFootMm(
+  project: Project,
+  run: string,
+  profile: NonNullable<Lay['profile']>,
+  { at }: LaySupport,
+): number {
   const { arcLengthMm, near, reachMm } = profile;
   const off = (i: number): number => Math.abs((arcLengthMm[i] as number) - at.arcLengthMm);
   const here = arcLengthMm.reduce((best, _, i) => (off(i) < off(best) ? i : best), 0);
   const isHot = (skin: string): boolean => project.bay.skins.find(({ id }) => id === skin)?.kind === 'hot';
-  const skins = near.filter(({ to }) => to.kind === 'skin' && !isHot(to.id));
-  return Math.min(reachMm, ...skins.map(({ clearanceMm }) => clearanceMm[here] ?? reachMm));
+  const feet = near.filter(({ to }) => (to.kind === 'skin' ? !isHot(to.id) : isTiedTo(project, run, to.id)));
+  return Math.min(reachMm, ...feet.map(({ clearanceMm }) => clearanceMm[here] ?? reachMm));
+}
+
+/** A hose of its bundle is what it is tied to. */
+function isTiedTo(project: Project, run: string, other: string): boolean {
+  return bundleOf(project, run, other) !== undefined;
 }
