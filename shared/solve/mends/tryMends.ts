@@ -31,7 +31,7 @@ const MOST_BASES = 2;
  * those that cure a finding and bring none that is new, graver or further beyond its limit, on this run or another; what cures something
  * that forbids cutting may bring what is to be looked at, and says so. checks: only their findings are to be mended; absent = all. Each change is first laid quickly, and dropped where it does not lie clean; the
  * best are then laid, measured and checked as laying the project with that change does. Where no single change cures
- * what forbids cutting, pairs of ends are tried; where something still has no answer, a few second changes on top of the
+ * what forbids cutting without bringing anything, pairs of ends are tried; where something still has no answer, a few second changes on top of the
  * changes that came nearest (`secondSteps`), and the nearest are told with what they lack. Order: fewest findings left that forbid cutting, then that are to be looked at, then the
  * least change for the builder, then the least change of the cut length. Counts limit the work, never time, so the same input gives the
  * same answer.
@@ -51,7 +51,7 @@ export async function tryMends(
   const work: Work = { bench, run, lay, before, aimedAt };
   const singles = await tryAll(work, proposalsFor(work), partOf(watch, 0, 0.5));
   const mayTurnBoth = aimedAt.some((f) => PROPOSERS[f.check as CheckName]?.includes(otherAngles) === true);
-  const isStopped = uncuredBy(work, singles.settled).some((f) => f.severity === 'stop');
+  const isStopped = aimedAt.some((f) => f.severity === 'stop') && !isFreed(work, singles.settled);
   const pairs =
     isStopped && mayTurnBoth
       ? await tryAll(work, otherPairs({ run, tables: bench.tables }), partOf(watch, 0.5, 0.65))
@@ -89,6 +89,11 @@ function answersOf(work: Work, settled: readonly MendTry[]): MendAnswer[] {
 
 function refused(work: Work, settled: readonly MendTry[]): MendTry[] {
   return settled.filter((one) => answerOf(work, one) === undefined);
+}
+
+/** Whether one of these changes leaves nothing that forbids cutting, and brings nothing for it. */
+function isFreed(work: Work, settled: readonly MendTry[]): boolean {
+  return answersOf(work, settled).some(({ stopsLeft, brings }) => stopsLeft === 0 && brings === undefined);
 }
 
 /** What is to be mended and has no answer yet. */

@@ -191,7 +191,7 @@ describe('mends, tried by laying them', () => {
     const heat = mends.answers.flatMap(({ cured }) => cured).find(({ finding }) => finding.check === 'heatDistance');
     expect(heat?.words).toMatch(/^keeps .* from pipe \(Pipe\), .* more than asked$/);
     expect(heat?.marginMm).toBeGreaterThanOrEqual(0);
-  }, 240_000);
+  }, 400_000);
 
   it('bring what is to be looked at only to cure what forbids cutting, and tell it: a sharp end at a pump', async () => {
     const mends = await keepsItsWord(HOT_SUCTION, ['laid', 'heatDistance']);
@@ -199,7 +199,7 @@ describe('mends, tried by laying them', () => {
     expect(both?.brings).toMatchObject([{ severity: 'look', rule: 'suction-end-angle', measured: 90, limit: 45 }]);
     expect(both?.stopsLeft).toBe(0);
     expect(both?.left.map((f) => f.rule)).toContain('suction-end-angle');
-  }, 240_000);
+  }, 400_000);
 
   it('put a second change on one that cures what is asked and brings what is to be looked at', async () => {
     const mends = await keepsItsWord(CHARGED_BY_A_PANEL, ['staticCharge']);
