@@ -1,8 +1,16 @@
-import { type Camera, type Scene, WebGLRenderer, type WebGLRendererParameters } from 'three';
+import {
+  type Camera,
+  Group,
+  type Material,
+  type Object3D,
+  type Scene,
+  WebGLRenderer,
+  type WebGLRendererParameters,
+} from 'three';
 import { smoothPicture } from './smoothPicture.ts';
 
-/** ms between two looks whether the card is done. */
-const LOOK_EVERY_MS = 4;
+/** ms between two looks whether the card is done: at first, and at most, as the looks come twice as seldom each time. */
+const LOOK_MS = { first: 4, most: 24 } as const;
 /** ms that a smooth picture may take and still be drawn whenever something moves. */
 const SLOW_MS = 34;
 /** ms that nothing moves before a coarse picture is drawn again, smooth. */
@@ -144,9 +152,11 @@ function watchCard(renderer: WebGLRenderer, done: () => void) {
     drawing = null;
     return false;
   };
-  const look = (): void => {
-    if (isBusy()) setTimeout(look, LOOK_EVERY_MS);
-    else done();
+  const lookAfter = (ms: number): void => {
+    setTimeout(() => {
+      if (isBusy()) lookAfter(Math.min(2 * ms, LOOK_MS.most));
+      else done();
+    }, ms);
   };
   return {
     isBusy,
@@ -157,7 +167,7 @@ function watchCard(renderer: WebGLRenderer, done: () => void) {
       const fence = gl.fenceSync(gl.SYNC_GPU_COMMANDS_COMPLETE, 0);
       gl.flush();
       if (fence !== null) drawing = { fence, sinceMs: performance.now() };
-      setTimeout(look, LOOK_EVERY_MS);
+      lookAfter(LOOK_MS.first);
     },
   };
 }
@@ -170,13 +180,27 @@ export const nearestFirst: Sort = (a, b) =>
 
 /** Acts once the card has the programs of a picture, at once where it has them all. */
 function whenCompiled(renderer: WebGLRenderer, { scene, camera }: Asked, act: () => void): void {
-  renderer.compile(scene, camera);
+  const found = newIn(renderer, scene);
+  const traverse = (see: (object: Object3D) => void): void => found.forEach(see);
+  if (found.length > 0) renderer.compile(Object.assign(new Group(), { traverse }), camera, scene);
   const look = (): void => {
     const { programs } = renderer.info;
     if (renderer.getContext().isContextLost() || programs?.every(isReady) !== false) act();
-    else setTimeout(look, LOOK_EVERY_MS);
+    else setTimeout(look, LOOK_MS.first);
   };
   look();
+}
+
+/** What is seen and was never drawn yet. To look through all of a picture for programs costs as much as to draw it. */
+function newIn({ properties }: WebGLRenderer, scene: Scene): Object3D[] {
+  const found: Object3D[] = [];
+  scene.traverseVisible((object) => {
+    const { material } = object as { material?: Material | Material[] };
+    const made = material === undefined ? [] : [material].flat();
+    if (made.some((one) => (properties.get(one) as { currentProgram?: object }).currentProgram === undefined))
+      found.push(object);
+  });
+  return found;
 }
 
 /** three's own word, which its types do not have. */

@@ -39,7 +39,12 @@ const card = vi.hoisted(() => {
     target: unknown = null;
     getContext = () => gl;
     setOpaqueSort = () => undefined;
-    compile = () => void state.log.push('compile');
+    compile = () => {
+      state.log.push('compile');
+      this.made = true;
+    };
+    made = false;
+    properties = { get: () => (this.made ? { currentProgram: this.program } : {}) };
     setRenderTarget = (target: unknown) => {
       this.target = target;
     };
@@ -68,13 +73,17 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-const ask = (name: string): void => renderer.render({ name } as Scene, {} as Camera);
+/** A scene of one thing that is seen. */
+const ask = (name: string): void => {
+  const traverseVisible = (see: (object: object) => void): void => see({ material: {} });
+  renderer.render({ name, traverseVisible } as unknown as Scene, {} as Camera);
+};
 const pass = (ms: number): void => void vi.advanceTimersByTime(ms);
 /** The card is done after so long. */
 function done(afterMs: number): void {
   pass(afterMs);
   card.state.drawing = false;
-  pass(8);
+  pass(24);
 }
 /** What was drawn since it was last asked. */
 const drawn = (): string[] => card.state.log.splice(0).filter((line) => line !== 'compile');
@@ -145,6 +154,12 @@ describe('a renderer that does not wait for its card', () => {
     pass(REST_MS);
     const [program] = renderer.info.programs ?? [];
     expect(program?.usedTimes).toBe(2);
+    // What was drawn once is not looked through for programs again.
+    card.state.log.splice(0);
+    done(100);
+    ask('two');
+    pass(2 * FRAME_MS);
+    expect(card.state.log).toEqual(['coarse two']);
   });
 
   it('asks nothing of a lost card, and draws again once it is back', () => {
