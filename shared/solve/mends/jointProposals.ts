@@ -70,14 +70,17 @@ export function clampsRight(context: MendContext): Proposal[] {
       how: 'near',
       change: 1,
       toGet: right.flatMap(({ side, stated, clamps }) =>
-        clamps.count > stated.count || stated.spring !== clamps.spring ? [`hose clamps at ${sideText(side)}`] : [],
+        clamps.count > stated.count || stated.spring !== clamps.spring || stated.bandMm !== clamps.bandMm
+          ? [`hose clamps at ${sideText(side)}`]
+          : [],
       ),
     },
   ];
 }
 
-function clampWords({ count, fromHoseEndMm, spring = false }: HoseClamps): string {
-  const what = `${count === 1 ? 'The hose clamp' : `${count} hose clamps`}${spring ? '' : ' with a screw'}`;
+function clampWords({ count, fromHoseEndMm, bandMm, spring = false }: HoseClamps): string {
+  const bands = bandMm === undefined ? '' : ` and bands of ${lengthText(bandMm)}`;
+  const what = `${count === 1 ? 'The hose clamp' : `${count} hose clamps`}${spring ? '' : ` with a screw${bands}`}`;
   return fromHoseEndMm === undefined
     ? what
     : `${what}, the nearest ${lengthText(fromHoseEndMm)} from the end of the hose,`;

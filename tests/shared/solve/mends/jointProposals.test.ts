@@ -68,6 +68,18 @@ describe('hose clamps put right', () => {
     expect(right({ count: 1, fromHoseEndMm: 8 })).toEqual([]);
   });
 
+  // 33 CFR 183.564(b)(3) and (d)(1)
+  it('are two on a filler where that is asked, and of half an inch where that is', () => {
+    const two = { rule: 'filler-hose-clamps', limit: 2, unit: 'count' };
+    expect(right({ count: 1, bandMm: 9 }, {}, two)[0]).toMatchObject({
+      edit: { a: { count: 2, bandMm: 9 } },
+      toGet: ['hose clamps at END A'],
+    });
+    const [wide] = right({ count: 2, bandMm: 9 }, {}, { rule: 'filler-clamp-band', limit: 12.7 });
+    expect(wide).toMatchObject({ edit: { a: { count: 2, bandMm: 12.7 } }, toGet: ['hose clamps at END A'] });
+    expect(wide?.words).toContain('bands of 12.7 mm');
+  });
+
   it('are two on an exhaust, and go nearer to the end where the barb is too short for them as they sit', () => {
     const [proposal] = right({ count: 1 }, { service: EXHAUST }, { rule: 'exhaust-hose-clamps', limit: 2 });
     expect(proposal).toMatchObject({
