@@ -14,8 +14,8 @@ import { narrowestBore } from './narrowestBore.ts';
 import { flowDown } from './profile.ts';
 
 /**
- * What a drain carries half full at its flattest place, by its fall alone, over the flow it has to take; of the oil at its
- * thickest in the band, a corrugated bore with its own friction. An estimate. No answer where it does not fall: that is said by the check of its fall.
+ * What a drain carries half full at its flattest place, by its fall alone, over the flow it has to take; judged with the oil at
+ * its thickest and the bore at its roughest in their bands, a corrugated bore with its own friction. An estimate. No answer where it does not fall: that is said by the check of its fall.
  */
 export function drainCapacity({ project, run, lay }: CheckContext): Finding[] {
   const { service } = run.run;
@@ -28,9 +28,12 @@ export function drainCapacity({ project, run, lay }: CheckContext): Finding[] {
   const sine = Math.sin(degreesToRadians(flattest.fallDeg));
   const pitch = pitchOf(run.hose);
   const least = pitch === undefined ? 0 : corrugatedFactor(pitch / run.hose.insideDiameterMm);
-  const rough = boreRoughness(run.hose.core).likely;
-  const full = gravityFlowLPerMin(bore, sine, fluid.viscosityMm2PerS.high, rough, least);
-  const measured = full / 2 / service.flowLPerMin;
+  const rough = boreRoughness(run.hose.core);
+  const viscosity = fluid.viscosityMm2PerS;
+  const carried = (mm2PerS: number, roughMm: number): number =>
+    gravityFlowLPerMin(bore, sine, mm2PerS, roughMm, least) / 2;
+  const [low, high] = [carried(viscosity.high, rough.high), carried(viscosity.low, rough.low)];
+  const measured = low / service.flowLPerMin;
   return judge({
     check: 'drainCapacity',
     run: run.run.id,
@@ -40,7 +43,7 @@ export function drainCapacity({ project, run, lay }: CheckContext): Finding[] {
     unit: 'ratio',
     severity: 'look',
     at: flattest.at,
-    message: `Half full, where it falls least (${degreesText(flattest.fallDeg)}), the drain carries about ${flowText(full / 2)} of thick hot oil by its fall alone; it has to take ${flowText(service.flowLPerMin)}, and ${use.value} times that is asked for since it comes as froth.`,
+    message: `Half full, where it falls least (${degreesText(flattest.fallDeg)}), the drain carries about ${flowText(carried(viscosity.likely, rough.likely))} by its fall alone, between ${flowText(low)} with thick oil and ${flowText(high)} with thin; it has to take ${flowText(service.flowLPerMin)}, and ${use.value} times that is asked for since it comes as froth.`,
     mend: 'A larger drain, or a steeper one.',
   });
 }
