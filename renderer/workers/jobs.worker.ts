@@ -10,10 +10,12 @@ const receive = serveJobs(
   { post: (message) => self.postMessage(message), now: () => performance.now() },
   (name, input, watch) => runJob(name, input, watch, memory),
 );
+/** ms after the first job until the rest is read: the bay is on the screen by then, and the machine has nothing else to do. */
+const READ_REST_MS = 2_000;
 let isFirst = true;
 self.onmessage = async (event: MessageEvent<ToWorker>): Promise<void> => {
   await receive(event.data);
-  // The bay is on its way to the screen; the rest is read now, so that the first lay need not wait for it.
-  if (isFirst) void readJobs();
+  // So that the first lay need not wait for it.
+  if (isFirst) setTimeout(() => void readJobs(), READ_REST_MS);
   isFirst = false;
 };
