@@ -35,6 +35,8 @@ const SETTLING = 'Laying this run again near where it lies';
 export function createByHand({ document, session, hover, jobs, hand, host }: HandNeeds) {
   let moves: HandMoves | null = null;
   let resting: ReturnType<typeof setTimeout> | undefined;
+  /** the run that was changed just before the hand took hold, and is to be laid when it lets go */
+  let waiting: string | undefined;
 
   /** The chosen run with its lay. */
   const chosen = (): { open: OpenDocument; project: Project; run: Run; lay: Lay | undefined } | null => {
@@ -49,6 +51,7 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
   /** Lays a run again near where it lies, along the shape in the hand where there is one. Without a hose it does nothing. */
   const settle = async (runId: string, along?: readonly Vec3[]): Promise<void> => {
     clearTimeout(resting);
+    waiting = undefined;
     const { open } = document.getState();
     if (open === null || open.report === null || !hasHose(layOf(open, runId))) return;
     const project = open.history.present;
@@ -72,7 +75,9 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
   /** Settles when no further edit comes for a moment. A settling under way starts over, other work is let be. */
   const settleSoon = (runId: string): void => {
     clearTimeout(resting);
+    waiting = runId;
     resting = setTimeout(() => {
+      waiting = undefined;
       const { current } = jobs.getState();
       if (current === null) void settle(runId);
       else if (current.title === SETTLING) {
@@ -120,6 +125,7 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
       return;
     }
     letGo();
+    clearTimeout(resting);
     hand.set({ hold: { run: here.run.id, at, to, clamp: false, released: false }, trouble: null });
     // What will hold a hose that is not laid yet is moved by itself.
     if (here.open.report === null || !hasHose(here.lay)) return;
@@ -167,7 +173,9 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
   const letGo = (): void => {
     moves?.drop();
     moves = null;
+    const { hold } = hand.getState();
     hand.set({ hold: null, shape: null, trouble: null });
+    if (hold !== null && waiting === hold.run) settleSoon(hold.run);
   };
 
   /** Lets go and keeps what was done: a waypoint or a clamp where the hose was held, or the support where it is now. */

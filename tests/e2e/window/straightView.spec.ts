@@ -13,8 +13,11 @@ rig.use({
 /** ms. The small rig's hose is really laid, on machines of every speed. */
 const LAID = { timeout: 120_000 };
 
-const idle = (page: Page): Promise<void> =>
-  expect(page.getByRole('region', { name: 'Work under way' })).toBeHidden(LAID);
+/** Until the run lies as it is stated: a change is laid by itself a moment after it is made. */
+async function idle(page: Page): Promise<void> {
+  await expect(page.getByText('changed, lay again')).toHaveCount(0, LAID);
+  await expect(page.getByRole('region', { name: 'Work under way' })).toBeHidden(LAID);
+}
 
 async function layIt(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Lay this run' }).click();
