@@ -10,12 +10,11 @@ import type { CarvedBay } from './carvedBays.ts';
 /** What laying asks of the search in a carved bay: one way between the tails, all of the clearance kept. */
 export function carvedProblem({ bay, project, minRadiusMm }: CarvedBay): SearchProblem {
   const setting = runSetting(project.project, project.runs[0]!);
-  const skins = bay.skins.map(({ skin }) => skin);
   return {
     from: { kind: 'held', pose: tailPose(setting.a, 'a', setting.tailMm, 0) },
     to: { kind: 'held', pose: tailPose(setting.b, 'b', setting.tailMm, 0) },
     minRadiusMm,
-    field: buildRunField(bay, buildTubeField([]), runKeeps(project.project, setting, skins, 1)),
+    field: buildRunField(bay, buildTubeField([]), runKeeps({ project: project.project, bay }, setting, 1)),
     ways: 1,
     seed: 1,
     effort: 'normal',

@@ -5,7 +5,7 @@ import { ruleValue } from '../../document/rules/index.ts';
 import { lengthText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
-import { placeText } from './places.ts';
+import { nearestIndex, placeText } from './places.ts';
 
 /**
  * Clamps that the program proposes against what they could stand on: the nearest surface of the bay that is not hot, mm from the
@@ -43,8 +43,7 @@ function nearestFootMm(
   { at }: LaySupport,
 ): number {
   const { arcLengthMm, near, reachMm } = profile;
-  const off = (i: number): number => Math.abs((arcLengthMm[i] as number) - at.arcLengthMm);
-  const here = arcLengthMm.reduce((best, _, i) => (off(i) < off(best) ? i : best), 0);
+  const here = nearestIndex(arcLengthMm, at.arcLengthMm);
   const isHot = (skin: string): boolean => project.bay.skins.find(({ id }) => id === skin)?.kind === 'hot';
   const feet = near.filter(({ to }) => (to.kind === 'skin' ? !isHot(to.id) : isTiedTo(project, run, to.id)));
   return Math.min(reachMm, ...feet.map(({ clearanceMm }) => clearanceMm[here] ?? reachMm));

@@ -5,7 +5,7 @@ import { ruleValue } from '../../document/rules/index.ts';
 import { temperatureText } from '../../document/wording/quantityText.ts';
 import type { CheckContext } from './check.ts';
 import { judge, meets } from './judge.ts';
-import { placeText } from './places.ts';
+import { nearestIndex, placeText } from './places.ts';
 
 /**
  * Clamps of the table against the estimated temperature of what they hold, deg C, running: over their own limit with the
@@ -46,10 +46,7 @@ function judgeClamp({ project, run, lay }: CheckContext, clamp: Clamp, { at }: L
 function hottestThere({ heat }: Lay, atMm: number): { likely: number; high: number } | undefined {
   if (heat === undefined) return undefined;
   const { arcLengthMm, running } = heat;
-  const i = arcLengthMm.reduce(
-    (best, s, k) => (Math.abs(s - atMm) < Math.abs((arcLengthMm[best] ?? s) - atMm) ? k : best),
-    0,
-  );
+  const i = nearestIndex(arcLengthMm, atMm);
   const { likely, high }: HeatTrack = running.sleeve ?? running.cover;
   return { likely: likely[i] ?? 0, high: high[i] ?? 0 };
 }

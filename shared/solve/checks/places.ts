@@ -28,6 +28,12 @@ export function mouthPlace(lay: Lay, side: Side): Place {
   return { arcLengthMm: side === 'a' ? inside : lay.cutLengthMm - inside, point: end.mouthPoint };
 }
 
+/** Number of the place nearest to an arc length, mm, among places told by theirs. */
+export function nearestIndex(arcLengthMm: readonly number[], atMm: number): number {
+  const off = (i: number): number => Math.abs((arcLengthMm[i] as number) - atMm);
+  return arcLengthMm.reduce((best, _, i) => (off(i) < off(best) ? i : best), 0);
+}
+
 /** The place on the centreline at an arc length from shoulder A, between its stored points. The lay has a path. */
 export function placeAt(lay: Lay, arcLengthMm: number): Place {
   const { points, arcLengthMm: lengths } = lay.centreline;

@@ -25,8 +25,7 @@ export function handPlaces(
   others: TubeField,
 ): (change: HandChange) => HandPlace {
   const neighbours = neighboursOf(project, resolved.run.id, bay, others);
-  const skins = bay.skins.map((s) => s.skin);
-  const coarse = skinMargins(bay, runKeeps(project, runSetting(project, resolved), skins, 1));
+  const coarse = skinMargins(bay, runKeeps({ project, bay }, runSetting(project, resolved), 1));
   let last: { key: string; place: HandPlace } | undefined;
   return (change) => {
     const key = JSON.stringify([change.ports, change.supports]);

@@ -17,12 +17,11 @@ export const IN_HAND_TO_BREATHE_MM = 6;
 
 /** What a run leans on that keeps clear of everything by `share` of what is asked, and by a little more. */
 export function keptOfRun(
-  { project, bay }: Pick<LayContext, 'project' | 'bay'>,
+  context: Pick<LayContext, 'project' | 'bay'>,
   setting: RunSetting,
   others: TubeField,
   share: number,
   inHandMm = IN_HAND_MM,
 ): ContactField {
-  const skins = bay.skins.map((s) => s.skin);
-  return buildKeptField(bay, others, runKeeps(project, setting, skins, share), inHandMm);
+  return buildKeptField(context.bay, others, runKeeps(context, setting, share), inHandMm);
 }

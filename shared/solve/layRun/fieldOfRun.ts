@@ -9,12 +9,11 @@ import type { RunSetting } from './runSetting.ts';
  * share: part of each clearance that is asked, 0 to 1, as in `runKeeps`. coarse: as in `buildRunField`.
  */
 export function fieldOfRun(
-  { project, bay }: Pick<LayContext, 'project' | 'bay'>,
+  context: Pick<LayContext, 'project' | 'bay'>,
   setting: RunSetting,
   others: TubeField,
   share = 1,
   coarse?: RunField['coarseMarginMm'],
 ): RunField {
-  const skins = bay.skins.map((s) => s.skin);
-  return buildRunField(bay, others, runKeeps(project, setting, skins, share), coarse);
+  return buildRunField(context.bay, others, runKeeps(context, setting, share), coarse);
 }

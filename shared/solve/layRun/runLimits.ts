@@ -6,7 +6,7 @@ import { hoseWeight } from '../../document/parts/hoseWeight.ts';
 import { outsideDiameterMm } from '../../document/parts/outsideDiameter.ts';
 import type { End } from '../../document/parts/schema.ts';
 import type { ResolvedEnd, ResolvedRun } from '../../document/project/resolve.ts';
-import type { Project, Skin } from '../../document/project/schema.ts';
+import type { Project } from '../../document/project/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { requiredRunClearance, requiredSkinClearance } from '../../document/rules/requiredClearance.ts';
 import type { RunKeeps } from '../bay/runField.ts';
@@ -72,16 +72,20 @@ function turnOf({ turning, turnFromDeg: from, turnToDeg: to }: End): TurnRange |
 }
 
 /**
- * What the run keeps from each skin and from other runs, centreline to surface, mm. share: part of each clearance that
+ * What the run keeps from each skin of the bay and from other runs, centreline to surface, mm. share: part of each clearance that
  * is asked, 1 = all; below 1 to find the way that breaks least when all of it cannot be had. The hose itself and the
  * scan's uncertainty are never given up.
  */
-export function runKeeps(project: Project, setting: RunSetting, skins: readonly Skin[], share: number): RunKeeps {
+export function runKeeps(
+  { project, bay }: Pick<LayContext, 'project' | 'bay'>,
+  setting: RunSetting,
+  share: number,
+): RunKeeps {
   const uncertainMm = project.bay.scanUncertaintyMm;
   const part = (requiredMm: number): number => (requiredMm - uncertainMm) * share + uncertainMm;
   return {
     skinMm: new Map(
-      skins.map((skin) => [
+      bay.skins.map(({ skin }) => [
         skin.id,
         setting.outsideRadiusMm + part(requiredSkinClearance(project, setting.run, skin).requiredMm),
       ]),
@@ -96,9 +100,8 @@ export function runKeeps(project: Project, setting: RunSetting, skins: readonly 
 const TOUCH_MM = 0.5;
 
 /** Whether there is anything that a run is asked so little clearance from that it may lie against it. */
-export function mayTouchAnything({ project, bay }: Pick<LayContext, 'project' | 'bay'>, setting: RunSetting): boolean {
-  const skins = bay.skins.map((s) => s.skin);
-  const { skinMm, tubeMm, mateMm } = runKeeps(project, setting, skins, 1);
+export function mayTouchAnything(context: Pick<LayContext, 'project' | 'bay'>, setting: RunSetting): boolean {
+  const { skinMm, tubeMm, mateMm } = runKeeps(context, setting, 1);
   const least = Math.min(tubeMm, ...skinMm.values(), ...(mateMm?.values() ?? []));
   return least - setting.outsideRadiusMm < TOUCH_MM;
 }
