@@ -14,6 +14,7 @@ import { nearestArc, placeAt } from './layPlaces.ts';
 import type { BenchPorts } from './ports.ts';
 import { layOf } from './runState.ts';
 import type { HoverStore, SessionStore } from './sessionStore.ts';
+import { createSettling, hasHose } from './settling.ts';
 import { hosePlace, orderAt, rounded, supportAt } from './supportPlaces.ts';
 
 interface HandNeeds {
@@ -25,18 +26,11 @@ interface HandNeeds {
   readonly host: BenchPorts['jobs'];
 }
 
-/** ms without a further edit after which a run changed by numbers is laid again near where it lies. */
-const REST_MS = 350;
-
-/** Title of laying again near where the hose lies; other work is never stopped for it. */
-const SETTLING = 'Laying this run again near where it lies';
-
 /** What the hand does to a run: take hold of the hose, put and move what holds it, lock a stretch; each is one step back. */
 export function createByHand({ document, session, hover, jobs, hand, host }: HandNeeds) {
   let moves: HandMoves | null = null;
-  let resting: ReturnType<typeof setTimeout> | undefined;
-  /** the run that was changed just before the hand took hold, and is to be laid when it lets go */
-  let waiting: string | undefined;
+  const settling = createSettling({ document, jobs, hand });
+  const { settle, edit } = settling;
 
   /** The chosen run with its lay. */
   const chosen = (): { open: OpenDocument; project: Project; run: Run; lay: Lay | undefined } | null => {
@@ -46,52 +40,6 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
     return open === null || project === undefined || run === undefined
       ? null
       : { open, project, run, lay: layOf(open, run.id) };
-  };
-
-  /** Lays a run again near where it lies, along the shape in the hand where there is one. Without a hose it does nothing. */
-  const settle = async (runId: string, along?: readonly Vec3[]): Promise<void> => {
-    clearTimeout(resting);
-    waiting = undefined;
-    const { open } = document.getState();
-    if (open === null || open.report === null || !hasHose(layOf(open, runId))) return;
-    const project = open.history.present;
-    const files = { projectText: serialiseProject(project), files: open.files.files };
-    const input = { ...files, run: runId, earlier: open.report, ...(along === undefined ? {} : { along }) };
-    const report = await jobs.work(SETTLING, 'relayRun', input);
-    if (report !== null) document.reported(report, project, [runId]);
-  };
-
-  /** Settles itself when no settling is under way any more. */
-  const settlingEnded = (): Promise<void> =>
-    new Promise((resolve) => {
-      if (jobs.getState().current?.title !== SETTLING) return resolve();
-      const stop = jobs.subscribe(({ current }) => {
-        if (current !== null) return;
-        stop();
-        resolve();
-      });
-    });
-
-  /** Settles when no further edit comes for a moment. A settling under way starts over, other work is let be. */
-  const settleSoon = (runId: string): void => {
-    clearTimeout(resting);
-    waiting = runId;
-    resting = setTimeout(() => {
-      waiting = undefined;
-      const { current } = jobs.getState();
-      if (current === null) void settle(runId);
-      else if (current.title === SETTLING) {
-        jobs.cancelQuietly();
-        settleSoon(runId);
-      }
-    }, REST_MS);
-  };
-
-  /** An edit of a run's supports or locks, after which it settles. */
-  const edit = (runId: string, name: string, make: (project: Project) => Project, joinLast = false): void => {
-    const before = document.getState().open?.history.present;
-    document.edit(name, make, joinLast);
-    if (document.getState().open?.history.present !== before) settleSoon(runId);
   };
 
   /** Puts a support on the chosen run: at the place pointed at, else in the middle of its hose. */
@@ -119,13 +67,13 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
     const here = chosen();
     if (here === null) return;
     const { current } = jobs.getState();
-    if (current?.title === SETTLING) jobs.cancelQuietly();
+    if (settling.isUnderWay()) jobs.cancelQuietly();
     else if (current !== null) {
       jobs.tell('The bench is at work', ['Take hold of the hose when it is done, or cancel it first.']);
       return;
     }
     letGo();
-    clearTimeout(resting);
+    settling.notYet();
     hand.set({ hold: { run: here.run.id, at, to, clamp: false, released: false }, trouble: null });
     // What will hold a hose that is not laid yet is moved by itself.
     if (here.open.report === null || !hasHose(here.lay)) return;
@@ -175,7 +123,7 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
     moves = null;
     const { hold } = hand.getState();
     hand.set({ hold: null, shape: null, trouble: null });
-    if (hold !== null && waiting === hold.run) settleSoon(hold.run);
+    if (hold !== null) settling.soon();
   };
 
   /** Lets go and keeps what was done: a waypoint or a clamp where the hose was held, or the support where it is now. */
@@ -192,7 +140,7 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
     mine?.drop();
     moves = null;
     hand.set({ hold: null });
-    await settlingEnded();
+    await settling.ended();
     await settle(here.run.id, shape?.centreline.points);
     // Taken in the hand again meanwhile, it is that shape which is shown.
     if (moves === null) hand.set({ shape: null, trouble: null });
@@ -206,7 +154,9 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
   const keepMoved = ({ to, axis }: Hold, supportId: string, run: Run): void => {
     const support = run.supports.find(({ id }) => id === supportId);
     if (support === undefined) return;
-    document.edit('move support', (project) => changeSupport(project, run.id, supportId, placedAt(support, to, axis)));
+    settling.change(run.id, 'move support', (project) =>
+      changeSupport(project, run.id, supportId, placedAt(support, to, axis)),
+    );
   };
 
   const keepPulled = (hold: Hold, arcLengthMm: number, run: Run, lay: Lay | undefined): void => {
@@ -217,7 +167,7 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
     const kind = hold.clamp ? 'clamp' : 'waypoint';
     const support = supportAt(run, kind, { point: held?.point ?? hold.to, along });
     hand.set({ support: support.id });
-    document.edit(`pull hose to a ${kind}`, (project) =>
+    settling.change(run.id, `pull hose to a ${kind}`, (project) =>
       putSupport(project, run.id, orderAt(run, lay, arcLengthMm), support),
     );
   };
@@ -283,10 +233,6 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
 }
 
 export type ByHand = ReturnType<typeof createByHand>;
-
-function hasHose(lay: Lay | undefined): boolean {
-  return lay !== undefined && lay.outcome !== 'no-way' && lay.centreline.points.length > 1;
-}
 
 /** A support's new place; what holds the hose takes its direction there, where one is given. */
 function placedAt(support: Support, to: Vec3, axis: Vec3 | undefined): Pick<Support, 'point' | 'axis'> {

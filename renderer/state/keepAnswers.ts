@@ -7,15 +7,18 @@ type Answer = Pick<OpenDocument, 'report' | 'laidFrom'>;
 /**
  * Remembers the answer that each state of the project had, so that undo brings back the hose and not only the words that
  * led to it. An earlier answer is put back only where it is good for more runs than the one at hand, also when that one
- * comes late, after an undo. What was laid of a run that is no longer there is not shown.
+ * comes late, after an undo; and, on the way back to its state, where it is good for as many, since that is what was seen
+ * there. What was laid of a run that is no longer there is not shown.
  */
 export function keepAnswers(document: DocumentStore): void {
   const answers = new WeakMap<Project, Answer>();
-  document.subscribe(({ open }) => {
+  document.subscribe(({ open }, before) => {
     if (open === null) return;
     const { present } = open.history;
     const kept = answers.get(present);
-    const better = kept !== undefined && goodFor(open, kept) > goodFor(open, open) ? kept : open;
+    const comesBack = before.open?.history.present !== present;
+    const gained = kept === undefined ? -1 : goodFor(open, kept) - goodFor(open, open);
+    const better = kept !== undefined && (gained > 0 || (comesBack && gained === 0)) ? kept : open;
     const shown = withoutStrangers(present, better);
     if (shown !== open) document.answeredAgain({ report: shown.report, laidFrom: shown.laidFrom });
     else answers.set(present, { report: open.report, laidFrom: open.laidFrom });

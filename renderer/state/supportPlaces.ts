@@ -41,10 +41,18 @@ function onFreePart(lay: Lay, arcLengthMm: number | null): number {
   return Math.min(toMm, Math.max(fromMm, arcLengthMm ?? lay.cutLengthMm / 2));
 }
 
-/** Where a support stands along the hose, mm from shoulder A. */
+/** mm. A lay holds its hose in the very place that is stated; coordinates are rounded on the way. */
+const SAME_PLACE_MM = 0.05;
+
+/**
+ * Where a support stands along the hose, mm from shoulder A: where the lay holds it, which is told apart where the hose
+ * passes twice. One that stands elsewhere than where the lay held it, and one that only guides, stands where the hose
+ * passes nearest.
+ */
 export function supportArc(lay: Lay, support: { readonly id: string; readonly point: Vec3 }): number {
   const laid = lay.supports.find(({ id }) => id === support.id);
-  return laid?.at.arcLengthMm ?? nearestArc(lay.centreline, support.point);
+  const isHeldThere = laid !== undefined && distance(laid.at.point, support.point) <= SAME_PLACE_MM;
+  return isHeldThere ? laid.at.arcLengthMm : nearestArc(lay.centreline, support.point);
 }
 
 /** The number a new support gets in the run's list, so that the list stays in the order the hose meets them. */

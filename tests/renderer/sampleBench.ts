@@ -172,7 +172,7 @@ export function sampleReport(lays: readonly Lay[], findings: readonly Finding[] 
   };
 }
 
-/** A bench whose jobs end as told, and which remembers what was asked of it. */
+/** A bench whose jobs end as told, and which remembers what was asked of it. `ends` may be changed as it goes on. */
 export function sampleBench(
   ends: { [N in JobName]?: JobEnd<N> | Promise<JobEnd<N>> },
   shell: Partial<DesktopApi> = {},
@@ -214,7 +214,7 @@ export function sampleBench(
     },
     { theme: 'light', units: 'mm' },
   );
-  return { bench, asked, saved };
+  return { bench, asked, saved, ends };
 }
 
 /** What `openProject` answers for the sample: one triangle. */

@@ -6,7 +6,7 @@ import { handLay } from '../../../renderer/state/handLay.ts';
 import { KEY_ACTIONS } from '../../../renderer/state/keys.ts';
 import { runState } from '../../../renderer/state/runState.ts';
 import { shownSupports } from '../../../renderer/state/shownSupports.ts';
-import { hosePlace } from '../../../renderer/state/supportPlaces.ts';
+import { hosePlace, supportArc } from '../../../renderer/state/supportPlaces.ts';
 import type { Lay } from '../../../shared/document/lay/schema.ts';
 import type { Run, Support } from '../../../shared/document/project/schema.ts';
 import type { HandShape, JobEnd } from '../../../shared/jobs/contract.ts';
@@ -304,6 +304,70 @@ describe('answers that come late', () => {
     await letGo;
     expect(asked.filter(({ name }) => name === 'relayRun')).toHaveLength(2);
     expect(feed(bench).supports.map(({ kind }) => kind)).toEqual(['clamp', 'waypoint']);
+  });
+});
+
+describe('a clamp slid before the run was laid with it, and undone', () => {
+  /** The sample hose as it lies with the clamp held at x; its length tells the lays apart. */
+  const laidWithClampAt = (x: number): Lay => ({
+    ...LAY,
+    cutLengthMm: 100 + x / 100,
+    supports: [
+      {
+        id: 'clamp-1',
+        kind: 'clamp',
+        proposed: false,
+        at: { arcLengthMm: x, point: [x, 0, 0] },
+        axis: [1, 0, 0],
+      },
+    ],
+  });
+  const relayWith = (lay: Lay): JobEnd<'relayRun'> => ({
+    kind: 'done',
+    output: sampleReport([lay, sampleLay('drain')]),
+  });
+  /** As the list of what holds the hose tells it. */
+  const shownMm = (bench: SampleBench): number =>
+    supportArc(opened(bench).report?.lays[0] as Lay, feed(bench).supports[0] as Support);
+
+  it('stands where it was put again, and its hose is laid there', async () => {
+    const { bench, asked, ends } = await laidBench({ relayRun: relayWith(laidWithClampAt(70)) });
+    bench.byHand.putAt('clamp', 40);
+    await vi.advanceTimersByTimeAsync(100);
+    bench.byHand.dragAlong('clamp-1', 70);
+    await bench.byHand.release();
+    expect(asked.filter(({ name }) => name === 'relayRun')).toHaveLength(1);
+    expect(shownMm(bench)).toBe(70);
+
+    ends.relayRun = relayWith(laidWithClampAt(40));
+    bench.document.undo();
+    expect(feed(bench).supports[0]?.point[0]).toBe(40);
+    expect(shownMm(bench)).toBe(40);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(asked.filter(({ name }) => name === 'relayRun')).toHaveLength(2);
+    expect(asked.at(-1)?.input).toMatchObject({ run: 'feed', earlier: LAID });
+    expect(cutOf(bench)).toBe(100.4);
+    expect(runState(opened(bench), 'feed')).toBe('clean');
+  });
+
+  it('is laid though something else is edited before its moment has come, and not when it is taken back by then', async () => {
+    const { bench, asked } = await laidBench({ relayRun: relayWith(laidWithClampAt(40)) });
+    const relays = () => asked.filter(({ name }) => name === 'relayRun').length;
+    bench.byHand.putAt('clamp', 40);
+    bench.document.edit('name', (project) => ({ ...project, name: 'Another name' }));
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(relays()).toBe(1);
+    bench.byHand.putAt('waypoint', 60);
+    bench.document.undo();
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(relays()).toBe(1);
+    expect(runState(opened(bench), 'feed')).toBe('clean');
+  });
+
+  it('is told where it is put, not where the hose of another moment held it', () => {
+    const clamp: Support = { id: 'clamp-1', kind: 'clamp', point: [40, 0, 0], axis: [1, 0, 0] };
+    expect(supportArc(laidWithClampAt(70), clamp)).toBe(40);
+    expect(supportArc(laidWithClampAt(70), { ...clamp, point: [70, 0, 0] })).toBe(70);
   });
 });
 
