@@ -1,9 +1,10 @@
 import type { Severity } from '../../shared/document/lay/schema.ts';
-import type { RunState } from '../state/runState.ts';
+import type { ShownRunState } from '../state/runState.ts';
 import type { ShapeKind } from '../widgets/Shape.tsx';
 
 /** One shape per state and per severity; the bay's flags use the same three. */
-export const STATE_SHAPES: Record<RunState, ShapeKind> = {
+export const STATE_SHAPES: Record<ShownRunState, ShapeKind> = {
+  found: 'wave',
   'not-laid': 'dash',
   stale: 'turn',
   stop: 'octagon',

@@ -6,9 +6,13 @@ import type { OpenDocument } from './documentStore.ts';
 /** What a builder may do with a run as it stands. */
 export type RunState = 'not-laid' | 'stale' | 'stop' | 'look' | 'clean';
 
+/** What the list of runs shows: while laying goes on, a run whose hose is found stands so, whatever it was before. */
+export type ShownRunState = RunState | 'found';
+
 /** The words said for each state: on the list, to a screen reader, and beside the hose. */
-export const RUN_STATE_WORDS: Record<RunState, string> = {
+export const RUN_STATE_WORDS: Record<ShownRunState, string> = {
   'not-laid': 'not laid',
+  found: 'found, not settled',
   stale: 'changed, lay again',
   stop: 'do not cut',
   look: 'look',

@@ -1,4 +1,4 @@
-export type ShapeKind = 'octagon' | 'triangle' | 'ring' | 'tick' | 'dash' | 'turn';
+export type ShapeKind = 'octagon' | 'triangle' | 'ring' | 'tick' | 'dash' | 'wave' | 'turn';
 
 /** A sign that reads without its colour: the same shape always goes with the same words. */
 export function Shape({ kind, size = 22 }: { kind: ShapeKind; size?: number }) {
@@ -30,5 +30,11 @@ const DRAWN: Record<ShapeKind, React.ReactNode> = {
     </>
   ),
   dash: <circle className="shape-line shape-dashed" cx="12" cy="12" r="9" />,
+  wave: (
+    <>
+      <circle className="shape-line shape-dashed" cx="12" cy="12" r="9" />
+      <path className="shape-line" d="M6.5 13.5c2-4.5 4-4.5 5.5-1.5s3.5 3 5.5-1.5" />
+    </>
+  ),
   turn: <path className="shape-line" d="M19 8.5A8.5 8.5 0 1 0 20.5 13M20.5 3v6h-6" />,
 };

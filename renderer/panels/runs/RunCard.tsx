@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import { orderFindings } from '../../state/findingOrder.ts';
-import { layOf, RUN_STATE_WORDS, runState } from '../../state/runState.ts';
+import { layOf, RUN_STATE_WORDS } from '../../state/runState.ts';
 import { useBench, useDocument, useJobs, useSession } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Shape } from '../../widgets/Shape.tsx';
@@ -27,6 +27,7 @@ import { RunMaking } from './RunMaking.tsx';
 import { RunRock } from './RunRock.tsx';
 import { RunService } from './RunService.tsx';
 import { RunTaper } from './RunTaper.tsx';
+import { useShownRunState } from './useShownRunState.ts';
 import { serviceLine } from './words.ts';
 
 /** The chosen run: its state, what was found, what to cut, how to clock it, and what it is made of. */
@@ -38,10 +39,10 @@ export function RunCard() {
   const findings = useMemo(() => orderFindings(open?.report?.findings ?? []), [open?.report]);
   const stating = useStore(bench.hand, (state) => state.stating);
   const run = open?.history.present.runs.find((r) => r.id === chosen);
+  const state = useShownRunState(open, run?.id ?? null) ?? 'not-laid';
   if (stating) return <NewRun />;
   if (open === null || run === undefined) return <p className="teach">Choose a run to see its hose.</p>;
   const lay = layOf(open, run.id);
-  const state = runState(open, run.id);
   const own = findings.filter(({ finding }) => finding.run === run.id);
   return (
     <article className="slip card" aria-label={`Run: ${run.name}`}>
@@ -65,8 +66,9 @@ export function RunCard() {
       ))}
       {lay === undefined && (
         <p className="teach">
-          Not laid yet. “Lay this run” finds the way the hose would really lie, then says where to cut and how to clock
-          it.
+          {state === 'found'
+            ? 'A way is found, pale in the bay. It may yet be laid otherwise; its length comes when the laying ends.'
+            : 'Not laid yet. “Lay this run” finds the way the hose would really lie, then says where to cut and how to clock it.'}
         </p>
       )}
       {lay !== undefined && lay.outcome !== 'no-way' && <RunFigures lay={lay} state={state} />}

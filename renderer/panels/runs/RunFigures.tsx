@@ -1,13 +1,14 @@
 import type { Lay } from '../../../shared/document/lay/schema.ts';
 import { formatDegrees, formatNumber, formatSlack, isStraight } from '../../../shared/sheets/format/index.ts';
-import type { RunState } from '../../state/runState.ts';
+import type { ShownRunState } from '../../state/runState.ts';
 import { Length } from '../Length.tsx';
 import { NamedLengths } from './NamedLengths.tsx';
 import { Value } from './Value.tsx';
 
 /** Said beside the figure itself, where a saw is set by it. */
-const CUT_WARNINGS: Record<RunState, string> = {
+const CUT_WARNINGS: Record<ShownRunState, string> = {
   'not-laid': '',
+  found: ': of the lay before, wait for the new one',
   stale: ': changed since, lay again first',
   stop: ': do not cut yet',
   look: '',
@@ -15,11 +16,11 @@ const CUT_WARNINGS: Record<RunState, string> = {
 };
 
 /** What the bench needs of a laid run: the cut length large, the rest as a table. */
-export function RunFigures({ lay, state }: { lay: Lay; state: RunState }) {
+export function RunFigures({ lay, state }: { lay: Lay; state: ShownRunState }) {
   const { minRadius } = lay;
   return (
     <div className="figures">
-      <div className={state === 'stop' || state === 'stale' ? 'cut cut-not-yet' : 'cut'}>
+      <div className={['stop', 'stale', 'found'].includes(state) ? 'cut cut-not-yet' : 'cut'}>
         <p className="cut-label">Cut, shoulder to shoulder{CUT_WARNINGS[state]}</p>
         <p className="cut-figure">
           <Length mm={lay.cutLengthMm} rounding="up" both />

@@ -1,12 +1,13 @@
 import type { Run } from '../../../shared/document/project/schema.ts';
 import type { OpenDocument } from '../../state/documentStore.ts';
-import { layOf, RUN_STATE_WORDS, runState } from '../../state/runState.ts';
+import { layOf, RUN_STATE_WORDS } from '../../state/runState.ts';
 import { useBench, useDocument, useJobs, useSession } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
 import { Shape } from '../../widgets/Shape.tsx';
 import { Length } from '../Length.tsx';
 import { STATE_SHAPES } from '../runStateShape.ts';
 import { useShownWhen } from '../useShownWhen.ts';
+import { useShownRunState } from './useShownRunState.ts';
 
 /** Every run with its state in a word and a shape, and what to cut. */
 export function RunList() {
@@ -40,7 +41,7 @@ export function RunList() {
 function RunRow({ run, open, chosen }: { run: Run; open: OpenDocument; chosen: boolean }) {
   const { session, hand } = useBench();
   const row = useShownWhen<HTMLLIElement>(chosen);
-  const state = runState(open, run.id);
+  const state = useShownRunState(open, run.id) ?? 'not-laid';
   const lay = layOf(open, run.id);
   return (
     <li ref={row}>
@@ -58,7 +59,13 @@ function RunRow({ run, open, chosen }: { run: Run; open: OpenDocument; chosen: b
         <span className="run-name">{run.name}</span>
         <span className="run-state">{RUN_STATE_WORDS[state]}</span>
         <span className="run-cut">
-          {lay === undefined || lay.outcome === 'no-way' ? '–' : <Length mm={lay.cutLengthMm} rounding="up" both />}
+          {state === 'found' ? (
+            <span className="unseen">it may yet be laid otherwise; its length comes when the laying ends</span>
+          ) : lay === undefined || lay.outcome === 'no-way' ? (
+            '–'
+          ) : (
+            <Length mm={lay.cutLengthMm} rounding="up" both />
+          )}
         </span>
       </button>
     </li>

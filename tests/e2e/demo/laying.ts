@@ -42,10 +42,17 @@ export function laying(bench: SharedPage): void {
     test.setTimeout(LAYING_LIMIT_MS + 120_000);
     const page = bench();
     await page.getByRole('button', { name: 'Lay all runs' }).click();
+    const runs = page.getByRole('list', { name: 'Runs' });
+    const found = runs.getByRole('button', { name: /found, not settled.*its length comes when the laying ends/ });
+    await expect(found).not.toHaveCount(0, { timeout: LAYING_LIMIT_MS });
     await goTo(page, 'Papers');
+    // The paper of the run that lies already is drawn meanwhile, by a worker of its own.
+    const doing = (): number => page.workers().filter((worker) => worker.url().includes('jobs.worker')).length;
+    await expect.poll(doing).toBe(2);
     const button = page.getByRole('button', { name: 'Download build sheets' });
     await expect(page.getByRole('button', { name: 'Lay all runs' })).toBeDisabled();
     await idle(page);
+    await expect(found).toHaveCount(0);
     await expect(button).toBeEnabled();
     // Laid by as many workers as the machine runs at once, four at most; by the one that does the job where that is one.
     const cores = await page.evaluate(() => navigator.hardwareConcurrency);
