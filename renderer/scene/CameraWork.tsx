@@ -1,6 +1,6 @@
 import { CameraControls } from '@react-three/drei';
 import { useThree } from '@react-three/fiber';
-import { type RefObject, useEffect, useRef } from 'react';
+import { type RefObject, useCallback, useEffect, useRef } from 'react';
 import { Box3, PerspectiveCamera, Vector3 } from 'three';
 import { addScaled } from '../../shared/base/vec3.ts';
 import type { Lay } from '../../shared/document/lay/schema.ts';
@@ -8,15 +8,23 @@ import { bayBounds } from '../state/bayBounds.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
 import { placeAt } from '../state/layPlaces.ts';
 import { useBench, useSession } from '../state/useBench.ts';
-import { fitView } from './three/fitView.ts';
+import { coversOver } from './coversOver.ts';
+import { fitClear } from './three/fitClear.ts';
+import type { FittedView, ViewSubject } from './three/fitView.ts';
+import { outlinePoints } from './three/outlinePoints.ts';
 
 type Bay = NonNullable<OpenDocument['bay']>;
 
 /** First look at a bay: from a corner and a little above, as one stands at an open engine. */
 const FIRST_LOOK = new Vector3(0.62, 1, 0.74).normalize();
 
-/** The legend and the buttons lie over the lower edge of the picture. */
-const MARGINS = { side: 0.04, top: 0.05, bottom: 0.15 } as const;
+const MARGINS = { left: 0.04, right: 0.04, top: 0.05, bottom: 0.04 } as const;
+
+/** Places along half a bay's diagonal by which the outline of its large faces is told. */
+const OUTLINE_PLACES = 30;
+
+/** mm. An eye that has not been moved by more stands where it was put. */
+const SAME_EYE_MM = 0.01;
 
 function stillMotion(): boolean {
   return window.matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -29,29 +37,53 @@ export function CameraWork({ bay, lays }: { bay: Bay; lays: readonly Lay[] }) {
   const camera = useThree((three) => three.camera);
   // A move without a transition tells nobody, and nothing is drawn unless asked.
   const invalidate = useThree((three) => three.invalidate);
+  const canvas = useThree((three) => three.gl.domElement);
+  const size = useThree((three) => three.size);
   const fitSerial = useSession((state) => state.fitSerial);
-  const fitted = useRef<string | null>(null);
+  const heat = useSession((state) => state.heat);
+  const fitted = useRef<Fitted | null>(null);
+  const hoses = useRef(lays);
+  hoses.current = lays;
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: asked again each time the serial counts up
+  /** Fits the bay as `now` has it, with its hoses, which may reach out of it. */
+  const lookAtWhole = useCallback(
+    (now: Pick<Fitted, 'asked' | 'subject'>): void => {
+      const hands = controls.current;
+      if (hands === null || !(camera instanceof PerspectiveCamera)) return;
+      const points = [...now.subject.points, ...hoses.current.flatMap((lay) => lay.centreline.points.flat())];
+      const whole = { ...now.subject, points: Float32Array.from(points) };
+      const view = fitClear(camera, whole, MARGINS, coversOver(canvas));
+      const { eye, target } = view;
+      hands.setLookAt(eye.x, eye.y, eye.z, target.x, target.y, target.z, false);
+      fitted.current = { ...now, view };
+      invalidate();
+    },
+    [camera, canvas, invalidate],
+  );
+
   useEffect(() => {
-    const { low, high } = bayBounds(bay);
-    const box = new Box3(new Vector3(...low), new Vector3(...high));
-    const radius = box.getSize(new Vector3()).length() / 2;
-    const centre = box.getCenter(new Vector3());
-    if (!(camera instanceof PerspectiveCamera)) return;
-    const { eye, target } = fitView(camera, cornersOf(bay), FIRST_LOOK, centre, radius, MARGINS);
-    camera.near = radius / 200;
-    camera.far = radius * 30;
-    camera.updateProjectionMatrix();
     const hands = controls.current;
-    if (hands === null) return;
+    if (hands === null || !(camera instanceof PerspectiveCamera)) return;
+    const subject = subjectOf(bay);
+    camera.near = subject.sizeMm / 200;
+    camera.far = subject.sizeMm * 30;
+    camera.updateProjectionMatrix();
+    hands.maxDistance = subject.sizeMm * 8;
     // A bay that is read again and lies as it did, with a part left out or cut out, is looked at from where it was.
     const asked = `${fitSerial} ${lieOf(bay)}`;
-    if (fitted.current !== asked) hands.setLookAt(eye.x, eye.y, eye.z, target.x, target.y, target.z, false);
-    fitted.current = asked;
-    hands.maxDistance = radius * 8;
-    invalidate();
-  }, [bay, camera, fitSerial]);
+    if (fitted.current?.asked !== asked) lookAtWhole({ asked, subject });
+  }, [bay, camera, fitSerial, lookAtWhole]);
+
+  // As long as the eye has not been moved, the whole bay stays in sight when its place in the window, or what lies over it,
+  // changes: which is done by the next frame.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: looked at anew when the place or a legend changes
+  useEffect(() => {
+    const frame = requestAnimationFrame(() => {
+      const [hands, before] = [controls.current, fitted.current];
+      if (hands !== null && before !== null && standsAt(hands, before.view)) lookAtWhole(before);
+    });
+    return () => cancelAnimationFrame(frame);
+  }, [lookAtWhole, size, heat]);
 
   useEffect(
     () =>
@@ -88,26 +120,33 @@ export function CameraWork({ bay, lays }: { bay: Bay; lays: readonly Lay[] }) {
   );
 }
 
+/** The bay as it was last looked at as a whole. */
+interface Fitted {
+  /** what it was asked for: anew for each bay that lies otherwise, and each time the user asks */
+  readonly asked: string;
+  readonly subject: ViewSubject;
+  readonly view: FittedView;
+}
+
+function subjectOf(bay: Bay): ViewSubject {
+  const { low, high } = bayBounds(bay);
+  const box = new Box3(new Vector3(...low), new Vector3(...high));
+  const sizeMm = box.getSize(new Vector3()).length() / 2;
+  const points = outlinePoints(bay.positions, bay.indices, sizeMm / OUTLINE_PLACES);
+  return { points, look: FIRST_LOOK, centre: box.getCenter(new Vector3()), sizeMm };
+}
+
+/** Whether the eye is where a view has it. */
+function standsAt(hands: CameraControls, { eye, target }: FittedView): boolean {
+  const place = new Vector3();
+  return (
+    hands.getPosition(place).distanceTo(eye) < SAME_EYE_MM && hands.getTarget(place).distanceTo(target) < SAME_EYE_MM
+  );
+}
+
 /** What of a bay changes with its scale and its level, and stays while only its parts do. */
 function lieOf({ positions }: Bay): string {
   return [positions.length, positions[0], positions[positions.length >> 1], positions.at(-1)].join(' ');
-}
-
-/** Triangles that tell an outline; of a scan with more, every so many is looked at. */
-const OUTLINE_TRIANGLES = 100_000;
-
-/** One corner of each triangle, or of every so many: enough for the outline, and a mesh may hold vertices of parts left out. */
-function cornersOf({ indices, positions }: Bay): Float32Array {
-  const triangles = indices.length / 3;
-  const step = Math.max(1, Math.ceil(triangles / OUTLINE_TRIANGLES));
-  const corners = new Float32Array(3 * Math.ceil(triangles / step));
-  for (let i = 0; i < corners.length; i += 3) {
-    const at = 3 * (indices[i * step] as number);
-    corners[i] = positions[at] as number;
-    corners[i + 1] = positions[at + 1] as number;
-    corners[i + 2] = positions[at + 2] as number;
-  }
-  return corners;
 }
 
 /** mm. How far ahead of itself the eye that rides along a hose looks, and how near it still sees. */

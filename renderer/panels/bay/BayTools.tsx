@@ -28,7 +28,7 @@ export function BayTools() {
       {heat !== null ? (
         <HeatLegend view={heat} known={open.report?.lays.some((lay) => lay.heat !== undefined) === true} />
       ) : (
-        <ul className="legend" aria-label="Skins">
+        <ul className="legend" aria-label="Skins" data-over-bay>
           {[...new Set<SkinKind>(kinds)].map((kind) => (
             <li key={kind}>
               <SkinSwatch kind={kind} /> {wordsOf(kind)}
@@ -36,7 +36,7 @@ export function BayTools() {
           ))}
         </ul>
       )}
-      <div className="bay-buttons">
+      <div className="bay-buttons" data-over-bay>
         {cutting && <SectionCard bay={open.bay} />}
         <Button look="quiet" hint="Heat: key Shift H" pressed={heat !== null} onPress={() => nextHeat()}>
           <Glyph kind="heat" /> {heat === null ? 'Heat' : heat === 'running' ? 'Heat: running' : 'Heat: just off'}

@@ -7,7 +7,7 @@ export function DrawerPull() {
   const isOpen = useDrawer((drawer) => drawer.isOpen);
   if (isOpen) return null;
   return (
-    <button type="button" className="drawer-pull" title="Key i" onClick={() => onParts.open()}>
+    <button type="button" className="drawer-pull" data-over-bay title="Key i" onClick={() => onParts.open()}>
       <Glyph kind="drawer" /> Parts
     </button>
   );

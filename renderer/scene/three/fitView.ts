@@ -1,10 +1,22 @@
 import { type PerspectiveCamera, Vector3 } from 'three';
 
-/** Shares of the picture, 0 to 1, that stay free at its edges: tools lie over the lower one. */
+/** Shares of the picture, 0 to 1, that stay free at its edges. */
 export interface ViewMargins {
-  readonly side: number;
+  readonly left: number;
+  readonly right: number;
   readonly top: number;
   readonly bottom: number;
+}
+
+/** What is to be seen, and from which side. */
+export interface ViewSubject {
+  /** x, y, z each, mm */
+  readonly points: Float32Array;
+  /** unit, from the bay towards the eye */
+  readonly look: Vector3;
+  /** of the points' box, to begin from */
+  readonly centre: Vector3;
+  readonly sizeMm: number;
 }
 
 export interface FittedView {
@@ -16,34 +28,35 @@ export interface FittedView {
 const ROUNDS = 6;
 
 /**
- * Where to stand, looking along -`look` with +Z up, so that all points (x, y, z each) fill the picture inside its margins.
- * The points' own picture is fitted, not a ball round them. look: unit, from the bay towards the eye; centre and sizeMm:
- * of the points' box, to begin from.
+ * Where to stand, looking along -`look` with +Z up, so that all points fill the picture inside its margins. The points' own
+ * picture is fitted, not a ball round them.
  */
-export function fitView(
-  camera: PerspectiveCamera,
-  points: Float32Array,
-  look: Vector3,
-  centre: Vector3,
-  sizeMm: number,
-  margins: ViewMargins,
-): FittedView {
-  const tall = Math.tan((camera.fov * Math.PI) / 360);
-  const wide = tall * camera.aspect;
-  const right = new Vector3(0, 0, 1).cross(look).normalize();
-  const up = look.clone().cross(right);
+export function fitView(camera: PerspectiveCamera, subject: ViewSubject, margins: ViewMargins): FittedView {
+  const { points, look, centre, sizeMm } = subject;
+  const { tall, wide, right, up } = frameOf(camera, look);
   const target = centre.clone();
   let away = (2 * sizeMm) / Math.min(tall, wide);
   for (let round = 0; round < ROUNDS; round++) {
     const seen = pictureOf(points, target, right, up, look, away);
     const half = { x: (seen.maxX - seen.minX) / 2, y: (seen.maxY - seen.minY) / 2 };
-    const free = { x: wide * (1 - 2 * margins.side), y: tall * (1 - margins.top - margins.bottom) };
+    const free = { x: wide * (1 - margins.left - margins.right), y: tall * (1 - margins.top - margins.bottom) };
     const grow = Math.max(half.x / free.x, half.y / free.y);
-    target.addScaledVector(right, ((seen.minX + seen.maxX) / 2) * away);
-    target.addScaledVector(up, ((seen.minY + seen.maxY) / 2 - (margins.bottom - margins.top) * tall * grow) * away);
+    const aside = { x: (margins.left - margins.right) * wide, y: (margins.bottom - margins.top) * tall };
+    target.addScaledVector(right, ((seen.minX + seen.maxX) / 2 - aside.x * grow) * away);
+    target.addScaledVector(up, ((seen.minY + seen.maxY) / 2 - aside.y * grow) * away);
     away *= grow;
   }
   return { eye: target.clone().addScaledVector(look, away), target };
+}
+
+/** Half the picture's height and width at a distance of one, and its directions. */
+export function frameOf(
+  camera: PerspectiveCamera,
+  look: Vector3,
+): { readonly tall: number; readonly wide: number; readonly right: Vector3; readonly up: Vector3 } {
+  const tall = Math.tan((camera.fov * Math.PI) / 360);
+  const right = new Vector3(0, 0, 1).cross(look).normalize();
+  return { tall, wide: tall * camera.aspect, right, up: look.clone().cross(right) };
 }
 
 interface Picture {

@@ -23,7 +23,7 @@ async function bareBay(page: Page) {
 
 rig.use({
   project: async ({ folder }, use) => use(folder),
-  viewport: { width: 860, height: 620 },
+  viewport: { width: 860, height: 760 },
   contextOptions: { reducedMotion: 'reduce' },
 });
 
