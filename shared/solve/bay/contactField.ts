@@ -1,10 +1,11 @@
 import type { Vec3 } from '../../base/vec3.ts';
 import { nearestPoint, newNearest } from '../../geometry/bvh.ts';
-import type { ContactField } from '../rod/rodProblem.ts';
+import { type ContactField, ROOM_TOLD_EXACTLY_MM } from '../rod/rodProblem.ts';
 import type { BayIndex } from './bayIndex.ts';
 import type { DistanceBounds } from './keptDistances.ts';
 import { askedDistanceMm, type RunKeeps, tubeGroups } from './runField.ts';
 import { type SkinDistances, skinDistances } from './skinDistances.ts';
+import { type TubeDistances, tubeDistances } from './tubeDistances.ts';
 import { nearestTube, newNearestTube, type TubeField } from './tubeField.ts';
 
 /** mm. Beyond this a hose touches nothing on this step of its relaxation; further things are answered as this far. */
@@ -12,7 +13,7 @@ const REACH_MM = 25;
 
 /**
  * What a hose of the given outside radius may come to lie against: every surface of the bay and every other run. Gaps
- * are exact up to 25 mm; the rule of held places keeps the mouth from being pushed off its own port.
+ * are exact up to `ROOM_TOLD_EXACTLY_MM`; the rule of held places keeps the mouth from being pushed off its own port.
  */
 export function buildContactField(
   bay: BayIndex,
@@ -22,7 +23,7 @@ export function buildContactField(
 ): ContactField {
   return contactAt(
     bay.skins.map((skin) => ({ ...skinDistances(skin), wholeMm: outsideRadiusMm })),
-    [{ field: tubes, wholeMm: outsideRadiusMm }],
+    tubes.tubes.length === 0 ? [] : [{ ...tubeDistances(tubes, bay.bounds), wholeMm: outsideRadiusMm }],
     held,
   );
 }
@@ -34,7 +35,10 @@ export function buildContactField(
 export function buildKeptField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps, moreMm: number): ContactField {
   return contactAt(
     bay.skins.map((skin) => ({ ...skinDistances(skin), wholeMm: (keeps.skinMm.get(skin.skin.id) ?? 0) + moreMm })),
-    tubeGroups(tubes, keeps).map(({ field, wholeMm }) => ({ field, wholeMm: wholeMm + moreMm })),
+    tubeGroups(tubes, keeps).map(({ field, wholeMm }) => ({
+      ...tubeDistances(field, bay.bounds),
+      wholeMm: wholeMm + moreMm,
+    })),
     keeps.held,
   );
 }
@@ -42,15 +46,31 @@ export function buildKeptField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps,
 /** wholeMm: how near to each thing a centreline comes before it touches, away from held places. */
 function contactAt(
   skins: readonly (SkinDistances & { readonly wholeMm: number })[],
-  tubes: readonly { readonly field: TubeField; readonly wholeMm: number }[],
+  tubes: readonly (TubeDistances & { readonly wholeMm: number })[],
   held: readonly Vec3[],
 ): ContactField {
   const near = newNearest();
   const tube = newNearestTube();
   const about: DistanceBounds = { leastMm: 0, mostMm: 0 };
+  const things = [...skins, ...tubes];
+  // By what is known near by: a lower bound on the gap.
+  const leastRoomMm = (x: number, y: number, z: number, coneMm: number): number => {
+    let room = REACH_MM;
+    for (const { kept, wholeMm } of things) {
+      kept.bound(x, y, z, about);
+      room = Math.min(room, about.leastMm - Math.min(wholeMm, coneMm));
+      if (room <= ROOM_TOLD_EXACTLY_MM) break;
+    }
+    return room;
+  };
   return {
     gapAt(x, y, z, out) {
       const cone = askedDistanceMm(Number.POSITIVE_INFINITY, held, [x, y, z]);
+      const roomMm = leastRoomMm(x, y, z, cone);
+      if (roomMm > ROOM_TOLD_EXACTLY_MM) {
+        out.gapMm = roomMm;
+        return;
+      }
       let gap = REACH_MM;
       let px = Number.NaN;
       let py = Number.NaN;
@@ -65,9 +85,11 @@ function contactAt(
         py = near.y;
         pz = near.z;
       }
-      for (const { field, wholeMm } of tubes) {
+      for (const { tubes: group, kept, wholeMm } of tubes) {
         const asked = Math.min(wholeMm, cone);
-        if (!nearestTube(field, x, y, z, gap + asked, tube)) continue;
+        kept.bound(x, y, z, about);
+        if (about.leastMm >= gap + asked) continue;
+        if (!nearestTube(group, x, y, z, Math.min(gap + asked, about.mostMm), tube)) continue;
         gap = tube.gapMm - asked;
         px = tube.x;
         py = tube.y;

@@ -3,9 +3,10 @@ import type { Box } from '../../geometry/box.ts';
 import { nearestDistance } from '../../geometry/bvh.ts';
 import type { BayIndex } from './bayIndex.ts';
 import { coarseMargins } from './coarseMargins.ts';
-import { type DistanceBounds, KeptDistances } from './keptDistances.ts';
+import type { DistanceBounds } from './keptDistances.ts';
 import { skinDistances } from './skinDistances.ts';
-import { buildTubeField, nearestTube, newNearestTube, type TubeField } from './tubeField.ts';
+import { tubeDistances, tubeGapMm } from './tubeDistances.ts';
+import { buildTubeField, type TubeField } from './tubeField.ts';
 
 /**
  * The rule of held places. A run must start at its port, and the port stands on the bay; a clamp stands on its bracket, a
@@ -66,17 +67,15 @@ export function buildRunField(
     .map((skin) => ({ ...skinDistances(skin), wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 }))
     .sort((a, b) => b.wholeMm - a.wholeMm);
   const bounds = boundsWith(bay.bounds, keeps.held);
-  const found = newNearestTube();
   const slopeReach = (x: number, y: number, z: number): number => {
     let square = Number.POSITIVE_INFINITY;
     for (const p of keeps.held) square = Math.min(square, (x - p[0]) ** 2 + (y - p[1]) ** 2 + (z - p[2]) ** 2);
     return HELD_SLOPE * Math.sqrt(square);
   };
-  const tubeMargins = tubeGroups(tubes, keeps).map(({ field, wholeMm }) => {
-    const gap = (x: number, y: number, z: number, upToMm: number): number =>
-      nearestTube(field, x, y, z, upToMm, found) ? found.gapMm : upToMm;
-    return { gap, kept: new KeptDistances(bounds, gap), wholeMm };
-  });
+  const tubeMargins = tubeGroups(tubes, keeps).map(({ field, wholeMm }) => ({
+    ...tubeDistances(field, bay.bounds),
+    wholeMm,
+  }));
   const about: DistanceBounds = { leastMm: 0, mostMm: 0 };
   return {
     bounds,
@@ -104,11 +103,11 @@ export function buildRunField(
     marginMm(x, y, z, upToMm) {
       const reach = slopeReach(x, y, z);
       let least = Math.min(upToMm, insideMm(bounds, x, y, z));
-      for (const { gap, kept, wholeMm } of tubeMargins) {
+      for (const { tubes: group, kept, wholeMm } of tubeMargins) {
         const asked = Math.min(wholeMm, reach);
         kept.bound(x, y, z, about);
         if (about.leastMm - asked >= least) continue;
-        least = Math.min(least, gap(x, y, z, asked + least) - asked);
+        least = Math.min(least, tubeGapMm(group, x, y, z, Math.min(asked + least, about.mostMm)) - asked);
       }
       if (coarse(x, y, z) >= least) return least;
       for (const { bvh, kept, wholeMm } of skins) {

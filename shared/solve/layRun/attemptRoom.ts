@@ -1,7 +1,6 @@
 import type { Watch } from '../../base/watch.ts';
 import type { RunField } from '../bay/runField.ts';
 import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
-import type { ContactField } from '../rod/rodProblem.ts';
 import type { Effort } from '../search/problem.ts';
 import type { Attempt } from './attempts.ts';
 import type { Candidate } from './candidate.ts';
@@ -10,6 +9,7 @@ import { fieldOfRun } from './fieldOfRun.ts';
 import { findShape, type TrialRange } from './findShape.ts';
 import { KnownShapes } from './knownShapes.ts';
 import type { LayContext } from './layContext.ts';
+import { refined } from './letLie.ts';
 import { nearLineField } from './nearLine.ts';
 import { withReserve } from './reserve.ts';
 import { barsMostWays, roomWithoutCrest } from './roomWithoutCrest.ts';
@@ -29,6 +29,8 @@ export interface AttemptRoom {
   routes(radiusMm: number, count: number, effort: Effort, watch: Watch): readonly Route[];
   /** the hose that lies best along one of the routes; close: the shortest routes known, which tell what is taut */
   lie(routes: readonly Route[], close: readonly Route[], watch: Watch, range?: TrialRange): Candidate | undefined;
+  /** the same hose as it is told */
+  fine(candidate: Candidate, watch: Watch): Candidate;
 }
 
 /** Opens the room of an attempt; nothing where a glance tells that the service bars every way. */
@@ -51,13 +53,10 @@ export function openAttempt(
   // Near a line the hose is to stay where it was seen: as it came to lie there, against whatever it meets.
   const mayTouch = attempt.clearanceShare === 0 || context.near !== undefined || mayTouchAnything(context, setting);
   const kept = mayTouch || blind ? {} : { kept: keptOfRun(context, setting, others, attempt.clearanceShare) };
-  let built: ContactField | undefined;
-  const contact = (): ContactField => {
-    built ??= blind
-      ? contactOfRun({ ...context.bay, skins: [] }, buildTubeField([]), setting)
-      : contactOfRun(context.bay, others, setting);
-    return built;
-  };
+  const contact = blind
+    ? contactOfRun({ ...context.bay, skins: [] }, buildTubeField([]), setting)
+    : contactOfRun(context.bay, others, setting);
+  const surroundings = { field, contact, ...kept, known, mayTouch };
   return {
     setting,
     led,
@@ -66,14 +65,9 @@ export function openAttempt(
     lie: (routes, close, part, range) => {
       const taut = new Map(routes.map((route) => [route, tautLiveMm(setting, route, close, led, part)]));
       const tautLiveOf = (route: Route): number => taut.get(route) ?? liveMmOf(route);
-      return findShape(
-        setting,
-        routes,
-        { field, contact: contact(), ...kept, tautLiveOf, known, mayTouch },
-        part,
-        range,
-      );
+      return findShape(setting, routes, { ...surroundings, tautLiveOf }, part, range);
     },
+    fine: (candidate, part) => refined(setting, candidate, surroundings, part),
   };
 }
 

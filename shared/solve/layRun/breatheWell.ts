@@ -8,6 +8,7 @@ import { breathe } from './breathe.ts';
 import type { Candidate } from './candidate.ts';
 import { IN_HAND_TO_BREATHE_MM, keptOfRun } from './contactOfRun.ts';
 import { fieldOfRun } from './fieldOfRun.ts';
+import { holdAt } from './holdAt.ts';
 import { bestHeldOfRoute, bestOfRoute } from './letLie.ts';
 import type { Route } from './routeRun.ts';
 import { nearestClockOf, type RunSetting } from './runSetting.ts';
@@ -19,7 +20,7 @@ export interface Breathing {
 }
 
 /**
- * What is tried on a hose that goes taut or too near under pressure, beside clamps that hold it further off: a little more slack, and its swivel ends held a share
+ * What is tried on a hose that goes taut or too near under pressure, beside clamps that hold it further off, and there where it comes near: a little more slack, and its swivel ends held a share
  * of the turn back from where the free hose drew them to where its way has them. (A hose that turned its own ends lies so
  * evenly that there is little bow left in it to give.)
  */
@@ -62,8 +63,14 @@ export function breatheWell(
     const as = back > 0 ? turnedBack(setting, candidate, back) : { setting, route };
     return bestOfRoute(as.setting, as.route, clamps, [step + moreSlack], surroundings, watch);
   };
+  const heldThere = (): Candidate | undefined => {
+    const more = holdAt(setting, best.candidate, nearestAtMm(best));
+    const { route: way, liveMm } = best.candidate;
+    const slack = liveMm / tautLiveMm - 1 - setting.slack;
+    return more && bestOfRoute(setting, way, more, [slack], surroundings, watch);
+  };
   const isHeld = clamps.some(({ held }) => held !== undefined);
-  const tries = [...(isHeld ? [heldFurther] : []), ...TRIED.map((tried) => () => asTried(tried))];
+  const tries = [...(isHeld ? [heldFurther] : []), ...TRIED.map((tried) => () => asTried(tried)), heldThere, heldThere];
   for (const tryOther of tries) {
     const other = tryOther();
     if (other === undefined || !isAsClean(other, candidate)) continue;
@@ -94,6 +101,14 @@ function turnedBack(
     b: { ...setting.b, turns: false, clockRad: clockBRad },
   };
   return { setting: held, route: { ...route, clockARad, clockBRad } };
+}
+
+/** Where along the hose, as it lies at rest, one of its breaths comes nearest to something, mm from shoulder A. */
+function nearestAtMm({ candidate, breathing }: Breathing): number {
+  const over = ({ tightest }: Breath): number =>
+    tightest === undefined ? Infinity : tightest.clearanceMm - tightest.requiredMm;
+  const worst = breathing.reduce((a, b) => (over(b) < over(a) ? b : a));
+  return ((worst.tightest?.at.arcLengthMm ?? 0) * candidate.shape.liveLengthMm) / worst.liveLengthMm;
 }
 
 /** How much room or length is missing at its worst, mm; 0 where nothing is. */

@@ -2,7 +2,7 @@ import type { Watch } from '../../base/watch.ts';
 import { segmentLengthMm } from '../../geometry/arcLinePath.ts';
 import { type Candidate, worthAClamp } from './candidate.ts';
 import { clampOnRoute } from './clampOnRoute.ts';
-import { bestHeldOfRoute, bestOfRoute, isCrowded, refined, type Surroundings } from './letLie.ts';
+import { bestHeldOfRoute, bestOfRoute, isCrowded, type Surroundings } from './letLie.ts';
 import type { Route } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
 import type { ProposedClamp } from './spans.ts';
@@ -56,7 +56,7 @@ const BENT_RADIUS = 1.3;
  * From routes, the shortest first, to the hose that lies best: each route is relaxed with growing slack, with its swivel ends free and then
  * held at the route's clock; if that does not keep radius and clearance, clamps are proposed one by one on the route where the hose
  * goes furthest wrong, or where the hose would lean if it kept clear. The first trial with a candidate that leaves nothing to wish for
- * wins; else the candidate with the least fault, then the least regret.
+ * wins; else the candidate with the least fault, then the least regret, which may be looked at roughly only where it is far from clean.
  */
 export function findShape(
   setting: RunSetting,
@@ -99,7 +99,7 @@ export function findShape(
     }
     if (best?.judgement.content === true) return best;
   }
-  return best && refined(setting, best, surroundings, watch);
+  return best;
 }
 
 /** A hose already cut has no slack to choose. */

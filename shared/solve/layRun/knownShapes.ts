@@ -1,7 +1,7 @@
-import type { Hose, Look } from './candidate.ts';
 import type { Judgement } from './judgeShape.ts';
 import type { Shape } from './relaxRoute.ts';
 import type { Route } from './routeRun.ts';
+import type { ProposedClamp } from './spans.ts';
 
 /** A hose that was let lie, and how it stands. */
 export interface Lain {
@@ -9,21 +9,22 @@ export interface Lain {
   readonly judgement: Judgement;
 }
 
-/** How hoses of one run came to lie in the same surroundings, so that none is let lie twice: the same routes are followed up with growing freedom. */
-export class KnownShapes {
-  private readonly byRoute = new Map<Route, Map<string, Lain | undefined>>();
+/** What was found out of routes before: the same routes are followed up with growing freedom, and nothing is let lie twice. */
+class KnownOfRoutes<T> {
+  private readonly byRoute = new Map<Route, Map<string, T>>();
 
-  /** How this hose lies; nothing where it cannot. lay: finds out, if it is not known. */
-  of({ route, liveMm, clamps, freeClocks }: Hose, look: Look, lay: () => Lain | undefined): Lain | undefined {
-    const ofRoute = this.byRoute.get(route) ?? new Map<string, Lain | undefined>();
+  /** What is known of the route under a name; find: finds it out, if it is not. */
+  of(route: Route, name: string, find: () => T): T {
+    const ofRoute = this.byRoute.get(route) ?? new Map<string, T>();
     this.byRoute.set(route, ofRoute);
-    const hose = [
-      liveMm,
-      freeClocks,
-      look,
-      ...clamps.map((c) => (c.held === undefined ? c.alongMm : `held ${c.alongMm}`)),
-    ].join(' ');
-    if (!ofRoute.has(hose)) ofRoute.set(hose, lay());
-    return ofRoute.get(hose);
+    const known = ofRoute.has(name) ? (ofRoute.get(name) as T) : find();
+    ofRoute.set(name, known);
+    return known;
   }
+}
+
+/** How hoses of one run came to lie in the same surroundings. Nothing where one cannot, or has nowhere to be held. */
+export class KnownShapes {
+  readonly lain = new KnownOfRoutes<Lain | undefined>();
+  readonly leanClamps = new KnownOfRoutes<readonly ProposedClamp[] | undefined>();
 }

@@ -5,7 +5,7 @@ import { betterOf, type Candidate, FAR_FROM_CLEAN_MM, type Hose, isFarFromClean,
 import { judgeShape } from './judgeShape.ts';
 import type { KnownShapes, Lain } from './knownShapes.ts';
 import { leanClamps } from './leanClamps.ts';
-import { liesAlongRoute, wentThrough } from './liesAlongRoute.ts';
+import { liesAlongRoute } from './liesAlongRoute.ts';
 import { relaxRoute, type Shape } from './relaxRoute.ts';
 import { FINE, ROUGH } from './relaxSpan.ts';
 import type { Route } from './routeRun.ts';
@@ -13,15 +13,19 @@ import type { RunSetting } from './runSetting.ts';
 import { lockedLengthMm, type ProposedClamp } from './spans.ts';
 
 /** What a hose is let lie in. */
-export interface Surroundings {
+export interface Lying {
   /** what the shape is judged against */
   readonly field: RunField;
   /** what the hose may come to lie against */
   readonly contact: ContactField;
-  /** live length of the shortest lay on a route's side of things, mm */
-  tautLiveOf(route: Route): number;
   /** hoses of this run that were let lie here before; absent = none are kept */
   readonly known?: KnownShapes;
+}
+
+/** The same with what tells which hoses are tried. */
+export interface Surroundings extends Lying {
+  /** live length of the shortest lay on a route's side of things, mm */
+  tautLiveOf(route: Route): number;
   /** what it leans on that is to keep clear of everything by what is asked; absent = such a hose is not looked for */
   readonly kept?: ContactField;
   /** whether a hose that touches something may still be clear of it by all that is asked */
@@ -54,9 +58,12 @@ export function bestHeldOfRoute(
   surroundings: Surroundings,
   watch: Watch,
 ): Candidate | undefined {
-  const { kept } = surroundings;
+  const { kept, known } = surroundings;
   if (kept === undefined) return undefined;
-  return bestOver(setting, route, slackSteps, surroundings, watch, (hose) => leanClamps(setting, hose, kept, watch));
+  return bestOver(setting, route, slackSteps, surroundings, watch, (hose) => {
+    const find = (): readonly ProposedClamp[] | undefined => leanClamps(setting, hose, kept, watch);
+    return known === undefined ? find() : known.leanClamps.of(route, `${hose.liveMm} ${hose.freeClocks}`, find);
+  });
 }
 
 function bestOver(
@@ -95,7 +102,7 @@ export function isCrowded({ minRadiusMm }: RunSetting, { judgement }: Candidate)
 function judged(
   setting: RunSetting,
   hose: Hose,
-  surroundings: Surroundings,
+  surroundings: Lying,
   watch: Watch,
   look: Look,
   from?: Shape,
@@ -108,33 +115,26 @@ function judged(
     const shape = relaxRoute(setting, route, liveMm, clamps, freeClocks, contact, watch, fineness, from?.rods);
     return shape && { shape, judgement: judgeShape(setting, shape, field) };
   };
-  const found = known === undefined ? lain() : known.of(hose, look, lain);
+  const places = clamps.map((c) => (c.held === undefined ? c.alongMm : `held ${c.alongMm}`));
+  const found =
+    known === undefined ? lain() : known.lain.of(route, [liveMm, freeClocks, look, ...places].join(' '), lain);
   return found && { ...hose, ...found, look };
 }
 
 /**
- * A hose looked at roughly: free of things where that shows how it stands on its route's side of them, else as it lies against them.
- * One that is clamped hardly swings over to another side.
+ * A hose looked at roughly: free of things where that shows how it stands, else as it lies against them. One that is far from clean so
+ * is not made clean by what it would lie against, which it then touches.
  */
 function letLie(setting: RunSetting, hose: Hose, surroundings: Surroundings, watch: Watch): Candidate | undefined {
   const against = (): Candidate | undefined => judged(setting, hose, surroundings, watch, 'rough');
   if (surroundings.mayTouch) return against();
   const free = judged(setting, hose, surroundings, watch, 'free');
-  if (free === undefined) return undefined;
-  const { field } = surroundings;
-  const isThere = isFarFromClean(free)
-    ? hose.clamps.length > 0 || !wentThrough(setting, hose.route, free.shape, field)
-    : liesAlongRoute(setting, hose.route, free.shape, field);
-  return isThere ? free : against();
+  if (free === undefined || isFarFromClean(free)) return free;
+  return liesAlongRoute(setting, hose.route, free.shape, surroundings.field) ? free : against();
 }
 
 /** The same hose, fine; as it was where it cannot be had finer. One that went through things is let lie against them first. */
-export function refined(
-  setting: RunSetting,
-  candidate: Candidate,
-  surroundings: Surroundings,
-  watch: Watch,
-): Candidate {
+export function refined(setting: RunSetting, candidate: Candidate, surroundings: Lying, watch: Watch): Candidate {
   const { shape: _, judgement: __, look, ...hose } = candidate;
   if (look === 'fine') return candidate;
   const isThrough = look === 'free' && isFarFromClean(candidate);

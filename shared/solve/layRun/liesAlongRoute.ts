@@ -1,7 +1,6 @@
-import { distance, scale, sub, type Vec3 } from '../../base/vec3.ts';
+import type { Vec3 } from '../../base/vec3.ts';
 import { curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import type { RunField } from '../bay/runField.ts';
-import { isSegmentClear } from '../search/clearSpace.ts';
 import { goSameSides } from '../search/distinctWays.ts';
 import type { Shape } from './relaxRoute.ts';
 import type { Route } from './routeRun.ts';
@@ -14,22 +13,6 @@ const PLACES = 40;
 /** Whether a hose can be drawn over to the route that it was let go along without crossing what is blocked: true is proven, false is not. */
 export function liesAlongRoute(setting: RunSetting, route: Route, shape: Shape, field: RunField): boolean {
   return goSameSides(spaceOf(field), placesOfHose(setting, shape), placesOfRoute(route));
-}
-
-/**
- * Whether a hose that was let go as if nothing were there went through something and came out on its other side, as far as places at
- * the same share of both lengths show it. One that is only pressed into something did not.
- */
-export function wentThrough(setting: RunSetting, route: Route, shape: Shape, field: RunField): boolean {
-  const space = spaceOf(field);
-  const ofRoute = placesOfRoute(route);
-  return placesOfHose(setting, shape).some((at, i) => {
-    const to = ofRoute[i] as Vec3;
-    const lengthMm = distance(at, to);
-    if (lengthMm === 0 || field.marginMm(at[0], at[1], at[2], 0) < 0) return false;
-    const direction = scale(sub(to, at), 1 / lengthMm);
-    return !isSegmentClear(space, { point: at, direction }, { kind: 'line', lengthMm });
-  });
 }
 
 function spaceOf(field: RunField) {

@@ -29,8 +29,14 @@ export function tryAttempt(
   const setting = attempt.givesUpCharacter === true ? { ...run, characterAsked: false } : run;
   const room = openAttempt(context, setting, others, attempt, watch);
   if (room === undefined) return undefined;
-  const effort = attempt.thorough === true && context.near === undefined ? 'normal' : 'quick';
-  const shortest = room.routes(setting.minRadiusMm, 1, effort, partOf(watch, 0, 0.3));
+  const found = findInRoom(room, attempt, context.near === undefined, watch);
+  return found && room.fine(found, watch);
+}
+
+function findInRoom(room: AttemptRoom, attempt: Attempt, isAnywhere: boolean, watch: Watch): Candidate | undefined {
+  const { minRadiusMm } = room.setting;
+  const effort = attempt.thorough === true && isAnywhere ? 'normal' : 'quick';
+  const shortest = room.routes(minRadiusMm, 1, effort, partOf(watch, 0, 0.3));
   if (shortest.length === 0) return undefined;
   const isQuickLook = attempt.brief === true || attempt.blind === true;
   const along = room.lie(shortest, shortest, partOf(watch, 0.3, 0.4), isQuickLook ? 'all' : 'plain');
@@ -50,9 +56,16 @@ function findOnOtherSides(
   watch: Watch,
 ): Candidate | undefined {
   const { minRadiusMm } = room.setting;
-  const gentlier = room.routes(minRadiusMm * GENTLER, 1, 'unkicked', partOf(watch, 0.4, 0.45));
-  const beside = betterOf(along, room.lie([...shortest, ...gentlier], shortest, partOf(watch, 0.45, 0.5), 'snug'));
-  if (beside?.judgement.fault === 0) return beside;
+  let beside = along;
+  const routes = [...shortest];
+  for (const times of [GENTLER, GENTLEST]) {
+    const gentle = room.routes(minRadiusMm * times, 1, 'unkicked', partOf(watch, 0.4, 0.45));
+    routes.push(...gentle);
+    beside = betterOf(beside, room.lie(gentle, shortest, partOf(watch, 0.45, 0.5), 'plain'));
+    if (beside?.judgement.fault === 0) return beside;
+    beside = betterOf(beside, room.lie(routes, shortest, partOf(watch, 0.45, 0.5), 'snug'));
+    if (beside?.judgement.fault === 0) return beside;
+  }
   const sideRoutes = (radiusMm: number, part: Watch): readonly Route[] =>
     room.routes(radiusMm, WAYS, radiusMm > minRadiusMm ? 'unkicked' : 'quick', part);
   const close = sideRoutes(minRadiusMm, partOf(watch, 0.5, 0.6));

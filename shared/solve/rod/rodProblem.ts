@@ -29,10 +29,14 @@ export interface Gap {
   nz: number;
 }
 
+/** mm. More than a hose in a crease, which is felt all round, is away from any of its sides. */
+export const ROOM_TOLD_EXACTLY_MM = 1;
+
 /**
  * What the hose may lie against. `gapAt` answers for a point of the centreline (bay frame, mm). The gap must be a
  * distance less the room asked for, and may change at most twice as fast as the point moves: points known to be far
- * are not asked about again until they could have come near. Where the gap is above 0 the direction is not read.
+ * are not asked about again until they could have come near. Above `ROOM_TOLD_EXACTLY_MM` a lower bound will do, and the
+ * direction is not read.
  */
 export interface ContactField {
   gapAt(x: number, y: number, z: number, out: Gap): void;

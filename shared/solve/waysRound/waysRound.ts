@@ -37,7 +37,8 @@ export function waysRound(context: LayContext, resolved: ResolvedRun, others: Tu
     stopIfCancelled(watch);
     const part = partOf(watch, 0.6 + (0.4 * i) / ways.length, 0.6 + (0.4 * (i + 1)) / ways.length);
     part.report({ fraction: 0, doing: `letting the hose lie on way ${i + 1} of ${ways.length}` });
-    const candidate = room.lie([way], [way], part);
+    const rough = room.lie([way], [way], part);
+    const candidate = rough && room.fine(rough, part);
     return candidate === undefined
       ? []
       : [layOf(context, setting, others, { candidate, startedAt: watch.now() }, part)];
