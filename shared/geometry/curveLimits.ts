@@ -99,7 +99,8 @@ function curvatureOnPiece(c: Float64Array, at: number, u: number): number {
 /**
  * The least value along [fromMm, toMm] of a curve of a function of place that changes at most `lipschitz` per mm moved,
  * with a proven lower bound within `gap`. `valueAt(point, upTo)` may answer any value >= upTo (also Infinity) once the
- * true value is known to be at least upTo. Infinity = nothing there.
+ * true value is known to be at least upTo. Infinity = nothing there. belowMm: only values below it are looked for, which is sooner
+ * told; where there is none, Infinity is found, at the start, and proven is at least belowMm less the gap.
  * Method: branch and bound on arc length: a stretch of half-length h about a place of value v holds nothing below
  * v - lipschitz h. Cost grows with the length that runs close, not with the length of the curve.
  */
@@ -110,8 +111,10 @@ export function leastAlong(
   valueAt: (point: Vec3, upTo: number) => number,
   lipschitz: number,
   gap: number,
+  belowMm = Number.POSITIVE_INFINITY,
 ): LeastAlong {
-  let found = Number.POSITIVE_INFINITY;
+  let found = belowMm;
+  let isThere = false;
   let at = fromMm;
   let point = curveAt(curve, fromMm).point;
   let provenAtLeast = Number.POSITIVE_INFINITY;
@@ -120,6 +123,7 @@ export function leastAlong(
     const v = valueAt(p, found + reach);
     if (v < found) {
       found = v;
+      isThere = true;
       at = s;
       point = p;
     }
@@ -141,5 +145,6 @@ export function leastAlong(
       stack.push([middle, s1], [s0, middle]);
     }
   }
-  return { found, provenAtLeast: Math.min(provenAtLeast, found), arcLengthMm: at, point };
+  provenAtLeast = Math.min(provenAtLeast, found);
+  return { found: isThere ? found : Number.POSITIVE_INFINITY, provenAtLeast, arcLengthMm: at, point };
 }

@@ -1,14 +1,32 @@
 import type { Finding } from '../lay/schema.ts';
-import type { Mends, NearMend } from '../mends/schema.ts';
+import type { MendAnswer, Mends, NearMend } from '../mends/schema.ts';
 
 /** How many changes were tried and what came of it, in one or two sentences. */
-export function triedWords({ tried, answers, nearest = [] }: Pick<Mends, 'tried' | 'answers' | 'nearest'>): string {
+export function triedWords(mends: Pick<Mends, 'tried' | 'answers' | 'nearest' | 'aimedAt'>): string {
+  const { tried, answers, nearest = [] } = mends;
   const count = `${tried} ${tried === 1 ? 'change' : 'changes'} tried`;
-  if (answers.length > 0) return `${count}; these mend it, best first:`;
+  if (answers.length > 0) return `${count}; ${answeredWords(mends)}`;
   if (tried === 0) return 'Nothing here that a change of hose, ends, holds or slack would mend.';
   return nearest.length === 0
     ? `${count}; none of them mends it, and none comes nearer.`
     : `${count}; none of them mends it without making something else worse.`;
+}
+
+/** What the answers are worth: where cutting is forbidden, those after which it is not are told from the others. */
+function answeredWords({ answers, aimedAt }: Pick<Mends, 'answers' | 'aimedAt'>): string {
+  const whole = answers.filter(({ stopsLeft }) => stopsLeft === 0).length;
+  if (aimedAt.length === 1 || aimedAt.every(({ severity }) => severity !== 'stop')) return 'these mend it, best first:';
+  if (whole === answers.length) return 'after each of these nothing forbids cutting, best first:';
+  return whole === 0
+    ? 'each of these cures a part of it, best first, and something still forbids cutting:'
+    : `after the first ${whole === 1 ? '' : `${whole} `}of these nothing forbids cutting; the others cure a part of it:`;
+}
+
+/** Whether the hose may be cut after a change, and how much is left to be decided. */
+export function verdictWords({ stopsLeft, looksLeft }: Pick<MendAnswer, 'stopsLeft' | 'looksLeft'>): string {
+  const decide = looksLeft === 0 ? '' : `${looksLeft} to decide first`;
+  if (stopsLeft > 0) return ['still not to be cut', `${stopsLeft} forbid it`, ...(decide ? [decide] : [])].join(', ');
+  return looksLeft === 0 ? 'then laid clean' : `then fit to cut, ${decide}`;
 }
 
 /** Said before what comes nearest, where something has no answer: what of it. */

@@ -54,6 +54,17 @@ export function buildTubeField(tubes: readonly Tube[]): TubeField {
   return { tubes, pieces: Float64Array.from(pieces), nodes: Float64Array.from(nodes.flat()) };
 }
 
+const ofOneRun = new WeakMap<TubeField, Map<string, TubeField>>();
+
+/** The tubes of one of the runs of a field; built once. */
+export function tubesOfOneRun(all: TubeField, run: string): TubeField {
+  const known = ofOneRun.get(all) ?? new Map<string, TubeField>();
+  ofOneRun.set(all, known);
+  const field = known.get(run) ?? buildTubeField(all.tubes.filter((tube) => tube.run === run));
+  known.set(run, field);
+  return field;
+}
+
 function boxOf(tube: Tube, first: number, last: number): number[] {
   const points = tube.points.slice(first, last + 1);
   const of = (choose: (...v: number[]) => number): number[] =>

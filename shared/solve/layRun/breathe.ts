@@ -1,16 +1,16 @@
 import { CLEARANCE_PROOF_MM, LIMIT_RELATIVE } from '../../base/tolerances.ts';
 import type { Watch } from '../../base/watch.ts';
-import type { Breath, Clearance, Lay } from '../../document/lay/schema.ts';
+import type { Breath, Lay } from '../../document/lay/schema.ts';
 import { bundleOf } from '../../document/project/bundleOf.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { leastRadius } from '../../geometry/curveLimits.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
-import type { TubeField } from '../bay/tubeField.ts';
+import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import type { Candidate } from './candidate.ts';
 import { centrelineOf, drawnLine } from './centreline.ts';
-import { measureClearances } from './measureClearances.ts';
+import { tightestClearance } from './measureClearances.ts';
 import { relaxRoute } from './relaxRoute.ts';
 import { FINE } from './relaxSpan.ts';
 import type { RunSetting } from './runSetting.ts';
@@ -36,6 +36,9 @@ export function breathe(
 ): Breath[] {
   const { shape, route, clamps, tautLiveMm } = candidate;
   const fixed = { ...route, clockARad: shape.clockARad, clockBRad: shape.clockBRad };
+  // Hoses tied together breathe together.
+  const mates = others.tubes.filter(({ run }) => bundleOf(project, setting.run, run) !== undefined);
+  const apart = mates.length === 0 ? others : buildTubeField(others.tubes.filter((tube) => !mates.includes(tube)));
   return CHANGES.map((id) => {
     const change = ruleValue(project, id, setting.run).value;
     const liveLengthMm = shape.liveLengthMm * (1 + change);
@@ -46,9 +49,7 @@ export function breathe(
       : relaxRoute(setting, fixed, liveLengthMm, clamps, false, contact, watch, FINE, shape.rods);
     if (lain === undefined) return { change, liveLengthMm, taut: true };
     const radius = leastRadius(lain.curve, RADIUS_PROOF);
-    const clearances = measureClearances(project, setting, lain, bay, others, CLEARANCE_PROOF_MM);
-    // Hoses tied together breathe together.
-    const tightest = tightestOf(clearances.filter((c) => bundleOf(project, setting.run, c.to.id) === undefined));
+    const tightest = tightestClearance(project, setting, lain, bay, apart, CLEARANCE_PROOF_MM);
     const breath: Breath = {
       change,
       liveLengthMm,
@@ -70,9 +71,4 @@ const lines = new WeakMap<Breath, Lay['centreline']>();
 /** The line that a breath was measured on, shoulder to shoulder; none where it goes taut, or was not measured by this worker. */
 export function lineOfBreath(breath: Breath): Lay['centreline'] | undefined {
   return lines.get(breath);
-}
-
-function tightestOf(clearances: readonly Clearance[]): Clearance | undefined {
-  const over = (c: Clearance): number => c.clearanceMm - c.requiredMm;
-  return clearances.reduce<Clearance | undefined>((a, b) => (a === undefined || over(b) < over(a) ? b : a), undefined);
 }

@@ -20,9 +20,9 @@ export interface Breathing {
 }
 
 /**
- * What is tried on a hose that goes taut or too near under pressure, beside clamps that hold it further off, and there where it comes near: a little more slack, and its swivel ends held a share
- * of the turn back from where the free hose drew them to where its way has them. (A hose that turned its own ends lies so
- * evenly that there is little bow left in it to give.)
+ * What is tried on a hose that goes taut or too near under pressure: a little more slack, and its swivel ends held a share of the
+ * turn back from where the free hose drew them to where its way has them. (A hose that turned its own ends lies so evenly that
+ * there is little bow left in it to give.) Before these, clamps that hold it further off; after them, clamps where it comes near.
  */
 const TRIED = [
   { moreSlack: 0, back: 0.3 },
@@ -30,6 +30,9 @@ const TRIED = [
   { moreSlack: 0.03, back: 0 },
   { moreSlack: 0.03, back: 0.3 },
 ] as const;
+
+/** So many clamps are put where it comes too near, one after the other. */
+const MOST_HELD_MORE = 2;
 
 /** mm. What going taut counts for over the length that is missing: it is worse than coming near. */
 const TAUT_MM = 100;
@@ -63,14 +66,21 @@ export function breatheWell(
     const as = back > 0 ? turnedBack(setting, candidate, back) : { setting, route };
     return bestOfRoute(as.setting, as.route, clamps, [step + moreSlack], surroundings, watch);
   };
+  let heldFrom: Candidate | undefined;
   const heldThere = (): Candidate | undefined => {
+    if (heldFrom === best.candidate) return undefined;
+    heldFrom = best.candidate;
     const more = holdAt(setting, best.candidate, nearestAtMm(best));
     const { route: way, liveMm } = best.candidate;
     const slack = liveMm / tautLiveMm - 1 - setting.slack;
     return more && bestOfRoute(setting, way, more, [slack], surroundings, watch);
   };
   const isHeld = clamps.some(({ held }) => held !== undefined);
-  const tries = [...(isHeld ? [heldFurther] : []), ...TRIED.map((tried) => () => asTried(tried)), heldThere, heldThere];
+  const tries = [
+    ...(isHeld ? [heldFurther] : []),
+    ...TRIED.map((tried) => () => asTried(tried)),
+    ...Array.from({ length: MOST_HELD_MORE }, () => heldThere),
+  ];
   for (const tryOther of tries) {
     const other = tryOther();
     if (other === undefined || !isAsClean(other, candidate)) continue;

@@ -12,7 +12,7 @@ import { brokenByShape, isForced } from './shapeLine.ts';
 export interface Judgement {
   readonly radiusMm: number;
   readonly radiusAtMm: number;
-  /** least margin of the field along the live hose, mm; negative = too near */
+  /** least margin of the field along the live hose, mm; negative = too near, Infinity = nowhere near to that */
   readonly marginMm: number;
   readonly marginAtMm: number;
   readonly marginPoint: Vec3;
@@ -38,6 +38,7 @@ export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): 
     curveLengthMm(shape.curve) - setting.b.end.shoulderToMouthMm,
     (p, upTo) => field.marginMm(p[0], p[1], p[2], upTo),
     field.lipschitz,
+    CLEARANCE_PROOF_MM,
     CLEARANCE_PROOF_MM,
   );
   const short = Math.max(0, 1 - radius.provenAtLeast / (setting.minRadiusMm * (1 - RADIUS_RELATIVE)));

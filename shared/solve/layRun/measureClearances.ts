@@ -27,8 +27,36 @@ export function measureClearances(
   return neighboursOf(project, setting.run, bay, others).flatMap((n) => clearanceTo(setting, shape.curve, n, proofMm));
 }
 
-/** As `measureClearances`, of a curve from shoulder to shoulder to one thing; none where that is out of reach. */
-export function clearanceTo(setting: RunSetting, curve: CubicCurve, to: Neighbour, proofMm: number): Clearance[] {
+/** Of those clearances the one that is furthest under, or least over, what is asked; none where nothing is in reach. Sooner than all of them. */
+export function tightestClearance(
+  project: Project,
+  setting: RunSetting,
+  shape: Shape,
+  bay: BayIndex,
+  others: TubeField,
+  proofMm: number,
+): Clearance | undefined {
+  const overMm = (c: Clearance): number => c.clearanceMm - c.requiredMm;
+  let tightest: Clearance | undefined;
+  for (const to of neighboursOf(project, setting.run, bay, others)) {
+    const withinMm = tightest === undefined ? Number.POSITIVE_INFINITY : to.requiredMm + overMm(tightest);
+    for (const clearance of clearanceTo(setting, shape.curve, to, proofMm, withinMm))
+      if (tightest === undefined || overMm(clearance) < overMm(tightest)) tightest = clearance;
+  }
+  return tightest;
+}
+
+/**
+ * As `measureClearances`, of a curve from shoulder to shoulder to one thing; none where that is out of reach, or nowhere nearer than
+ * withinMm.
+ */
+export function clearanceTo(
+  setting: RunSetting,
+  curve: CubicCurve,
+  to: Neighbour,
+  proofMm: number,
+  withinMm = Number.POSITIVE_INFINITY,
+): Clearance[] {
   const radius = setting.outsideRadiusMm;
   const held = heldPlaces(setting);
   const wholeMm = radius + to.requiredMm;
@@ -41,11 +69,12 @@ export function clearanceTo(setting: RunSetting, curve: CubicCurve, to: Neighbou
     (p, upTo) => to.distanceTo(p, asked(p) + upTo) - asked(p),
     1 + HELD_SLOPE,
     proofMm,
+    0,
   );
   const breached = margin.found < -proofMm && askedDistanceMm(wholeMm, held, margin.point) < wholeMm;
   const least = leastOf(
     openStretches(curve, live, held, wholeMm / HELD_SLOPE).map((open) =>
-      leastAlong(curve, open.from, open.to, (p, upTo) => to.distanceTo(p, upTo), 1, proofMm),
+      leastAlong(curve, open.from, open.to, (p, upTo) => to.distanceTo(p, upTo), 1, proofMm, radius + withinMm),
     ),
   );
   const place = breached ? breachAsDistance(margin, asked(margin.point)) : least;
