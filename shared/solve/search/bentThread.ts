@@ -1,78 +1,90 @@
-import { anySquareTo, cross, type Vec3 } from '../../base/vec3.ts';
+import { anySquareTo, cross, distance, lerp, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import type { ClearSpace } from './clearSpace.ts';
-import type { FineGrid } from './fineGrid.ts';
-import { guideGridFor } from './firstWays.ts';
-import { cellAt, GoalDistance, type Grid, gridOver } from './goalDistance.ts';
+import { givenWay, ROOMY_MM, roomAt } from './givenWay.ts';
+import { cellAt, type GoalDistance, type Grid, gridOver } from './goalDistance.ts';
 import { HEADING_BINS, headingBin } from './headingBin.ts';
 import { NodeQueue } from './nodeQueue.ts';
 
-/** Length of a step over the least radius, and its limits in mm; margins are asked at places no further apart than this. */
-const STEP_RADII = 0.25;
-const STEP_LIMITS_MM = [8, 40] as const;
+/** Over the least radius: the length of a step, the cells of which one state is kept for each heading, and those in which two states meet. */
+const STEP_RADII = 0.35;
+const CELL_RADII = 0.3;
+const MEETING_RADII = 0.35;
+/** mm. A step is looked at in places no further apart than this. */
 const PROBE_MM = 8;
-/** Bends are this much sharper than allowed: they catch up with what steps of one length cannot follow. */
-const RADIUS_SHARE = 0.9;
 const TURNS = 8;
-/** Cells of which one state is kept for each heading, and in which two states meet, over the step. */
-const CELL_STEPS = 0.55;
-const MEETING_STEPS = 1;
-/** mm. Places with margins below this are dearer, by so much for each mm. */
-const ROOMY_MM = 4;
-const NARROW_COST = 0.25;
+/** A step gives way by at most this share of its length. */
+const GIVING_SHARE = 0.4;
+/** Each mm of margin less than roomy makes a step dearer by this share. */
+const NARROW_COST = 0.1;
 const GREED = 1.5;
-const STATES_BETWEEN_CANCEL_CHECKS = 1024;
+/** Over the least radius: how far ahead the guide is looked along to tell whether a state is headed its way. */
+const LOOK_RADII = 1.2;
+/** mm. Two states meet where what lies between them is short by no more than this. */
+const MEETING_SHORT_MM = 4;
+const STATES_BETWEEN_CANCEL_CHECKS = 256;
 
 export interface BentThread {
   readonly line?: readonly Vec3[];
+  /** numbers of the start and the goal of the line */
+  readonly start: number;
+  readonly goal: number;
   readonly expanded: number;
+  /** all that can be reached from one end was looked at */
+  readonly emptied: boolean;
 }
 
 /**
- * A line from start to goal that bends about as a hose of this radius may, through places of which the margins are short by at most
- * `shortMm`: a guess, to be pushed clear. Method: weighted A* over poses (one state for a cell and a bin of headings, the
- * pose itself exact) from both ends by turns until two states meet, so that neither has to find its way into the other's
- * pocket; steps are a straight and arcs to eight sides. `price` as for a line through the grid.
+ * A line from any start to any goal that bends about as a hose of this radius may: a guess, to be pushed clear. Method:
+ * weighted A* over poses (one state for a cell and a bin of headings, the pose itself exact) from both ends by turns until two
+ * states meet, so that neither has to find its way into the other's pocket. Steps are a straight and arcs to eight sides, and
+ * where it is narrow they give way sideways: a tube or hole with no room to spare is found from a step that comes near it. States headed
+ * against their guide wait for what it takes to turn. `guideTo`: guides to places; `price`: how many times dearer than elsewhere a place is.
  */
 export function bentThread(
   space: ClearSpace,
-  fine: FineGrid,
-  start: Pose,
-  goal: Pose,
+  guideTo: (goals: readonly Vec3[]) => GoalDistance,
+  starts: readonly Pose[],
+  goals: readonly Pose[],
   radiusMm: number,
-  shortMm: number,
-  price: (x: number, y: number, z: number) => number,
+  price: (place: Vec3) => number,
   mostStates: number,
   watch: Watch,
 ): BentThread {
-  const relaxed: ClearSpace = { ...space, offsetMm: space.offsetMm + shortMm };
-  const { grid, states } = guideGridFor(relaxed, radiusMm);
-  const stepMm = Math.min(STEP_LIMITS_MM[1], Math.max(STEP_LIMITS_MM[0], STEP_RADII * radiusMm));
-  const shared = {
-    cells: gridOver(space.field.bounds, CELL_STEPS * stepMm),
-    meetings: gridOver(space.field.bounds, MEETING_STEPS * stepMm),
+  const shared: Shared = {
+    space,
+    price,
+    radiusMm,
+    cells: gridOver(space.field.bounds, CELL_RADII * radiusMm),
+    meetings: gridOver(space.field.bounds, MEETING_RADII * radiusMm),
   };
-  const side = ({ point, direction }: Pose, to: Pose): Side =>
-    new Side(shared, new GoalDistance(relaxed, grid, states, [to.point]), point, direction);
-  const [goalX, goalY, goalZ] = goal.direction;
-  const ahead = side(start, goal);
-  const back = side({ point: goal.point, direction: [-goalX, -goalY, -goalZ] }, start);
-  const steps = stepsOf(stepMm, RADIUS_SHARE * radiusMm);
+  const ahead = new Side(shared, guideTo(goals.map(pointOf)), starts);
+  const back = new Side(shared, guideTo(starts.map(pointOf)), goals.map(turnedRound));
+  const steps = stepsOf(STEP_RADII * radiusMm, radiusMm);
   for (let expanded = 0; expanded < mostStates; expanded++) {
     if (expanded % STATES_BETWEEN_CANCEL_CHECKS === 0) stopIfCancelled(watch);
     const [own, other] = expanded % 2 === 0 ? [ahead, back] : [back, ahead];
     const node = own.next();
-    if (node < 0) return { expanded };
+    if (node < 0) return { start: -1, goal: -1, expanded, emptied: true };
     for (const step of steps) {
-      const made = own.take(node, step, fine, shortMm, price);
-      const met = made < 0 ? undefined : other.metBy(own, made);
+      const made = own.take(node, step);
+      const met = made < 0 ? undefined : own.meets(other, made);
       if (met === undefined) continue;
       const [a, b] = own === ahead ? [made, met] : [met, made];
-      return { line: [...ahead.lineTo(a), ...back.lineTo(b).reverse().slice(1)], expanded };
+      const line = [...ahead.lineTo(a), ...back.lineTo(b).reverse()];
+      return { line, start: ahead.rootOf(a), goal: back.rootOf(b), expanded, emptied: false };
     }
   }
-  return { expanded: mostStates };
+  return { start: -1, goal: -1, expanded: mostStates, emptied: false };
+}
+
+function pointOf({ point }: Pose): Vec3 {
+  return point;
+}
+
+function turnedRound({ point, direction: [x, y, z] }: Pose): Pose {
+  return { point, direction: [-x, -y, -z] };
 }
 
 /** A step seen from its own beginning: places as (ahead, aside), the side's angle about the heading, and the turn. */
@@ -86,12 +98,12 @@ interface Step {
 function stepsOf(lengthMm: number, radiusMm: number): Step[] {
   const probes = Math.ceil(lengthMm / PROBE_MM);
   const along = Array.from({ length: probes }, (_, i) => ((i + 1) * lengthMm) / probes);
-  const straight: Step = { places: along.map((s) => [s, 0] as const), side: [1, 0], turn: [1, 0], lengthMm };
+  const straight: Step = { places: along.map((s) => [s, 0]), side: [1, 0], turn: [1, 0], lengthMm };
   const turn = lengthMm / radiusMm;
-  const places = along.map((s) => {
-    const angle = s / radiusMm;
-    return [radiusMm * Math.sin(angle), radiusMm * (1 - Math.cos(angle))] as const;
-  });
+  const places = along.map((s): [number, number] => [
+    radiusMm * Math.sin(s / radiusMm),
+    radiusMm * (1 - Math.cos(s / radiusMm)),
+  ]);
   const arcs = Array.from({ length: TURNS }, (_, k): Step => {
     const about = (2 * Math.PI * k) / TURNS;
     return { places, side: [Math.cos(about), Math.sin(about)], turn: [Math.cos(turn), Math.sin(turn)], lengthMm };
@@ -100,90 +112,149 @@ function stepsOf(lengthMm: number, radiusMm: number): Step[] {
 }
 
 interface Shared {
+  readonly space: ClearSpace;
+  readonly price: (place: Vec3) => number;
+  readonly radiusMm: number;
   readonly cells: Grid;
   readonly meetings: Grid;
 }
 
+interface State {
+  readonly place: Vec3;
+  readonly heading: Vec3;
+  readonly cost: number;
+  /** number of the state before; -1 at an end */
+  readonly parent: number;
+  readonly key: number;
+  /** mm round the place that are surely clear */
+  readonly sureMm: number;
+  /** number of the end it comes from */
+  readonly root: number;
+}
+
 /** The states reached from one end. */
 class Side {
-  private readonly points: Vec3[] = [];
-  private readonly headings: Vec3[] = [];
-  private readonly costs: number[] = [];
-  private readonly parents: number[] = [];
-  private readonly keys: number[] = [];
+  private readonly states: State[] = [];
   private readonly best = new Map<number, number>();
   private readonly meetings = new Map<number, number>();
   private readonly queue = new NodeQueue();
   private readonly shared: Shared;
   private readonly guide: GoalDistance;
 
-  constructor(shared: Shared, guide: GoalDistance, point: Vec3, heading: Vec3) {
+  constructor(shared: Shared, guide: GoalDistance, ends: readonly Pose[]) {
     this.shared = shared;
     this.guide = guide;
-    this.add(point, heading, 0, -1);
+    for (const [root, { point, direction }] of ends.entries()) this.add(point, direction, 0, -1, 0, root);
   }
 
   /** The state to go on from; -1 when there is none. */
   next(): number {
     let node = this.queue.pop();
-    while (node >= 0 && this.best.get(this.keys[node] as number) !== node) node = this.queue.pop();
+    while (node >= 0 && this.best.get(this.state(node).key) !== node) node = this.queue.pop();
     return node;
   }
 
   /** The state a step leads to; -1 where it is blocked or no better than what is known there. */
-  take(
-    node: number,
-    { places, side, turn, lengthMm }: Step,
-    fine: FineGrid,
-    shortMm: number,
-    price: (x: number, y: number, z: number) => number,
-  ): number {
-    const point = this.points[node] as Vec3;
-    const heading = this.headings[node] as Vec3;
-    const first = anySquareTo(heading);
-    const second = cross(heading, first);
-    const aside = combined([0, 0, 0], first, second, side[0], side[1]);
-    let least = Number.POSITIVE_INFINITY;
-    let place = point;
-    for (const [f, g] of places) {
-      place = combined(point, heading, aside, f, g);
-      least = Math.min(least, marginNear(fine, place));
-      if (least < -shortMm) return -1;
-    }
-    const times = 1 + NARROW_COST * Math.max(0, ROOMY_MM - least);
-    const cost = (this.costs[node] as number) + lengthMm * times * price(place[0], place[1], place[2]);
-    return this.add(place, combined([0, 0, 0], heading, aside, turn[0], turn[1]), cost, node);
+  take(node: number, step: Step): number {
+    const from = this.state(node);
+    const first = anySquareTo(from.heading);
+    const aside = combined([0, 0, 0], first, cross(from.heading, first), step.side[0], step.side[1]);
+    const heading = combined([0, 0, 0], from.heading, aside, step.turn[0], step.turn[1]);
+    const [f, g] = step.places.at(-1) as readonly [number, number];
+    const end = combined(from.place, from.heading, aside, f, g);
+    if (this.isKnown(keyIn(this.shared.cells, end, heading), from.cost + step.lengthMm)) return -1;
+    const walked = this.walked(from, step, aside);
+    if (walked === undefined) return -1;
+    const times = 1 + NARROW_COST * (ROOMY_MM - walked.leastMm);
+    const cost = from.cost + (step.lengthMm + walked.movedMm) * times * this.shared.price(walked.place);
+    return this.add(walked.place, heading, cost, node, walked.sureMm, from.root);
   }
 
-  /** A state of this side where one of the other side's lies, headed the other way. */
-  metBy(other: Side, node: number): number | undefined {
-    const [x, y, z] = other.headings[node] as Vec3;
-    return this.meetings.get(keyIn(this.shared.meetings, other.points[node] as Vec3, [-x, -y, -z]));
+  /** A state of the other side where one of this side lies, headed the other way, and nothing much between. */
+  meets(other: Side, node: number): number | undefined {
+    const { place, heading } = this.state(node);
+    const [x, y, z] = heading;
+    const met = other.meetings.get(keyIn(this.shared.meetings, place, [-x, -y, -z]));
+    if (met === undefined) return undefined;
+    const there = other.state(met).place;
+    const probes = Math.ceil(distance(place, there) / (PROBE_MM / 2));
+    for (let i = 1; i < probes; i++)
+      if (roomAt(this.shared.space, lerp(place, there, i / probes)) < -MEETING_SHORT_MM) return undefined;
+    return met;
+  }
+
+  rootOf(node: number): number {
+    return this.state(node).root;
   }
 
   lineTo(node: number): Vec3[] {
     const line: Vec3[] = [];
-    for (let at = node; at >= 0; at = this.parents[at] as number) line.push(this.points[at] as Vec3);
+    for (let at = node; at >= 0; at = this.state(at).parent) line.push(this.state(at).place);
     return line.reverse();
   }
 
-  private add(point: Vec3, heading: Vec3, cost: number, parent: number): number {
-    const key = keyIn(this.shared.cells, point, heading);
+  /** Where a step ends that gives way where it has to; what lies within the known room of a place is not looked at. */
+  private walked(from: State, { places, lengthMm }: Step, aside: Vec3): Walked | undefined {
+    const { space } = this.shared;
+    const mostMm = GIVING_SHARE * lengthMm;
+    let shift: Vec3 = [0, 0, 0];
+    let movedMm = 0;
+    let leastMm: number = ROOMY_MM;
+    let { sureMm } = from;
+    let place = from.place;
+    for (const [i, [f, g]] of places.entries()) {
+      sureMm -= lengthMm / places.length;
+      place = combined(combined(from.place, from.heading, aside, f, g), shift, shift, 1, 0);
+      if (sureMm >= 0 && i < places.length - 1) continue;
+      const given = givenWay(space, place, from.heading, mostMm - movedMm);
+      if (given === undefined) return undefined;
+      shift = combined(shift, given.place, place, 1, -1);
+      place = given.place;
+      movedMm += given.movedMm;
+      leastMm = Math.min(leastMm, given.marginMm);
+      sureMm = given.marginMm / space.field.lipschitz;
+    }
+    return { place, movedMm, leastMm, sureMm };
+  }
+
+  private isKnown(key: number, cost: number): boolean {
     const rival = this.best.get(key);
-    if (rival !== undefined && (this.costs[rival] as number) <= cost) return -1;
-    const left = this.guide.at(point[0], point[1], point[2]);
-    if (left === Number.POSITIVE_INFINITY) return -1;
-    const node = this.points.length;
-    this.points.push(point);
-    this.headings.push(heading);
-    this.costs.push(cost);
-    this.parents.push(parent);
-    this.keys.push(key);
+    return rival !== undefined && this.state(rival).cost <= cost;
+  }
+
+  private state(node: number): State {
+    return this.states[node] as State;
+  }
+
+  private add(place: Vec3, heading: Vec3, cost: number, parent: number, sureMm: number, root: number): number {
+    const key = keyIn(this.shared.cells, place, heading);
+    if (this.isKnown(key, cost)) return -1;
+    const leftMm = this.guide.at(...place);
+    if (leftMm === Number.POSITIVE_INFINITY) return -1;
+    const node = this.states.length;
+    this.states.push({ place, heading, cost, parent, key, sureMm, root });
     this.best.set(key, node);
-    this.meetings.set(keyIn(this.shared.meetings, point, heading), node);
-    this.queue.push(cost + GREED * left, node);
+    this.meetings.set(keyIn(this.shared.meetings, place, heading), node);
+    this.queue.push(cost + GREED * (leftMm + this.turnMm(place, heading)), node);
     return node;
   }
+
+  /** What it takes more to turn to where the guide leads by an arc of the least radius, mm. */
+  private turnMm(place: Vec3, [x, y, z]: Vec3): number {
+    const { radiusMm } = this.shared;
+    const leads = this.guide.leads(...place, LOOK_RADII * radiusMm);
+    if (leads === undefined) return 0;
+    const cosine = leads[0] * x + leads[1] * y + leads[2] * z;
+    const turn = Math.acos(Math.max(-1, Math.min(1, cosine)));
+    return radiusMm * (turn - Math.sin(turn));
+  }
+}
+
+interface Walked {
+  readonly place: Vec3;
+  readonly movedMm: number;
+  readonly leastMm: number;
+  readonly sureMm: number;
 }
 
 function combined(p: Vec3, a: Vec3, b: Vec3, f: number, g: number): Vec3 {
@@ -192,14 +263,4 @@ function combined(p: Vec3, a: Vec3, b: Vec3, f: number, g: number): Vec3 {
 
 function keyIn(grid: Grid, [x, y, z]: Vec3, heading: Vec3): number {
   return cellAt(grid, x, y, z) * HEADING_BINS + headingBin(heading);
-}
-
-/** Margin at the middle of the cell of a place, mm; outside the grid there is none. */
-function marginNear(fine: FineGrid, [x, y, z]: Vec3): number {
-  const { origin, cellMm, counts } = fine.grid;
-  const i = Math.floor((x - origin[0]) / cellMm);
-  const j = Math.floor((y - origin[1]) / cellMm);
-  const k = Math.floor((z - origin[2]) / cellMm);
-  if (i < 0 || j < 0 || k < 0 || i >= counts[0] || j >= counts[1] || k >= counts[2]) return Number.NEGATIVE_INFINITY;
-  return fine.marginMm(i + counts[0] * (j + counts[1] * k), fine.middle(0, i), fine.middle(1, j), fine.middle(2, k));
 }

@@ -4,7 +4,7 @@ import { type Candidate, candidateOf } from './candidate.ts';
 import type { ClearSpace } from './clearSpace.ts';
 import { DearPlaces } from './dearPlaces.ts';
 import type { EndPose } from './endPoses.ts';
-import type { FineGrid } from './fineGrid.ts';
+import { type NarrowGuides, narrowGuides } from './narrowGuide.ts';
 import { pushClear } from './pushClear.ts';
 
 export interface BentWays {
@@ -13,30 +13,33 @@ export interface BentWays {
   readonly expanded: number;
 }
 
+/** Where a line failed, later ones are so many times dearer: else they come by there again, only a little aside. */
+const TIMES_DEARER = 10;
+
 /**
- * A way along a line that bends as a hose does and gives up at most `shortMm` of clearance, pushed clear. Where that fails the place
- * is made dear and another line is tried. Of turning ends only the first pose of each is tried.
+ * A way along a line that bends as a hose does and gives way where it is narrow, pushed clear. Where that fails the place
+ * is made dear and another line is tried.
  */
 export function bentWays(
   space: ClearSpace,
-  fine: FineGrid,
+  guides: NarrowGuides,
   starts: readonly EndPose[],
   goals: readonly EndPose[],
   radiusMm: number,
-  limits: { readonly shortMm: number; readonly attempts: number; readonly mostStates: number },
+  limits: { readonly attempts: number; readonly mostStates: number },
   watch: Watch,
 ): BentWays {
-  const [start] = starts;
-  const [goal] = goals;
-  const dear = new DearPlaces(radiusMm);
-  const price = (x: number, y: number, z: number): number => dear.price(x, y, z);
+  const guideTo = narrowGuides(space, guides);
+  const [from, to] = [starts.map(({ pose }) => pose), goals.map(({ pose }) => pose)];
+  const dear = new DearPlaces(radiusMm, TIMES_DEARER);
   let expanded = 0;
-  if (start === undefined || goal === undefined) return { expanded };
   for (let attempt = 0; attempt < limits.attempts && expanded < limits.mostStates; attempt++) {
     const most = limits.mostStates - expanded;
-    const found = bentThread(space, fine, start.pose, goal.pose, radiusMm, limits.shortMm, price, most, watch);
+    const found = bentThread(space, guideTo, from, to, radiusMm, (place) => dear.price(...place), most, watch);
     expanded += found.expanded;
     if (found.line === undefined) break;
+    const start = starts[found.start] as EndPose;
+    const goal = goals[found.goal] as EndPose;
     const pushed = pushClear(space, start.pose, goal.pose, found.line, radiusMm, watch);
     if (pushed.path) return { candidate: candidateOf(pushed.path, start.clockRad, goal.clockRad), expanded };
     dear.add(found.line, pushed.worst);

@@ -1,6 +1,6 @@
 import { distance, type Vec3 } from '../../base/vec3.ts';
 
-/** A place where a line failed costs this many times more at its middle, less further off, nothing beyond so many radii. */
+/** A place where a line failed costs this many times more at its middle if nothing else is said, less further off, nothing beyond so many radii. */
 const TIMES_DEARER = 3;
 const REACH_RADII = 0.5;
 /** How far along the line to either side of such a place it is made dear too: a bend fails for where it comes from and goes to. */
@@ -10,9 +10,11 @@ const BESIDE_RADII = 0.5;
 export class DearPlaces {
   private readonly places: Vec3[] = [];
   private readonly radiusMm: number;
+  private readonly timesDearer: number;
 
-  constructor(radiusMm: number) {
+  constructor(radiusMm: number, timesDearer = TIMES_DEARER) {
     this.radiusMm = radiusMm;
+    this.timesDearer = timesDearer;
   }
 
   /** How many times dearer than elsewhere a place is, 1 or more. */
@@ -21,7 +23,7 @@ export class DearPlaces {
     let price = 1;
     for (const [a, b, c] of this.places) {
       const share = ((x - a) ** 2 + (y - b) ** 2 + (z - c) ** 2) / reach;
-      if (share < 1) price += TIMES_DEARER * (1 - share);
+      if (share < 1) price += this.timesDearer * (1 - share);
     }
     return price;
   }

@@ -17,9 +17,12 @@ export interface Guide {
 /** Passing a cell whose middle is blocked but which may hold a clear place costs this many times its length. */
 const DOUBTFUL_COST = 3;
 /** What a cell holds; 0 = not yet looked at. */
-const CLEAR = 1;
-const DOUBTFUL = 2;
-const BLOCKED = 3;
+export const CLEAR = 1;
+export const DOUBTFUL = 2;
+export const BLOCKED = 3;
+
+/** What a cell of this size with its middle there holds: CLEAR, DOUBTFUL or BLOCKED. */
+export type CellJudge = (space: ClearSpace, cellMm: number, x: number, y: number, z: number) => number;
 
 export function gridOver(bounds: Box, cellMm: number): Grid {
   const count = (axis: 0 | 1 | 2): number => Math.max(1, Math.ceil((bounds.max[axis] - bounds.min[axis]) / cellMm));
@@ -46,6 +49,7 @@ export function newCellStates(grid: Grid): Uint8Array {
  * distance, Borgefors 1986), so that a wheel of buckets serves as the queue. A cell is left out only if its middle is too near by
  * more than half the cell's diagonal allows, so an infinite distance proves that there is no way, bends or not. Not a
  * lower bound on the way's length: in the open it is 6 % too short to 8 % too long, and doubtful cells are made dear.
+ * Another judge of cells makes another guide, of which that proof does not hold.
  */
 export class GoalDistance implements Guide {
   /** thirds of a cell */
@@ -57,11 +61,20 @@ export class GoalDistance implements Guide {
   private readonly space: ClearSpace;
   private readonly grid: Grid;
   private readonly states: Uint8Array;
+  private readonly judge: CellJudge;
+  private readonly walked = new Map<number, number>();
 
-  constructor(space: ClearSpace, grid: Grid, states: Uint8Array, goals: readonly Vec3[]) {
+  constructor(
+    space: ClearSpace,
+    grid: Grid,
+    states: Uint8Array,
+    goals: readonly Vec3[],
+    judge: CellJudge = judgedByMiddle,
+  ) {
     this.space = space;
     this.grid = grid;
     this.states = states;
+    this.judge = judge;
     this.thirds = new Int32Array(states.length).fill(FAR);
     this.settled = new Uint8Array(states.length);
     for (const [x, y, z] of goals) this.reach(cellAt(grid, x, y, z), 0);
@@ -77,6 +90,47 @@ export class GoalDistance implements Guide {
       this.spread(node);
     }
     return ((this.thirds[cell] as number) * this.grid.cellMm) / 3;
+  }
+
+  /** Unit direction to where the way to the goals is after about `aheadMm` from a place that `at` was asked for; none at a goal. */
+  leads(x: number, y: number, z: number, aheadMm: number): Vec3 | undefined {
+    const from = cellAt(this.grid, x, y, z);
+    let to = this.walked.get(from);
+    if (to === undefined) {
+      to = this.walkedFrom(from, aheadMm);
+      this.walked.set(from, to);
+    }
+    const [nx, ny] = this.grid.counts;
+    const dx = middle(this.grid, 0, to % nx) - x;
+    const dy = middle(this.grid, 1, Math.floor(to / nx) % ny) - y;
+    const dz = middle(this.grid, 2, Math.floor(to / (nx * ny))) - z;
+    const size = Math.hypot(dx, dy, dz);
+    return to === from || size < this.grid.cellMm ? undefined : [dx / size, dy / size, dz / size];
+  }
+
+  /** The cell that is come to by going from each cell to its nearest neighbour. */
+  private walkedFrom(from: number, aheadMm: number): number {
+    const until = (this.thirds[from] as number) - (3 * aheadMm) / this.grid.cellMm;
+    for (let node = from; ; ) {
+      const next = this.nearestNeighbour(node);
+      if (next === node || (this.thirds[next] as number) <= until) return next;
+      node = next;
+    }
+  }
+
+  private nearestNeighbour(node: number): number {
+    const [nx, ny, nz] = this.grid.counts;
+    const i = node % nx;
+    const j = Math.floor(node / nx) % ny;
+    const k = Math.floor(node / (nx * ny));
+    let best = node;
+    for (let c = Math.max(0, k - 1); c <= Math.min(nz - 1, k + 1); c++)
+      for (let b = Math.max(0, j - 1); b <= Math.min(ny - 1, j + 1); b++)
+        for (let a = Math.max(0, i - 1); a <= Math.min(nx - 1, i + 1); a++) {
+          const cell = a + nx * (b + ny * c);
+          if (this.settled[cell] !== 0 && (this.thirds[cell] as number) < (this.thirds[best] as number)) best = cell;
+        }
+    return best;
   }
 
   private reach(cell: number, thirds: number): void {
@@ -100,8 +154,15 @@ export class GoalDistance implements Guide {
     return -1;
   }
 
+  private stateOf(cell: number, a: number, b: number, c: number): number {
+    const { states, space, grid } = this;
+    if (states[cell] === 0)
+      states[cell] = this.judge(space, grid.cellMm, middle(grid, 0, a), middle(grid, 1, b), middle(grid, 2, c));
+    return states[cell] as number;
+  }
+
   private spread(node: number): void {
-    const { states, grid, space, settled, thirds } = this;
+    const { grid, space, settled, thirds } = this;
     const here = thirds[node] as number;
     const [nx, ny, nz] = grid.counts;
     const i = node % nx;
@@ -119,7 +180,7 @@ export class GoalDistance implements Guide {
           const steps = sides + (a === i ? 0 : 1);
           // What is known to be as near already is not looked into.
           if (here + steps >= (thirds[cell] as number)) continue;
-          const state = states[cell] || judge(space, grid, states, cell, a, b, c);
+          const state = this.stateOf(cell, a, b, c);
           if (state === BLOCKED) continue;
           if (isPluggedAnywhere && isPlugged(space, middle(grid, 0, a), middle(grid, 1, b), middle(grid, 2, c)))
             continue;
@@ -154,24 +215,11 @@ class CellStack {
 const WHEEL = 5 * DOUBTFUL_COST + 1;
 const FAR = 2 ** 30;
 
-function judge(
-  space: ClearSpace,
-  grid: Grid,
-  states: Uint8Array,
-  cell: number,
-  a: number,
-  b: number,
-  c: number,
-): number {
-  const x = middle(grid, 0, a);
-  const y = middle(grid, 1, b);
-  const z = middle(grid, 2, c);
-  const reach = (space.field.lipschitz * grid.cellMm * Math.sqrt(3)) / 2;
+function judgedByMiddle(space: ClearSpace, cellMm: number, x: number, y: number, z: number): number {
+  const reach = (space.field.lipschitz * cellMm * Math.sqrt(3)) / 2;
   const coarse = space.field.coarseMarginMm(x, y, z) + space.offsetMm;
   const margin = coarse >= 0 ? coarse : space.field.marginMm(x, y, z, -space.offsetMm) + space.offsetMm;
-  const found = margin >= 0 ? CLEAR : margin >= -reach ? DOUBTFUL : BLOCKED;
-  states[cell] = found;
-  return found;
+  return margin >= 0 ? CLEAR : margin >= -reach ? DOUBTFUL : BLOCKED;
 }
 
 function middle(grid: Grid, axis: 0 | 1 | 2, index: number): number {

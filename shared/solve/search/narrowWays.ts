@@ -32,8 +32,11 @@ const THREADS = {
   other: { attempts: 4, mostCells: 100_000 },
   last: { attempts: 8, mostCells: 300_000 },
 } as const;
-/** Lines that bend as a hose does: clearance given up, mm, and what they may cost. */
-const BENT = { shortMm: 5, attempts: 4, mostStates: 60_000 } as const;
+/** Lines that bend as a hose does, at first and after all else: how their guide sees the bay, and what they may cost. */
+const BENT = {
+  first: { guides: { cellMm: 10, looksForPlaces: false }, limits: { attempts: 4, mostStates: 8_000 } },
+  last: { guides: { cellMm: 8, looksForPlaces: true }, limits: { attempts: 12, mostStates: 100_000 } },
+} as const;
 /** Cells of the fine grid opened in the time that a state of a lattice takes. */
 const CELLS_A_STATE = 10;
 const GUESS_STEP_RADII = 0.1;
@@ -62,11 +65,14 @@ export function narrowWay(
 ): NarrowWay {
   const fine = new FineGrid(space, CELL_MM);
   const other = new FineGrid(space, OTHER_CELL_MM);
+  const bent = ({ guides, limits }: (typeof BENT)[keyof typeof BENT]): NarrowWay =>
+    bentWays(space, guides, starts, goals, radiusMm, limits, watch);
   const looks: readonly (() => NarrowWay)[] = [
+    () => bent(BENT.first),
     () => threaded(space, other, starts, goals, radiusMm, THREADS.other, watch),
     ...GUESSES.map((guess) => () => pushedGuess(space, starts, goals, radiusMm, guess, watch)),
     () => threaded(space, fine, starts, goals, radiusMm, THREADS.last, watch),
-    () => bentWays(space, fine, starts, goals, radiusMm, BENT, watch),
+    () => bent(BENT.last),
   ];
   let expanded = 0;
   for (const look of looks) {

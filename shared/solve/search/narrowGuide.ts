@@ -1,0 +1,99 @@
+import type { Vec3 } from '../../base/vec3.ts';
+import type { ClearSpace } from './clearSpace.ts';
+import {
+  BLOCKED,
+  type CellJudge,
+  CLEAR,
+  DOUBTFUL,
+  GoalDistance,
+  type Grid,
+  gridOver,
+  newCellStates,
+} from './goalDistance.ts';
+import { remembered } from './remembered.ts';
+
+/** A bay so large that it would take more cells than this is given coarser ones. */
+const MOST_CELLS = 4e6;
+/** A cell whose middle is short by up to this share of its edge may hold a place that is clear. */
+const SHORT_CELLS = 0.5;
+/** mm. Clear enough, when a clear place is looked for in a cell; how it is looked for. */
+const FOUND_SHORT_MM = 1;
+const AIMED_MM = 0.7;
+const SLOPE_STEP_MM = 0.3;
+const LEAST_SLOPE = 0.2;
+const CLIMBS = 3;
+
+/** How a guide through narrow places tells what its cells hold: by their middles, or by looking for a clear place in each. */
+export interface NarrowGuides {
+  readonly cellMm: number;
+  readonly looksForPlaces: boolean;
+}
+
+/**
+ * Guides to places through all that is hardly wider than a hose, one for each list of goals, over the same cells. Unlike the guide of a
+ * lattice they see thin walls as shut and the holes in them as open; an infinite distance proves nothing.
+ */
+export function narrowGuides(
+  space: ClearSpace,
+  { cellMm, looksForPlaces }: NarrowGuides,
+): (goals: readonly Vec3[]) => GoalDistance {
+  const { min, max } = space.field.bounds;
+  const volume = (max[0] - min[0]) * (max[1] - min[1]) * (max[2] - min[2]);
+  const mm = Math.max(cellMm, Math.cbrt(volume / MOST_CELLS));
+  const { grid, states } = remembered(space.field, `narrow guide ${mm} ${looksForPlaces} ${space.offsetMm}`, () => {
+    const grid: Grid = gridOver(space.field.bounds, mm);
+    return { grid, states: newCellStates(grid) };
+  });
+  const judge: CellJudge = looksForPlaces ? judgedByItsBest : judgedByItsMiddle;
+  return (goals) => new GoalDistance(space, grid, states, goals, judge);
+}
+
+function judgedByItsMiddle(space: ClearSpace, cellMm: number, x: number, y: number, z: number): number {
+  const margin = marginUpTo(space, x, y, z, 0);
+  return margin >= 0 ? CLEAR : margin >= -SHORT_CELLS * cellMm ? DOUBTFUL : BLOCKED;
+}
+
+/** Climbs the margin from the middle of the cell, as far as its corners are. */
+function judgedByItsBest(space: ClearSpace, cellMm: number, x: number, y: number, z: number): number {
+  let place: Vec3 = [x, y, z];
+  let margin = marginUpTo(space, x, y, z, 0);
+  if (margin >= 0) return CLEAR;
+  let leftMm = (cellMm * Math.sqrt(3)) / 2;
+  for (let climb = 0; climb < CLIMBS && margin >= -leftMm - FOUND_SHORT_MM; climb++) {
+    const higher = climbed(space, place, margin, leftMm);
+    if (higher === undefined) break;
+    ({ place, margin } = higher);
+    if (margin >= -FOUND_SHORT_MM) return DOUBTFUL;
+    leftMm -= higher.stepMm;
+  }
+  return margin >= -FOUND_SHORT_MM ? DOUBTFUL : BLOCKED;
+}
+
+interface Higher {
+  readonly place: Vec3;
+  readonly margin: number;
+  readonly stepMm: number;
+}
+
+/** A step up the slope of the margin, half of it where the whole one goes too far; undefined on a ridge. */
+function climbed(space: ClearSpace, [x, y, z]: Vec3, margin: number, mostMm: number): Higher | undefined {
+  const s = SLOPE_STEP_MM;
+  const slope = (a: number, b: number, c: number): number =>
+    (marginUpTo(space, x + a, y + b, z + c, AIMED_MM) - margin) / s;
+  const [gx, gy, gz] = [slope(s, 0, 0), slope(0, s, 0), slope(0, 0, s)];
+  const steepness = Math.hypot(gx, gy, gz);
+  if (steepness < LEAST_SLOPE) return undefined;
+  const whole = Math.min(mostMm, (AIMED_MM - margin) / steepness);
+  for (const stepMm of [whole, whole / 2]) {
+    const t = stepMm / steepness;
+    const place: Vec3 = [x + t * gx, y + t * gy, z + t * gz];
+    const there = marginUpTo(space, ...place, AIMED_MM);
+    if (there > margin) return { place, margin: there, stepMm };
+  }
+  return undefined;
+}
+
+function marginUpTo({ field, offsetMm }: ClearSpace, x: number, y: number, z: number, upToMm: number): number {
+  const coarse = field.coarseMarginMm(x, y, z) + offsetMm;
+  return coarse >= upToMm ? coarse : field.marginMm(x, y, z, upToMm - offsetMm) + offsetMm;
+}
