@@ -1,3 +1,4 @@
+import { scale } from '../../shared/base/vec3.ts';
 import { fitRim } from '../../shared/geometry/fitRim.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
 import type { Aim } from '../state/handStore.ts';
@@ -15,10 +16,15 @@ export function aimAt(
   section: Pick<SectionState, 'plane' | 'box'>,
 ): Aim | null {
   const isOff = (part: string): boolean => views[part] === 'off' || views[part] === 'ghost';
-  return pickBay(bay, ray, (part, at) => isOff(part) || isCutAway(section, at));
+  const hit = pickBay(bay, ray, (part, at) => isOff(part) || isCutAway(section, at));
+  return hit === null ? null : { ...hit, toEye: scale(ray.along, -1) };
 }
 
-/** The same place with the round rim by it, or told that there is none. Some tenths of a second on a dense scan. */
+/**
+ * The same place with the round rim by it, or told that there is none. A rim looks to the eye: the wall of a bore, which is
+ * seen through its mouth, has no side of its own. Some tenths of a second on a dense scan.
+ */
 export function withRim(bay: Bay, aim: Aim): Aim {
-  return { ...aim, rim: fitRim(bay, aim.point, aim.normal) ?? null };
+  const { point, normal, toEye = normal } = aim;
+  return { ...aim, rim: fitRim(bay, point, toEye, { normal }) ?? null };
 }

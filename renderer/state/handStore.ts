@@ -29,6 +29,8 @@ export interface Aim {
   readonly point: Vec3;
   /** unit, out of the surface towards who looks */
   readonly normal: Vec3;
+  /** unit, towards who looks; absent = along the normal */
+  readonly toEye?: Vec3;
   readonly part: string;
   /** the round rim there, where one was found; `null` = looked for and not found */
   readonly rim?: { readonly centre: Vec3; readonly axis: Vec3; readonly radiusMm: number } | null;

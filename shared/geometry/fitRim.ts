@@ -1,5 +1,5 @@
 import { type RandomSource, seededRandom } from '../base/random.ts';
-import { anySquareTo, cross, distance, dot, lerp, scale, sub, type Vec3 } from '../base/vec3.ts';
+import { addScaled, anySquareTo, cross, distance, dot, lerp, scale, sub, type Vec3 } from '../base/vec3.ts';
 import { circleThrough, distanceToCircle, fitCircle, type SpaceCircle, type WeighedPoint } from './fitCircle.ts';
 import { type RimEdge, rimEdges } from './rimEdges.ts';
 import type { TriMesh } from './triMesh.ts';
@@ -27,6 +27,8 @@ export interface RimSearch {
   /** share of the circle that needs an edge on it */
   readonly leastRoundShare: number;
   readonly seed: number;
+  /** unit, of the surface at the place, out towards who looks: tells a place on the wall of a bore, which is left by its mouth */
+  readonly normal?: Vec3;
 }
 
 export const RIM_SEARCH: RimSearch = {
@@ -76,7 +78,28 @@ export function fitRim(mesh: TriMesh, place: Vec3, toward: Vec3, options: Partia
     undefined,
   );
   if (nearest === undefined) return undefined;
-  return { ...nearest, axis: dot(nearest.axis, toward) < 0 ? scale(nearest.axis, -1) : nearest.axis };
+  const rim = mouthOf(nearest, rims, place, toward, search);
+  return { ...rim, axis: dot(rim.axis, toward) < 0 ? scale(rim.axis, -1) : rim.axis };
+}
+
+/** A surface whose normal is this square to a rim's axis is a wall along it. */
+const WALL_COSINE = 0.5;
+
+/** From a place on the wall of a bore: of the rims of the same round, the one furthest towards the eye. Else the rim itself. */
+function mouthOf(rim: Rim, rims: readonly Rim[], place: Vec3, toward: Vec3, search: RimSearch): Rim {
+  const { normal } = search;
+  if (normal === undefined || Math.abs(dot(normal, rim.axis)) > WALL_COSINE) return rim;
+  // Out of a bore's wall the way is to its axis; out of a tube's it is away from it.
+  if (dot(normal, sub(place, rim.centre)) > 0) return rim;
+  const near = 2 * offOf(rim, search);
+  const isOneBore = (other: Rim): boolean => {
+    const along = dot(sub(other.centre, rim.centre), rim.axis);
+    const aside = distance(other.centre, addScaled(rim.centre, rim.axis, along));
+    const isParallel = Math.abs(dot(other.axis, rim.axis)) > SAME_TILT_COSINE;
+    return isParallel && aside <= near && Math.abs(other.radiusMm - rim.radiusMm) <= near;
+  };
+  const outOf = ({ centre }: Rim): number => dot(centre, toward);
+  return rims.filter(isOneBore).reduce((best, other) => (outOf(other) > outOf(best) ? other : best), rim);
 }
 
 function isNear(rim: Rim, place: Vec3, { nearMm }: RimSearch): boolean {

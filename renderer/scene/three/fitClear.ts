@@ -10,7 +10,7 @@ export interface Cover {
 }
 
 /** Share of the picture between what is seen and what lies over it. */
-const GAP = 0.01;
+const GAP = 0.02;
 /** A picture narrower than this share of its place is no picture. */
 const LEAST_FREE = 0.2;
 /** A margin is drawn back towards what it would be without covers by these shares, the most first. */

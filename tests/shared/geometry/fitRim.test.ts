@@ -106,6 +106,23 @@ describe('fitRim', () => {
     expect(fitRim(soup(stepped), [9.5, 0, 0], [0, 0, 1])?.radiusMm).toBeCloseTo(10, 3);
   });
 
+  it('a place deep on the wall of a bore is left by the mouth that is seen, a place on the wall of a tube by its nearest end', () => {
+    // A plate 12 mm thick with a hole through it, looked at from above into the hole, near its lower edge.
+    const plate = soup([
+      ...band(ring(TURNED, 9, 0, 48), ring(TURNED, 30, 0, 48)),
+      ...band(ring(TURNED, 9, 0, 48), ring(TURNED, 9, -12, 48)),
+      ...band(ring(TURNED, 9, -12, 48), ring(TURNED, 30, -12, 48)),
+    ]);
+    const eye = unit(addScaled(TURNED.w, TURNED.u, 0.6));
+    const deep = at(TURNED, -9, 0, -10);
+    expectRim(fitRim(plate, deep, eye, { normal: TURNED.u }), TURNED, 9, 1e-3, 0.01);
+    const lower = fitRim(plate, deep, eye);
+    expect(lower === undefined ? 0 : distance(lower.centre, TURNED.origin)).toBeCloseTo(12, 2);
+    const tube = soup(band(ring(TURNED, 9, 0, 48), ring(TURNED, 9, -12, 48)));
+    const end = fitRim(tube, at(TURNED, 9, 0, -10), eye, { normal: TURNED.u });
+    expect(end === undefined ? 0 : distance(end.centre, TURNED.origin)).toBeCloseTo(12, 2);
+  });
+
   it('finds a scanned bore with a broken edge, to a tenth of a millimetre and a degree', () => {
     for (const seed of [1, 2, 3]) {
       const mesh = scannedBore(TURNED, 8, 0.04, seed);
