@@ -32,12 +32,22 @@ export function sideLengths(sides: readonly Side[], minRadiusMm: number, slack: 
   return sides.map((side, i) => {
     const share = alreadyCut && among > 0 ? (gained * (changing[i] as number)) / among : 0;
     const wanted = side.takenMm + (gains[i] as number) - share;
-    return follows(side) ? Math.max(wanted, REACH * distance(side.now.from.point, side.now.to.point)) : side.takenMm;
+    return follows(side) ? Math.max(wanted, leastMm(side)) : side.takenMm;
   });
 }
 
-/** A stretch is never made shorter than this times the distance of its ends: it would not reach. */
+/** A stretch is not made shorter than this times the distance of its ends, where it was not so short already. */
 const REACH = 1.0005;
+
+/**
+ * The shortest that a stretch is made, mm: it would not reach. One that lay nearly straight between two clamps may stay so: a
+ * hose of 400 mm with 0.2 mm more of it bows out by 3 mm.
+ */
+function leastMm({ takenMm, taken, now }: Side): number {
+  const wasMm = distance(taken.from.point, taken.to.point);
+  const reach = wasMm > 0 ? Math.min(REACH, Math.max(1, takenMm / wasMm)) : REACH;
+  return reach * distance(now.from.point, now.to.point);
+}
 
 /**
  * By how much the shortest line between the ends of a side has grown, mm. Held to what the ends moved and turned: close

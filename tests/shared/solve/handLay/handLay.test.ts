@@ -93,16 +93,17 @@ function drag(hand: HandLay, of: Lay, by: number, more: HandChange = {}): HandSh
 }
 
 describe('a run in the hand', () => {
-  it.each([1, 3, 5])('lies as it was laid where nothing is changed, in seeded bay %d', async (seed) => {
+  it.each([1, 3, 5, 7])('lies as it was laid where nothing is changed, in seeded bay %d', async (seed) => {
     const made = blockBay(seed, 6, 3);
     const all = await lay(made.project, made.bay);
     all.lays.forEach((laid, i) => {
       if (laid.outcome !== 'laid') return;
       const { hand } = take(all, i);
       const shape = hand.move({}, UNWATCHED);
-      // The hand's rod is coarser than the lay's, and a hose with slack between clamps lies in a flat valley: 0.8 mm seen.
-      expect(apart(laid.centreline, shape.centreline)).toBeLessThan(1);
-      expect(Math.abs(shape.cutLengthMm - laid.cutLengthMm)).toBeLessThan(0.1);
+      // The hand's rod has half as many edges as the lay's: 0.007 mm seen, which goes down with the square of their length.
+      // In bay 7 a hose lies between its clamps only 0.04 mm longer than straight: 0.16 mm more would put it 3 mm off.
+      expect(apart(laid.centreline, shape.centreline)).toBeLessThan(0.02);
+      expect(Math.abs(shape.cutLengthMm - laid.cutLengthMm)).toBeLessThan(0.01);
       expect(shape.minRadius.radiusMm / laid.minRadius.radiusMm).toBeCloseTo(1, 1);
       if (laid.clock.kind === 'angle' && shape.clock.kind === 'angle')
         expect(Math.abs(((shape.clock.deg - laid.clock.deg + 540) % 360) - 180)).toBeLessThan(0.5);
