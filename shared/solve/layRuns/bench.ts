@@ -1,9 +1,10 @@
+import { distance } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedProject, ResolvedRun } from '../../document/project/resolve.ts';
 import type { LayContext } from '../layRun/layContext.ts';
 import { tubesAmong } from '../layRun/tubesOf.ts';
-import type { LayCrew, LayHow, LayTask, Line } from './layTask.ts';
+import type { LaidTask, LayCrew, LayHow, LayTask, Line } from './layTask.ts';
 import { shareWatch } from './shareWatch.ts';
 
 /** What laying several runs works on. */
@@ -25,7 +26,10 @@ export interface Bench {
   readonly free: Map<string, Lay>;
 }
 
-/** Lays each of these runs among the laid ones, none of them knowing of the others. Answers in their order. */
+/**
+ * Lays each of these runs among the laid ones, none of them knowing of the others. Answers in their order, whatever order they are done
+ * in: those that mostly take longest are begun first, so that nobody waits for the last one.
+ */
 export async function layEach(
   bench: Bench,
   runs: readonly ResolvedRun[],
@@ -36,20 +40,26 @@ export async function layEach(
   isIdleWork = false,
 ): Promise<Lay[]> {
   const known = new Set(laid.values());
-  const tasks = runs.map((run): LayTask => ({ how, run, others: tubesAmong(bench.resolved, laid, run.run.id) }));
+  const begun = [...runs].sort((p, q) => reachMm(q) - reachMm(p));
+  const tasks = begun.map((run): LayTask => ({ how, run, others: tubesAmong(bench.resolved, laid, run.run.id) }));
   const partFor = shareWatch(watch, runs.length);
   const done = await bench.crew.doEach(
     tasks,
     (i) => {
       const part = partFor(i);
-      part.report({ fraction: 0, doing: doing((runs[i] as ResolvedRun).run.name) });
+      part.report({ fraction: 0, doing: doing((begun[i] as ResolvedRun).run.name) });
       return part;
     },
     isIdleWork,
   );
-  return done.map(({ lay, breathLines }) => {
+  for (const { lay, breathLines } of done) {
     bench.known.set(lay as Lay, known);
     bench.breathLines.set(lay as Lay, breathLines);
-    return lay as Lay;
-  });
+  }
+  return runs.map((run) => (done[begun.indexOf(run)] as LaidTask).lay as Lay);
+}
+
+/** How far apart the ends of a run are, mm: the longer, the more ways there are to look through. */
+function reachMm({ a, b }: ResolvedRun): number {
+  return distance(a.port.seatPoint, b.port.seatPoint);
 }
