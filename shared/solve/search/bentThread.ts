@@ -25,6 +25,12 @@ const LOOK_RADII = 1.2;
 const MEETING_SHORT_MM = 4;
 const STATES_BETWEEN_CANCEL_CHECKS = 256;
 
+/** Guides towards either end; good for any number of lines between the same ends. */
+export interface ThreadGuides {
+  readonly toGoals: GoalDistance;
+  readonly toStarts: GoalDistance;
+}
+
 export interface BentThread {
   readonly line?: readonly Vec3[];
   /** numbers of the start and the goal of the line */
@@ -40,11 +46,11 @@ export interface BentThread {
  * weighted A* over poses (one state for a cell and a bin of headings, the pose itself exact) from both ends by turns until two
  * states meet, so that neither has to find its way into the other's pocket. Steps are a straight and arcs to eight sides, and
  * where it is narrow they give way sideways: a tube or hole with no room to spare is found from a step that comes near it. States headed
- * against their guide wait for what it takes to turn. `guideTo`: guides to places; `price`: how many times dearer than elsewhere a place is.
+ * against their guide wait for what it takes to turn. `toGoals`, `toStarts`: guides; `price`: how many times dearer than elsewhere a place is.
  */
 export function bentThread(
   space: ClearSpace,
-  guideTo: (goals: readonly Vec3[]) => GoalDistance,
+  { toGoals, toStarts }: ThreadGuides,
   starts: readonly Pose[],
   goals: readonly Pose[],
   radiusMm: number,
@@ -59,8 +65,8 @@ export function bentThread(
     cells: gridOver(space.field.bounds, CELL_RADII * radiusMm),
     meetings: gridOver(space.field.bounds, MEETING_RADII * radiusMm),
   };
-  const ahead = new Side(shared, guideTo(goals.map(pointOf)), starts);
-  const back = new Side(shared, guideTo(starts.map(pointOf)), goals.map(turnedRound));
+  const ahead = new Side(shared, toGoals, starts);
+  const back = new Side(shared, toStarts, goals.map(turnedRound));
   const steps = stepsOf(STEP_RADII * radiusMm, radiusMm);
   for (let expanded = 0; expanded < mostStates; expanded++) {
     if (expanded % STATES_BETWEEN_CANCEL_CHECKS === 0) stopIfCancelled(watch);
@@ -77,10 +83,6 @@ export function bentThread(
     }
   }
   return { start: -1, goal: -1, expanded: mostStates, emptied: false };
-}
-
-function pointOf({ point }: Pose): Vec3 {
-  return point;
 }
 
 function turnedRound({ point, direction: [x, y, z] }: Pose): Pose {

@@ -29,13 +29,13 @@ export function bentWays(
   limits: { readonly attempts: number; readonly mostStates: number },
   watch: Watch,
 ): BentWays {
-  const guideTo = narrowGuides(space, guides);
   const [from, to] = [starts.map(({ pose }) => pose), goals.map(({ pose }) => pose)];
+  const both = narrowGuides(space, guides, from, to);
   const dear = new DearPlaces(radiusMm, TIMES_DEARER);
   let expanded = 0;
   for (let attempt = 0; attempt < limits.attempts && expanded < limits.mostStates; attempt++) {
     const most = limits.mostStates - expanded;
-    const found = bentThread(space, guideTo, from, to, radiusMm, (place) => dear.price(...place), most, watch);
+    const found = bentThread(space, both, from, to, radiusMm, (place) => dear.price(...place), most, watch);
     expanded += found.expanded;
     if (found.line === undefined) break;
     const start = starts[found.start] as EndPose;

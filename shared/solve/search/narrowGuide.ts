@@ -1,4 +1,6 @@
 import type { Vec3 } from '../../base/vec3.ts';
+import type { Pose } from '../../geometry/arcLinePath.ts';
+import type { ThreadGuides } from './bentThread.ts';
 import type { ClearSpace } from './clearSpace.ts';
 import {
   BLOCKED,
@@ -30,13 +32,15 @@ export interface NarrowGuides {
 }
 
 /**
- * Guides to places through all that is hardly wider than a hose, one for each list of goals, over the same cells. Unlike the guide of a
+ * Guides to both ends through all that is hardly wider than a hose, over the same cells. Unlike the guide of a
  * lattice they see thin walls as shut and the holes in them as open; an infinite distance proves nothing.
  */
 export function narrowGuides(
   space: ClearSpace,
   { cellMm, looksForPlaces }: NarrowGuides,
-): (goals: readonly Vec3[]) => GoalDistance {
+  starts: readonly Pose[],
+  goals: readonly Pose[],
+): ThreadGuides {
   const { min, max } = space.field.bounds;
   const volume = (max[0] - min[0]) * (max[1] - min[1]) * (max[2] - min[2]);
   const mm = Math.max(cellMm, Math.cbrt(volume / MOST_CELLS));
@@ -45,7 +49,15 @@ export function narrowGuides(
     return { grid, states: newCellStates(grid) };
   });
   const judge: CellJudge = looksForPlaces ? judgedByItsBest : judgedByItsMiddle;
-  return (goals) => new GoalDistance(space, grid, states, goals, judge);
+  const guideTo = (ends: readonly Pose[]): GoalDistance =>
+    new GoalDistance(
+      space,
+      grid,
+      states,
+      ends.map(({ point }) => point),
+      judge,
+    );
+  return { toGoals: guideTo(goals), toStarts: guideTo(starts) };
 }
 
 function judgedByItsMiddle(space: ClearSpace, cellMm: number, x: number, y: number, z: number): number {

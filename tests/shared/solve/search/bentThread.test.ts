@@ -26,7 +26,8 @@ const GUIDES = [
 const STATES = 100_000;
 
 function thread(around: ClearSpace, starts = [start], goals = [goal]) {
-  return bentThread(around, narrowGuides(around, GUIDES[1]), starts, goals, RADIUS_MM, () => 1, STATES, UNWATCHED);
+  const guides = narrowGuides(around, GUIDES[1], starts, goals);
+  return bentThread(around, guides, starts, goals, RADIUS_MM, () => 1, STATES, UNWATCHED);
 }
 
 it('leaves and arrives as the ends point, bends about as a hose may, and is hardly anywhere short', () => {
