@@ -38,7 +38,8 @@ export function CameraWork({ bay, lays }: { bay: Bay; lays: readonly Lay[] }) {
   // A move without a transition tells nobody, and nothing is drawn unless asked.
   const invalidate = useThree((three) => three.invalidate);
   const canvas = useThree((three) => three.gl.domElement);
-  const size = useThree((three) => three.size);
+  const three = useThree((state) => state.get);
+  const size = useThree((state) => state.size);
   const fitSerial = useSession((state) => state.fitSerial);
   const heat = useSession((state) => state.heat);
   const fitted = useRef<Fitted | null>(null);
@@ -52,13 +53,13 @@ export function CameraWork({ bay, lays }: { bay: Bay; lays: readonly Lay[] }) {
       if (hands === null || !(camera instanceof PerspectiveCamera)) return;
       const points = [...now.subject.points, ...hoses.current.flatMap((lay) => lay.centreline.points.flat())];
       const whole = { ...now.subject, points: Float32Array.from(points) };
-      const view = fitClear(camera, whole, MARGINS, coversOver(canvas));
+      const view = fitClear(camera, whole, MARGINS, coversOver(canvas, three().size));
       const { eye, target } = view;
       hands.setLookAt(eye.x, eye.y, eye.z, target.x, target.y, target.z, false);
       fitted.current = { ...now, view };
       invalidate();
     },
-    [camera, canvas, invalidate],
+    [camera, canvas, three, invalidate],
   );
 
   useEffect(() => {

@@ -3,17 +3,20 @@ import type { Cover } from './three/fitClear.ts';
 /** What lies over the picture of the bay for good, marked so by the panels. */
 export const OVER_BAY = '[data-over-bay]';
 
-/** Where things lie over a canvas, as shares of it. */
-export function coversOver(canvas: HTMLCanvasElement): Cover[] {
-  const frame = canvas.getBoundingClientRect();
-  if (frame.width === 0 || frame.height === 0) return [];
+/** Where things lie over a canvas, as shares of the size, px, that it will have with its next picture. */
+export function coversOver(
+  canvas: HTMLCanvasElement,
+  size: { readonly width: number; readonly height: number },
+): Cover[] {
+  const { left: x, top: y } = canvas.getBoundingClientRect();
+  if (size.width === 0 || size.height === 0) return [];
   return [...document.querySelectorAll(OVER_BAY)].map((element) => {
     const { left, right, top, bottom } = element.getBoundingClientRect();
     return {
-      left: (left - frame.left) / frame.width,
-      right: (right - frame.left) / frame.width,
-      top: (top - frame.top) / frame.height,
-      bottom: (bottom - frame.top) / frame.height,
+      left: (left - x) / size.width,
+      right: (right - x) / size.width,
+      top: (top - y) / size.height,
+      bottom: (bottom - y) / size.height,
     };
   });
 }
