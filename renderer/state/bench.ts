@@ -33,6 +33,7 @@ import { createOnParts } from './parts/onParts.ts';
 import { tablesToWrite } from './parts/partShelf.ts';
 import type { BenchPorts } from './ports.ts';
 import { readDocument } from './readDocument.ts';
+import { SAFE_WORDS } from './safeWords.ts';
 import { createSectionStore } from './sectionStore.ts';
 import { createHoverStore, createSessionStore, type SessionChoices } from './sessionStore.ts';
 import { putDownWithoutPicture } from './withoutPicture.ts';
@@ -106,9 +107,9 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const take = async (got: Result<OpenedProject> | null, isNew = false): Promise<void> => {
     if (got === null) return;
     if (!isFree()) return;
-    if (!got.ok) return jobs.tellProblems('The project could not be opened', got.problems);
+    if (!got.ok) return jobs.tellProblems('The project could not be opened', got.problems, SAFE_WORDS.leftAlone);
     const read = readDocument(got.value);
-    if (!read.ok) return jobs.tellProblems('The project has problems', read.problems);
+    if (!read.ok) return jobs.tellProblems('The project has problems', read.problems, SAFE_WORDS.leftAlone);
     const { project, sheets } = read.value;
     // A caliper that was taken up while the first bay was on its way stays in the hand.
     const measures = document.getState().open === null && hand.getState().tool.kind === 'measure';
@@ -187,7 +188,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
 
   /** Says what became of a save; true when it was made. */
   const tellSaved = (what: string, done: Result<Saved>): boolean => {
-    if (!done.ok) jobs.tellProblems(`The ${what} could not be saved`, done.problems);
+    if (!done.ok) jobs.tellProblems(`The ${what} could not be saved`, done.problems, SAFE_WORDS.stillHere);
     else if (done.value.kind === 'saved') jobs.tell(`Saved: ${what}`, [done.value.where], 'done');
     return done.ok && done.value.kind === 'saved';
   };

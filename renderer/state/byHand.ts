@@ -13,6 +13,7 @@ import type { JobsStore } from './jobsStore.ts';
 import { nearestArc, placeAt } from './layPlaces.ts';
 import type { BenchPorts } from './ports.ts';
 import { layOf } from './runState.ts';
+import { SAFE_WORDS } from './safeWords.ts';
 import type { HoverStore, SessionStore } from './sessionStore.ts';
 import { createSettling, hasHose } from './settling.ts';
 import { hosePlace, orderAt, rounded, supportAt } from './supportPlaces.ts';
@@ -182,7 +183,7 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
     const { lay, run } = here;
     const made = lockOf(lay, run, stretch);
     if (!made.ok) {
-      jobs.tellProblems('This stretch cannot be locked', made.problems);
+      jobs.tellProblems('This stretch cannot be locked', made.problems, SAFE_WORDS.staysFree);
       return;
     }
     edit(run.id, 'lock stretch', (project) => addLock(project, lay, made.value));
@@ -197,7 +198,7 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
     const { lay, run } = here;
     const made = movedLock(lay, run, lockId, stretch);
     if (!made.ok) {
-      jobs.tellProblems('This stretch cannot be locked', made.problems);
+      jobs.tellProblems('This stretch cannot be locked', made.problems, SAFE_WORDS.staysFree);
       return;
     }
     edit(

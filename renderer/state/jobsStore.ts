@@ -3,6 +3,7 @@ import { describeProblem, type Problem } from '../../shared/base/result.ts';
 import type { LainHose, Progress } from '../../shared/base/watch.ts';
 import type { JobInput, JobName, JobOutput } from '../../shared/jobs/contract.ts';
 import type { JobHost } from '../../shared/jobs/hostJobs.ts';
+import { SAFE_WORDS } from './safeWords.ts';
 
 /** What the bench has to say about work that did not go through. */
 export interface Notice {
@@ -31,6 +32,10 @@ export function createJobsStore(host: Pick<JobHost, 'start'>) {
   const tell = (title: string, lines: readonly string[], kind: Notice['kind'] = 'problem'): void =>
     store.setState({ notice: { title, lines, kind } });
 
+  /** What went wrong, and last what is safe and what to do. */
+  const tellProblems = (title: string, problems: readonly Problem[], safe: string): void =>
+    tell(title, [...problems.map(describeProblem), safe]);
+
   /** Runs a job to its end; null when there is no output, and then the notice says why. */
   const work = async <N extends JobName>(title: string, name: N, input: JobInput<N>): Promise<JobOutput<N> | null> => {
     if (store.getState().current !== null) return null;
@@ -49,7 +54,7 @@ export function createJobsStore(host: Pick<JobHost, 'start'>) {
       if (end.kind === 'done') return end.output;
       if (end.kind === 'cancelled' && quiet) return null;
       if (end.kind === 'cancelled') tell(`${title}: stopped`, ['Nothing on the bench was changed.'], 'done');
-      else if (end.kind === 'bad-input') tell(`${title}: could not start`, end.problems.map(describeProblem));
+      else if (end.kind === 'bad-input') tellProblems(`${title}: not done`, end.problems, SAFE_WORDS.unchanged);
       else
         tell(`${title}: broke off by our own mistake`, [end.message, 'The project is unchanged; you can try again.']);
       return null;
@@ -71,7 +76,7 @@ export function createJobsStore(host: Pick<JobHost, 'start'>) {
     ...store,
     work,
     tell,
-    tellProblems: (title: string, problems: readonly Problem[]): void => tell(title, problems.map(describeProblem)),
+    tellProblems,
     dismiss: (): void => store.setState({ notice: null }),
     /** Stops the work because something newer makes it needless: nothing is said of it. */
     cancelQuietly: (): void => {

@@ -1,3 +1,4 @@
+import type { Lay } from '../../shared/document/lay/schema.ts';
 import type { Run } from '../../shared/document/project/schema.ts';
 import type { Bench } from './bench.ts';
 import { middleThird } from './edits/lockEdits.ts';
@@ -175,9 +176,17 @@ function markOrLock(bench: Bench): void {
   else bench.hand.set({ stretch: middleThird(lay) });
 }
 
-function settleChosen({ session, byHand }: Bench): void {
-  const { run } = session.getState();
-  if (run !== null) void byHand.settle(run);
+function settleChosen(bench: Bench): void {
+  const lay = chosenLay(bench, 'No hose to settle');
+  if (lay !== undefined) void bench.byHand.settle(lay.run);
+}
+
+/** The chosen run's lay; where there is none, that is said, and what to do. */
+function chosenLay({ document, session, jobs }: Bench, without: string): Lay | undefined {
+  const { open } = document.getState();
+  const lay = open === null ? undefined : layOf(open, session.getState().run ?? '');
+  if (open !== null && lay === undefined) jobs.tell(without, ['Choose a run and lay it first: key l.']);
+  return lay;
 }
 
 function newPort({ session, hand }: Bench): void {
@@ -201,24 +210,38 @@ function removeChosen(bench: Bench): void {
 
 /** Through the extremes of the chosen run's rock; the first is at rest, which is no pose. */
 function stepPose(by: number): (bench: Bench) => void {
-  return ({ document, session }) => {
-    const { run, pose } = session.getState();
-    const rock = document.getState().open?.report?.lays.find((lay) => lay.run === run)?.rock;
-    if (rock === undefined) return;
+  return (bench) => {
+    const { session, jobs } = bench;
+    const { pose } = session.getState();
+    const lay = chosenLay(bench, 'No hose to move');
+    if (lay === undefined) return;
+    const { rock } = lay;
+    if (rock === undefined) {
+      jobs.tell('Nothing this hose hangs on moves', [
+        'Say how a body moves on its mounts in step 1, and lay it again.',
+      ]);
+      return;
+    }
     const count = rock.extremes.length;
     const at = ((pose?.kind === 'rock' ? pose.extreme : 0) + by + count) % count;
     session.set({ pose: at === 0 ? null : { kind: 'rock', extreme: at } });
   };
 }
 
-function toggleEye({ document, session }: Bench): void {
-  const { run, eyeMm } = session.getState();
-  const laid = document.getState().open?.report?.lays.some((lay) => lay.run === run) === true;
-  if (eyeMm !== null) session.set({ eyeMm: null });
-  else if (laid) session.set({ step: 'runs', eyeMm: 0 });
+function toggleEye(bench: Bench): void {
+  const { session } = bench;
+  if (session.getState().eyeMm !== null) session.set({ eyeMm: null });
+  else if (chosenLay(bench, 'No hose to look along') !== undefined) session.set({ step: 'runs', eyeMm: 0 });
 }
 
-function toggleBackwards({ session }: Bench): void {
+function toggleBackwards(bench: Bench): void {
+  const { session, jobs } = bench;
+  const lay = chosenLay(bench, 'No clock to read backwards');
+  if (lay === undefined) return;
+  if (lay.clock.kind !== 'angle') {
+    jobs.tell('No clock to read backwards', ['An end of this hose is straight: it goes on at any clock.']);
+    return;
+  }
   session.set(({ ghost }) => ({ ghost: ghost === 'backwards' ? null : 'backwards' }));
 }
 

@@ -42,7 +42,8 @@ export function createOnBuilt({ document, jobs, filesNow }: BuiltNeeds) {
       if (open === null || run === undefined) return;
       const clock = layOf(open, runId)?.clock;
       const made = withMeasured(run.asBuilt, change, clock?.kind === 'angle' ? clock.deg : undefined);
-      if ('refused' in made) return jobs.tell('Not written down', [made.refused]);
+      if ('refused' in made)
+        return jobs.tell('Not written down', [made.refused, 'What was written down before stays as it is.']);
       await measured(runId, made.built);
     },
     /** Takes back what was written down of these, and of nothing else. */

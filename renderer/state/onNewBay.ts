@@ -9,6 +9,7 @@ import { BayMesh, type Project } from '../../shared/document/project/schema.ts';
 import { serialiseProject } from '../../shared/document/project/serialiseProject.ts';
 import type { MeshLook, NamedFile } from '../../shared/jobs/contract.ts';
 import type { JobsStore } from './jobsStore.ts';
+import { SAFE_WORDS } from './safeWords.ts';
 
 export type { MeshLook };
 /** Which axis of a file may point up. */
@@ -68,7 +69,8 @@ export function createOnNewBay({ jobs, desktop, take }: NewBayNeeds) {
       upAxis: /\.(glb|gltf)$/i.test(first?.path ?? '') ? '+y' : '+z',
       name: (first?.path ?? 'bay').replace(/\.[^.]*$/, ''),
     });
-    if (look.warnings.length > 0) jobs.tellProblems('The scan was read, with this to know', look.warnings);
+    if (look.warnings.length > 0)
+      jobs.tellProblems('The scan was read, with this to know', look.warnings, SAFE_WORDS.wellRead);
   };
 
   const step = (by: number): void =>
@@ -107,7 +109,7 @@ export function createOnNewBay({ jobs, desktop, take }: NewBayNeeds) {
     choose: async (): Promise<void> => {
       const chosen = await desktop.chooseFiles();
       if (chosen === null) return;
-      if (!chosen.ok) return jobs.tellProblems('The scan could not be read', chosen.problems);
+      if (!chosen.ok) return jobs.tellProblems('The scan could not be read', chosen.problems, SAFE_WORDS.notRead);
       await begin(chosen.value);
     },
     next: (): void => step(1),

@@ -9,6 +9,7 @@ import type { DocumentStore } from './documentStore.ts';
 import { type Aim, type HandStore, NO_TOOL } from './handStore.ts';
 import type { JobsStore } from './jobsStore.ts';
 import type { OnBuilt } from './onBuilt.ts';
+import { SAFE_WORDS } from './safeWords.ts';
 import type { SessionStore } from './sessionStore.ts';
 
 /** A place picked on the surface of a rod. From a file of points along the axis the normal is zero. */
@@ -76,11 +77,12 @@ export function createOnRod({ document, session, jobs, hand, desktop, onBuilt }:
       const { run } = session.getState();
       const files = await desktop.chooseFiles();
       if (files === null || run === null) return;
-      if (!files.ok) return jobs.tellProblems('The points could not be read', files.problems);
+      if (!files.ok) return jobs.tellProblems('The points could not be read', files.problems, SAFE_WORDS.pointsKept);
       const [file] = files.value;
       if (file === undefined) return;
       const points = parsePathPoints(new TextDecoder().decode(file.bytes), 'mm');
-      if (!points.ok) return jobs.tellProblems(`${file.path} is no row of points`, points.problems);
+      if (!points.ok)
+        return jobs.tellProblems(`${file.path} is no row of points`, points.problems, SAFE_WORDS.pointsKept);
       if (hand.getState().tool.kind === 'rod') hand.take(NO_TOOL);
       change({ run, picks: points.value.map((point) => ({ point, normal: ZERO })) });
     },

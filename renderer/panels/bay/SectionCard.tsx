@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { useEffect, useId, useRef } from 'react';
 import { useStore } from 'zustand';
 import { add, addScaled, dot, scale, type Vec3 } from '../../../shared/base/vec3.ts';
 import { bayBounds } from '../../state/bayBounds.ts';
@@ -20,10 +20,15 @@ export function SectionCard({ bay }: { bay: NonNullable<OpenDocument['bay']> }) 
   const { section } = useBench();
   const { plane, box } = useStore(section);
   const bounds = bayBounds(bay);
+  const head = useRef<HTMLHeadingElement>(null);
+  // Who opens it by a key goes on from here.
+  useEffect(() => head.current?.focus(), []);
   return (
     <section className="slip section-card" aria-label="The bay cut open">
       <div className="slip-head">
-        <h3>Cut open</h3>
+        <h3 ref={head} tabIndex={-1}>
+          Cut open
+        </h3>
         <Button look="quiet" disabled={plane === null && box === null} onPress={section.whole}>
           Whole again
         </Button>

@@ -18,6 +18,7 @@ import { resolveProject } from '../../../shared/document/project/resolve.ts';
 import { PART_KIND_WORDS } from '../../../shared/document/wording/partWords.ts';
 import type { DocumentStore } from '../documentStore.ts';
 import type { JobsStore } from '../jobsStore.ts';
+import { SAFE_WORDS } from '../safeWords.ts';
 import {
   blankDraft,
   copyDraft,
@@ -147,7 +148,7 @@ export function createOnParts({ document, drawer, jobs, desktop }: PartsNeeds) {
     const picked = await desktop.chooseFiles();
     const before = now();
     if (picked === null || before === null) return;
-    if (!picked.ok) return jobs.tellProblems('The table could not be read', picked.problems);
+    if (!picked.ok) return jobs.tellProblems('The table could not be read', picked.problems, SAFE_WORDS.drawerKept);
     const decoder = new TextDecoder();
     const files = picked.value.map(({ path, bytes }) => ({ path, kind, text: decoder.decode(bytes) }));
     const read = readPartSheets(files);
@@ -181,7 +182,7 @@ export function createOnParts({ document, drawer, jobs, desktop }: PartsNeeds) {
     const rows = rowsOfKind<PartKind>(now()?.sheets ?? [], kind);
     const bytes = new TextEncoder().encode(partTableCsv(kind, rows));
     const done = await desktop.saveFile(`${kind}.csv`, bytes);
-    if (!done.ok) jobs.tellProblems('The table could not be written', done.problems);
+    if (!done.ok) jobs.tellProblems('The table could not be written', done.problems, SAFE_WORDS.drawerKept);
     else if (done.value.kind === 'saved')
       jobs.tell(`Written: ${PART_KIND_WORDS[kind].many}`, [done.value.where], 'done');
   };

@@ -3,6 +3,7 @@ import { hasUnsavedEdits, type OpenDocument } from '../../../renderer/state/docu
 import { setEnd, setEnds, setOwnClock, setSlack, setSleeve } from '../../../renderer/state/edits/runEdits.ts';
 import { orderFindings } from '../../../renderer/state/findingOrder.ts';
 import { runState } from '../../../renderer/state/runState.ts';
+import { SAFE_WORDS } from '../../../renderer/state/safeWords.ts';
 import { stepOpenings } from '../../../renderer/state/stepOpenings.ts';
 import { PAPERS } from '../../../shared/document/paper/paperNames.ts';
 import type { JobEnd } from '../../../shared/jobs/contract.ts';
@@ -49,7 +50,11 @@ describe('bench', () => {
     const { bench } = sampleBench({ openProject: SAMPLE_BAY, layRuns: { kind: 'bad-input', problems } });
     await bench.openGiven();
     await bench.layAll();
-    expect(bench.jobs.getState().notice?.lines).toEqual(['runs[0]: no way in', 'runs[1]: no way out, got 7']);
+    expect(bench.jobs.getState().notice?.lines).toEqual([
+      'runs[0]: no way in',
+      'runs[1]: no way out, got 7',
+      SAFE_WORDS.unchanged,
+    ]);
     expect(opened(bench).report).toBeNull();
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { KEY_ACTIONS, type KeyPress } from '../../../renderer/state/keys.ts';
-import { SAMPLE_BAY, sampleBench } from '../sampleBench.ts';
+import { SAMPLE_BAY, sampleBench, sampleLay, sampleReport } from '../sampleBench.ts';
 
 /** The press that a line of the key list speaks of. */
 function press(shown: string): KeyPress {
@@ -31,5 +31,32 @@ describe('keys', () => {
       return bench.session.getState().run;
     });
     expect(seen).toEqual(['drain', 'feed']);
+  });
+
+  it.each([
+    ['y', 'No clock to read backwards'],
+    [']', 'No hose to move'],
+    ['Shift E', 'No hose to look along'],
+    ['e', 'No hose to settle'],
+  ])('says why %s does nothing before the run is laid, and what to do', async (shown, title) => {
+    const { bench } = sampleBench({ openProject: SAMPLE_BAY });
+    await bench.openGiven();
+    KEY_ACTIONS.find((action) => action.shown === shown)?.act(bench);
+    expect(bench.jobs.getState().notice).toMatchObject({ title, lines: [expect.stringContaining('lay it first')] });
+  });
+
+  it('says why a laid hose has no clock to read backwards, and no movement', async () => {
+    const layRuns = { kind: 'done', output: sampleReport([sampleLay('feed')]) } as const;
+    const { bench } = sampleBench({ openProject: SAMPLE_BAY, layRuns });
+    await bench.openGiven();
+    await bench.layAll();
+    const told = (shown: string): string | undefined => {
+      KEY_ACTIONS.find((action) => action.shown === shown)?.act(bench);
+      return bench.jobs.getState().notice?.lines[0];
+    };
+    expect(told('y')).toContain('goes on at any clock');
+    expect(bench.session.getState().ghost).toBeNull();
+    expect(told(']')).toContain('how a body moves');
+    expect(bench.session.getState().pose).toBeNull();
   });
 });
