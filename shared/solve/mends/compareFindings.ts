@@ -17,8 +17,8 @@ export interface FindingsCompared {
 }
 
 /**
- * Findings before and after, matched by check, run, rule and the thing they speak of; of several the gravest, then the one
- * furthest beyond its limit, stands for all. Notes are never cured and never worse.
+ * Findings before and after, matched by check, run, rule and the thing they speak of; of several before, and of several that are left, the
+ * gravest, then the one furthest beyond its limit, stands for all. Notes are never cured and never worse.
  */
 export function compareFindings(before: readonly Finding[], after: readonly Finding[]): FindingsCompared {
   const [was, is] = [worstOfEach(before), worstOfEach(after)];
@@ -28,7 +28,7 @@ export function compareFindings(before: readonly Finding[], after: readonly Find
     if (left === undefined) return [{ finding }];
     return GRAVITY[left.severity] < GRAVITY[finding.severity] ? [{ finding, left }] : [];
   });
-  const worse = [...is].flatMap(([key, finding]) => (isWorse(finding, was.get(key)) ? [finding] : []));
+  const worse = after.filter((finding) => isWorse(finding, was.get(findingKey(finding))));
   const newNotes = [...is].flatMap(([key, finding]) => (finding.severity === 'note' && !was.has(key) ? [finding] : []));
   return { cured, worse, newNotes };
 }
