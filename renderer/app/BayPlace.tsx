@@ -1,5 +1,6 @@
 import { Component, lazy, type ReactNode, Suspense, useEffect, useState } from 'react';
 import { BayTools } from '../panels/bay/BayTools.tsx';
+import { MiddleMark } from '../panels/bay/MiddleMark.tsx';
 import { useBench, useDocument, useJobs, useSession } from '../state/useBench.ts';
 import { Button } from '../widgets/Button.tsx';
 
@@ -32,6 +33,7 @@ export function BayPlace() {
       </Suspense>
       {unread && !busy && <NotRead />}
       <BayTools />
+      <MiddleMark />
       {picture === 'lost' && (
         <p className="picture-note" role="status">
           The graphics card gave the picture up; it comes back by itself as soon as the card does. Laying, checking and

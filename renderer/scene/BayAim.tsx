@@ -1,9 +1,10 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
+import { distance } from '../../shared/base/vec3.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
 import { upFor } from '../state/edits/portEdits.ts';
-import type { Tool } from '../state/handStore.ts';
+import { type Aim, looksForPlace, type Tool } from '../state/handStore.ts';
 import { useBench } from '../state/useBench.ts';
 import { aimAt, withRim } from './aimAt.ts';
 import { PortMark } from './PortMark.tsx';
@@ -19,13 +20,15 @@ interface BayAimProps {
 const REST_MS = 90;
 /** px that a click may tremble. */
 const TREMBLE_PX = 4;
+/** mm. The eye has not been moved between two presses of a key. */
+const SAME_PLACE_MM = 0.01;
 
 /** While a tool looks for a place of the bay: the place under the pointer, marked, and the click that takes it. */
 export function BayAim({ bay, palette }: BayAimProps) {
   const { hand } = useBench();
   const tool = useStore(hand, (state) => state.tool);
   const aim = useStore(hand, (state) => state.aim);
-  const looking = tool.kind !== 'none' && tool.kind !== 'put';
+  const looking = looksForPlace(tool);
   useAim(bay, looking);
   if (aim === null || (tool.kind !== 'seat' && tool.kind !== 'measure')) return null;
   const [at, axis] = aim.rim ? [aim.rim.centre, aim.rim.axis] : [aim.point, aim.normal];
@@ -43,13 +46,13 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
     if (!looking) return;
     let rest: ReturnType<typeof setTimeout> | undefined;
     let pressed: { x: number; y: number } | null = null;
-    const look = (event: PointerEvent) =>
+    const look = (event: Pick<PointerEvent, 'clientX' | 'clientY'>) =>
       aimAt(bay, rayAt(event, canvas, camera), session.getState().parts, section.getState());
     const move = (event: PointerEvent): void => {
       clearTimeout(rest);
       if (event.buttons !== 0) return;
       const aim = look(event);
-      hand.set({ aim });
+      hand.set({ aim, middle: 0 });
       invalidate();
       if (aim !== null && wantsRim(hand.getState().tool.kind))
         rest = setTimeout(() => hand.getState().aim === aim && hand.set({ aim: withRim(bay, aim) }), REST_MS);
@@ -61,7 +64,9 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
       const click = pressed !== null && Math.hypot(event.clientX - pressed.x, event.clientY - pressed.y) <= TREMBLE_PX;
       pressed = null;
       const aim = click ? look(event) : null;
-      if (aim === null) return;
+      if (aim !== null) take(aim);
+    };
+    const take = (aim: Aim): void => {
       const { kind } = hand.getState().tool;
       const taken = wantsRim(kind) ? withRim(bay, aim) : aim;
       if (kind === 'rod') onRod.pick(aim);
@@ -69,11 +74,22 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
       else if (kind === 'level') onSquareUp.pick(aim);
       else onBay.take(taken);
     };
+    /** By key: what lies in the middle of the picture is marked first, and taken when it is asked for once more. */
+    const stop = hand.subscribe(({ middle, aim }, before) => {
+      if (middle === 0 || middle === before.middle) return;
+      const { left, top, width, height } = canvas.getBoundingClientRect();
+      const there = look({ clientX: left + width / 2, clientY: top + height / 2 });
+      const isMarked = aim !== null && there !== null && distance(aim.point, there.point) < SAME_PLACE_MM;
+      if (isMarked && before.middle > 0) take(there);
+      else hand.set({ aim: there !== null && wantsRim(hand.getState().tool.kind) ? withRim(bay, there) : there });
+      invalidate();
+    });
     canvas.addEventListener('pointermove', move);
     canvas.addEventListener('pointerdown', down);
     canvas.addEventListener('pointerup', up);
     return () => {
       clearTimeout(rest);
+      stop();
       canvas.removeEventListener('pointermove', move);
       canvas.removeEventListener('pointerdown', down);
       canvas.removeEventListener('pointerup', up);

@@ -107,11 +107,14 @@ export function CameraWork({ bay, lays }: { bay: Bay; lays: readonly Lay[] }) {
         if (nudge === null || nudge === before.nudge || hands === null) return;
         const rad = Math.PI / 180;
         const move = !stillMotion();
-        if (nudge.nearer === 1) hands.rotate(nudge.aroundDeg * rad, nudge.overDeg * rad, move);
+        const tall = 2 * hands.distance * Math.tan(((camera as PerspectiveCamera).fov * rad) / 2);
+        const aside = nudge.rightShare !== 0 || nudge.upShare !== 0;
+        if (aside) hands.truck(nudge.rightShare * tall, -nudge.upShare * tall, move);
+        else if (nudge.nearer === 1) hands.rotate(nudge.aroundDeg * rad, nudge.overDeg * rad, move);
         else hands.dollyTo(hands.distance / nudge.nearer, move);
         invalidate();
       }),
-    [session, invalidate],
+    [session, camera, invalidate],
   );
 
   useHoseEye(controls, lays);

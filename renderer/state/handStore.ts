@@ -24,6 +24,11 @@ export type Tool =
 
 export const NO_TOOL: Tool = { kind: 'none' };
 
+/** Whether a tool looks for a place of the bay. */
+export function looksForPlace({ kind }: Tool): boolean {
+  return kind !== 'none' && kind !== 'put';
+}
+
 /** The place of the bay under the pointer while a tool looks for one. */
 export interface Aim {
   readonly point: Vec3;
@@ -72,6 +77,8 @@ export interface HandState {
   /** the ports that it joins as its card has them, END A first, and which of them the next port picked in the bay is for */
   readonly joins: Joins | null;
   readonly aim: Aim | null;
+  /** counts how often the middle of the picture was pointed at by a key; 0 = the tool in the hand is led by the pointer */
+  readonly middle: number;
   readonly hold: Hold | null;
   /** the hose as the hand has it; kept until the run is laid again */
   readonly shape: HandShape | null;
@@ -88,6 +95,7 @@ const EMPTY_HAND: HandState = {
   stating: false,
   joins: null,
   aim: null,
+  middle: 0,
   hold: null,
   shape: null,
   trouble: null,
@@ -101,7 +109,7 @@ export function createHandStore() {
     set: store.setState,
     /** Nothing chosen, nothing held. */
     empty: (): void => store.setState(EMPTY_HAND),
-    take: (tool: Tool): void => store.setState({ tool, aim: null }),
+    take: (tool: Tool): void => store.setState({ tool, aim: null, middle: 0 }),
   };
 }
 

@@ -4,7 +4,7 @@ import type { Bench } from './bench.ts';
 import { middleThird } from './edits/lockEdits.ts';
 import type { SupportKind } from './edits/supportEdits.ts';
 import { orderFindings } from './findingOrder.ts';
-import { NO_TOOL } from './handStore.ts';
+import { looksForPlace, NO_TOOL } from './handStore.ts';
 import { layOf } from './runState.ts';
 import { type CameraNudge, STEPS } from './sessionStore.ts';
 import { nextWrench } from './showWrench.ts';
@@ -25,11 +25,31 @@ export interface KeyPress {
   readonly shiftKey: boolean;
 }
 
+const STILL: CameraNudge = { aroundDeg: 0, overDeg: 0, nearer: 1, rightShare: 0, upShare: 0 };
+
+/** Share of the picture's height by which one press moves it. */
+const SIDE_STEP = 0.08;
+
 const plain = (key: string) => (event: KeyPress) => event.key === key && !event.ctrlKey && !event.metaKey;
 const withControl =
   (key: string, shift = false) =>
   (event: KeyPress) =>
     event.key.toLowerCase() === key && (event.ctrlKey || event.metaKey) && event.shiftKey === shift;
+
+/** Moves the look over the bay, as one would slide a drawing under a lens. */
+const SIDEWAYS: readonly KeyAction[] = (
+  [
+    ['ArrowLeft', 'move the look left', { rightShare: -SIDE_STEP }],
+    ['ArrowRight', 'move the look right', { rightShare: SIDE_STEP }],
+    ['ArrowUp', 'move the look up', { upShare: SIDE_STEP }],
+    ['ArrowDown', 'move the look down', { upShare: -SIDE_STEP }],
+  ] as const
+).map(([key, words, by]) => ({
+  shown: `Shift ${key}`,
+  words,
+  fits: (event) => event.key === key && event.shiftKey && !event.ctrlKey && !event.metaKey,
+  act: nudge(by),
+}));
 
 /** Everything the keyboard does in the window, in the order of the list. Tab, arrows, Enter and Space work as anywhere. */
 export const KEY_ACTIONS: readonly KeyAction[] = [
@@ -85,6 +105,13 @@ export const KEY_ACTIONS: readonly KeyAction[] = [
   { shown: 's', words: 'look from lower down', fits: plain('s'), act: nudge({ overDeg: 10 }) },
   { shown: '+', words: 'nearer', fits: plain('+'), act: nudge({ nearer: 1.25 }) },
   { shown: '-', words: 'further off', fits: plain('-'), act: nudge({ nearer: 0.8 }) },
+  ...SIDEWAYS,
+  {
+    shown: 'z',
+    words: 'with a tool in the hand: mark the middle of the picture; again: take it',
+    fits: plain('z'),
+    act: aimAtMiddle,
+  },
   { shown: 'f', words: 'whole bay', fits: plain('f'), act: fitBay },
   { shown: 'x', words: 'see through the bay', fits: plain('x'), act: toggleSeeThrough },
   { shown: 'Shift H', words: 'colours of heat: running, just off, none', fits: plain('H'), act: nextHeat },
@@ -122,7 +149,14 @@ function toggleRecent({ onRecent, document }: Bench): void {
 }
 
 function nudge(by: Partial<CameraNudge>): (bench: Bench) => void {
-  return ({ session }) => session.set({ nudge: { aroundDeg: 0, overDeg: 0, nearer: 1, ...by } });
+  return ({ session }) => session.set({ nudge: { ...STILL, ...by } });
+}
+
+/** Tools that look for a place of the bay find it in the middle of the picture, for who does not point. */
+function aimAtMiddle({ hand, jobs }: Bench): void {
+  if (looksForPlace(hand.getState().tool)) hand.set(({ middle }) => ({ middle: middle + 1 }));
+  else
+    jobs.tell('No tool in the hand', ['Take one up first, such as a new port (key o) or the measure (key Shift M).']);
 }
 
 function stepRun({ session, document }: Bench, by: number): void {

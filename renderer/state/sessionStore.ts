@@ -20,11 +20,16 @@ export interface HoverPlace {
   readonly from: 'bay' | 'straight-view' | 'finding';
 }
 
-/** A turn of the camera about what it looks at, in degrees, and how much nearer it goes (1 = not at all). */
+/**
+ * A turn of the camera about what it looks at, in degrees; how much nearer it goes (1 = not at all); and how far what it
+ * looks at moves to the right and up, in shares of the picture's height.
+ */
 export interface CameraNudge {
   readonly aroundDeg: number;
   readonly overDeg: number;
   readonly nearer: number;
+  readonly rightShare: number;
+  readonly upShare: number;
 }
 
 /** Another shape of the hoses: bodies at an extreme of their motion, by its number, or the chosen hose under pressure, by the number of its breath. */

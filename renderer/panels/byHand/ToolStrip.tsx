@@ -71,7 +71,7 @@ function AimWords({ tool, aim }: { tool: Tool; aim: Aim | null }) {
   if (tool.kind === 'rod') return <RodWords />;
   if (tool.kind === 'measure') return <MeasureWords aim={aim} />;
   if (tool.kind === 'level') return <LevelWords aim={aim} />;
-  if (aim === null) return 'Point at the bay.';
+  if (aim === null) return 'Point at the bay, or mark the middle of the picture by key z.';
   if (tool.kind === 'skin' || tool.kind === 'body')
     return (
       <>

@@ -1,0 +1,32 @@
+import { expect } from '../window.ts';
+import { placePx, rig } from './smallRig.ts';
+
+rig.use({ project: async ({ folder }, use) => use(folder), contextOptions: { reducedMotion: 'reduce' } });
+
+rig(
+  'a port is put and a distance measured by keys alone, in the middle of the picture',
+  async ({ opened: { page } }) => {
+    const inHand = page.getByRole('region', { name: 'In the hand' });
+    await placePx(page, [0, 0, 0]);
+    await page.keyboard.press('o');
+    await page.keyboard.press('z');
+    await expect(inHand).toContainText('box');
+    await expect(page.getByRole('textbox', { name: 'Name' })).toHaveCount(0);
+    await page.keyboard.press('z');
+    await expect(page.getByRole('textbox', { name: 'Name' })).toHaveValue('Port 3');
+    await page.keyboard.press('Control+z');
+
+    await page.keyboard.press('Shift+M');
+    await page.keyboard.press('z');
+    await page.keyboard.press('z');
+    await expect(inHand).toContainText(/From box0 to: /);
+    const before = await placePx(page, [0, 0, 0]);
+    for (const key of ['Shift+ArrowRight', 'Shift+ArrowRight', 'Shift+ArrowUp']) await page.keyboard.press(key);
+    await expect.poll(async () => (await placePx(page, [0, 0, 0]))[0]).toBeLessThan(before[0] - 20);
+    await page.keyboard.press('z');
+    await page.keyboard.press('z');
+    await expect(inHand).toContainText('Measured');
+    const read = Number(/([\d.]+) mm/.exec((await inHand.locator('b').last().textContent()) ?? '')?.[1]);
+    expect(read).toBeGreaterThan(10);
+  },
+);
