@@ -29,6 +29,8 @@ export interface Budget {
    * more lines and by ways that give up clearance
    */
   readonly looksIntoNarrow: 'not' | 'by a line' | 'thoroughly';
+  /** whether ends that nothing joins are proven to be so before any search */
+  readonly provesApart: boolean;
 }
 
 const QUICK: Budget = {
@@ -44,6 +46,7 @@ const QUICK: Budget = {
   plugsPerWay: 1,
   looksForShorter: 0,
   looksIntoNarrow: 'by a line',
+  provesApart: true,
 };
 
 export const BUDGETS: Record<Effort, Budget> = {
@@ -60,6 +63,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     plugsPerWay: 0,
     looksForShorter: 0,
     looksIntoNarrow: 'not',
+    provesApart: false,
   },
   quick: QUICK,
   unkicked: { ...QUICK, kicks: 0 },
@@ -68,7 +72,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     mostStates: 30_000,
     lastStates: 10_000,
     cornerStates: 90_000,
-    fineCornerStates: 90_000,
+    fineCornerStates: 45_000,
     firstWays: 3,
     shortcutFailures: 100,
     cornerRounds: 60,
@@ -76,6 +80,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     plugsPerWay: 2,
     looksForShorter: 1,
     looksIntoNarrow: 'thoroughly',
+    provesApart: true,
   },
   thorough: {
     clocks: 24,
@@ -90,5 +95,6 @@ export const BUDGETS: Record<Effort, Budget> = {
     plugsPerWay: 3,
     looksForShorter: 4,
     looksIntoNarrow: 'thoroughly',
+    provesApart: true,
   },
 };

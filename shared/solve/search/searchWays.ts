@@ -185,7 +185,8 @@ function bestFirstCandidate(setting: Setting): First {
     const isTaut = direct.isShortest && ENDS.every((end) => problem[end].kind === 'held');
     if (isShort) return { candidates: [direct.candidate], expanded: 0, nothingLeft: false, isShort, isTaut };
   }
-  if (direct === undefined && provenApart(space, starts.map(pointOf), goals.map(pointOf), watch))
+  const isApart = (): boolean => provenApart(space, starts.map(pointOf), goals.map(pointOf), watch);
+  if (direct === undefined && budget.provesApart && isApart())
     return { candidates: [], expanded: 0, nothingLeft: true, isShort: false };
   const looksIntoNarrow = direct === undefined ? budget.looksIntoNarrow : 'not';
   const narrow = (look: typeof narrowWay): First => firstOf(look(space, starts, goals, problem.minRadiusMm, watch));
