@@ -75,16 +75,17 @@ export function CameraWork({ bay, lays }: { bay: Bay; lays: readonly Lay[] }) {
     if (fitted.current?.asked !== asked) lookAtWhole({ asked, subject });
   }, [bay, camera, fitSerial, lookAtWhole]);
 
-  // As long as the eye has not been moved, the whole bay stays in sight when its place in the window, or what lies over it,
-  // changes: which is done by the next frame.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: looked at anew when the place or a legend changes
+  const laid = lays.map(({ run }) => run).join(' ');
+  // As long as the eye has not been moved, the whole bay stays in sight when its place in the window, what lies over it, or
+  // which hoses lie in it changes: which is done by the next frame. A hose that is only laid otherwise moves nothing.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: looked at anew when the place, a legend or a hose comes or goes
   useEffect(() => {
     const frame = requestAnimationFrame(() => {
       const [hands, before] = [controls.current, fitted.current];
       if (hands !== null && before !== null && standsAt(hands, before.view)) lookAtWhole(before);
     });
     return () => cancelAnimationFrame(frame);
-  }, [lookAtWhole, size, heat]);
+  }, [lookAtWhole, size, heat, laid]);
 
   useEffect(
     () =>

@@ -31,7 +31,7 @@ export function WorkStrip() {
         <section className="slip work-now" aria-label="Work under way">
           <div className="work-words">
             <b>{current.title}</b>
-            <span>{current.cancelling ? 'stopping' : current.progress.doing}</span>
+            <span>{current.cancelling ? 'stopping' : current.progress.doing.replace(/,$/, '')}</span>
           </div>
           <progress max={1} value={current.progress.fraction} aria-label={current.title} />
           <Button onPress={bench.jobs.cancel} hint="Escape">
