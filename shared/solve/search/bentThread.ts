@@ -7,7 +7,7 @@ import { cellAt, type GoalDistance, type Grid, gridOver } from './goalDistance.t
 import { HEADING_BINS, headingBin } from './headingBin.ts';
 import { NodeQueue } from './nodeQueue.ts';
 
-/** Over the least radius: the length of a step, the cells of which one state is kept for each heading, and those in which two states meet. */
+/** Over the least radius, where nothing finer is asked: the length of a step, the cells of which one state is kept for each heading, and those in which two states meet. */
 const STEP_RADII = 0.35;
 const CELL_RADII = 0.3;
 const MEETING_RADII = 0.35;
@@ -29,6 +29,14 @@ const STATES_BETWEEN_CANCEL_CHECKS = 256;
 export interface ThreadGuides {
   readonly toGoals: GoalDistance;
   readonly toStarts: GoalDistance;
+}
+
+export interface ThreadLimits {
+  /** 1, or how many times shorter steps are: what lies between long ones, short ones find, and take longer over it */
+  readonly fineness: number;
+  /** over the least radius: that of the bends; below 1 they catch up with what steps to eight sides cannot quite follow */
+  readonly radiusShare: number;
+  readonly mostStates: number;
 }
 
 export interface BentThread {
@@ -55,19 +63,19 @@ export function bentThread(
   goals: readonly Pose[],
   radiusMm: number,
   price: (place: Vec3) => number,
-  mostStates: number,
+  { fineness, radiusShare, mostStates }: ThreadLimits,
   watch: Watch,
 ): BentThread {
   const shared: Shared = {
     space,
     price,
     radiusMm,
-    cells: gridOver(space.field.bounds, CELL_RADII * radiusMm),
-    meetings: gridOver(space.field.bounds, MEETING_RADII * radiusMm),
+    cells: gridOver(space.field.bounds, (CELL_RADII * radiusMm) / fineness),
+    meetings: gridOver(space.field.bounds, (MEETING_RADII * radiusMm) / fineness),
   };
   const ahead = new Side(shared, toGoals, starts);
   const back = new Side(shared, toStarts, goals.map(turnedRound));
-  const steps = stepsOf(STEP_RADII * radiusMm, radiusMm);
+  const steps = stepsOf((STEP_RADII * radiusMm) / fineness, radiusShare * radiusMm);
   for (let expanded = 0; expanded < mostStates; expanded++) {
     if (expanded % STATES_BETWEEN_CANCEL_CHECKS === 0) stopIfCancelled(watch);
     const [own, other] = expanded % 2 === 0 ? [ahead, back] : [back, ahead];

@@ -1,5 +1,5 @@
 import type { Watch } from '../../base/watch.ts';
-import { bentThread } from './bentThread.ts';
+import { bentThread, type ThreadLimits } from './bentThread.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
 import type { ClearSpace } from './clearSpace.ts';
 import { DearPlaces } from './dearPlaces.ts';
@@ -26,7 +26,7 @@ export function bentWays(
   starts: readonly EndPose[],
   goals: readonly EndPose[],
   radiusMm: number,
-  limits: { readonly attempts: number; readonly mostStates: number },
+  limits: ThreadLimits & { readonly attempts: number },
   watch: Watch,
 ): BentWays {
   const [from, to] = [starts.map(({ pose }) => pose), goals.map(({ pose }) => pose)];
@@ -34,8 +34,8 @@ export function bentWays(
   const dear = new DearPlaces(radiusMm, TIMES_DEARER);
   let expanded = 0;
   for (let attempt = 0; attempt < limits.attempts && expanded < limits.mostStates; attempt++) {
-    const most = limits.mostStates - expanded;
-    const found = bentThread(space, both, from, to, radiusMm, (place) => dear.price(...place), most, watch);
+    const left = { ...limits, mostStates: limits.mostStates - expanded };
+    const found = bentThread(space, both, from, to, radiusMm, (place) => dear.price(...place), left, watch);
     expanded += found.expanded;
     if (found.line === undefined) break;
     const start = starts[found.start] as EndPose;

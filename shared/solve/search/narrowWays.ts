@@ -26,16 +26,19 @@ const GUESSES = [
 /** Guesses tried on one lattice, each with the ones before it made dear. */
 const LOOKS = 3;
 const LOOK_STATES = 25_000;
-/** Lines tried through a fine grid, at first and after all else, and the cells they may open. */
+/** Lines tried through a fine grid, and then through another, and the cells they may open. */
 const THREADS = {
   first: { attempts: 2, mostCells: 100_000 },
   other: { attempts: 4, mostCells: 100_000 },
-  last: { attempts: 8, mostCells: 300_000 },
 } as const;
 /** Lines that bend as a hose does, at first and after all else: how their guide sees the bay, and what they may cost. */
+const ROUGH_GUIDES = { cellMm: 10, looksForPlaces: false } as const;
+const SHARP_GUIDES = { cellMm: 8, looksForPlaces: true } as const;
 const BENT = {
-  first: { guides: { cellMm: 10, looksForPlaces: false }, limits: { attempts: 4, mostStates: 8_000 } },
-  last: { guides: { cellMm: 8, looksForPlaces: true }, limits: { attempts: 12, mostStates: 100_000 } },
+  first: { guides: ROUGH_GUIDES, limits: { fineness: 1, radiusShare: 1, attempts: 4, mostStates: 8_000 } },
+  finer: { guides: ROUGH_GUIDES, limits: { fineness: 1.5, radiusShare: 1, attempts: 4, mostStates: 8_000 } },
+  last: { guides: SHARP_GUIDES, limits: { fineness: 1, radiusShare: 1, attempts: 8, mostStates: 60_000 } },
+  lastFiner: { guides: SHARP_GUIDES, limits: { fineness: 1.5, radiusShare: 0.95, attempts: 8, mostStates: 30_000 } },
 } as const;
 /** Cells of the fine grid opened in the time that a state of a lattice takes. */
 const CELLS_A_STATE = 10;
@@ -63,16 +66,16 @@ export function narrowWay(
   radiusMm: number,
   watch: Watch,
 ): NarrowWay {
-  const fine = new FineGrid(space, CELL_MM);
   const other = new FineGrid(space, OTHER_CELL_MM);
   const bent = ({ guides, limits }: (typeof BENT)[keyof typeof BENT]): NarrowWay =>
     bentWays(space, guides, starts, goals, radiusMm, limits, watch);
   const looks: readonly (() => NarrowWay)[] = [
     () => bent(BENT.first),
+    () => bent(BENT.finer),
     () => threaded(space, other, starts, goals, radiusMm, THREADS.other, watch),
     ...GUESSES.map((guess) => () => pushedGuess(space, starts, goals, radiusMm, guess, watch)),
-    () => threaded(space, fine, starts, goals, radiusMm, THREADS.last, watch),
     () => bent(BENT.last),
+    () => bent(BENT.lastFiner),
   ];
   let expanded = 0;
   for (const look of looks) {

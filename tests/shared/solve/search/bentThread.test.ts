@@ -23,11 +23,11 @@ const GUIDES = [
   { cellMm: 10, looksForPlaces: false },
   { cellMm: 8, looksForPlaces: true },
 ] as const;
-const STATES = 100_000;
+const LIMITS = { fineness: 1, radiusShare: 1, mostStates: 100_000 };
 
 function thread(around: ClearSpace, starts = [start], goals = [goal]) {
   const guides = narrowGuides(around, GUIDES[1], starts, goals);
-  return bentThread(around, guides, starts, goals, RADIUS_MM, () => 1, STATES, UNWATCHED);
+  return bentThread(around, guides, starts, goals, RADIUS_MM, () => 1, LIMITS, UNWATCHED);
 }
 
 it('leaves and arrives as the ends point, bends about as a hose may, and is hardly anywhere short', () => {
@@ -46,7 +46,7 @@ it('leaves and arrives as the ends point, bends about as a hose may, and is hard
 
 it.each(GUIDES)('becomes a way through the hole, the same one each time, by %o', (guides) => {
   const ends = [[{ clockRad: 0, pose: start }], [{ clockRad: 0, pose: goal }]] as const;
-  const limits = { attempts: 4, mostStates: STATES };
+  const limits = { ...LIMITS, attempts: 4 };
   const find = () => bentWays(space, guides, ends[0], ends[1], RADIUS_MM, limits, UNWATCHED);
   const first = find();
   expect(first.candidate).toBeDefined();
