@@ -14,6 +14,7 @@ export function ToolStrip() {
   const { hand } = useBench();
   const tool = useStore(hand, (state) => state.tool);
   const aim = useStore(hand, (state) => state.aim);
+  const isMarked = useStore(hand, (state) => state.aim !== null && state.middle > 0);
   const project = useDocument((state) => state.open?.history.present);
   const isMeasured = useStore(useBench().onMeasure, (state) => measured(state) !== null);
   if (tool.kind === 'none') return null;
@@ -28,6 +29,7 @@ export function ToolStrip() {
         </b>
         <span>
           <AimWords tool={tool} aim={aim} />
+          {isMarked && '; key z takes it'}
         </span>
       </div>
       <Button hint="Escape" onPress={() => hand.take({ kind: 'none' })}>

@@ -10,7 +10,7 @@ rig(
     await placePx(page, [0, 0, 0]);
     await page.keyboard.press('o');
     await page.keyboard.press('z');
-    await expect(inHand).toContainText('box');
+    await expect(inHand).toContainText(/box.*key z takes it/);
     await expect(page.getByRole('textbox', { name: 'Name' })).toHaveCount(0);
     await page.keyboard.press('z');
     await expect(page.getByRole('textbox', { name: 'Name' })).toHaveValue('Port 3');
