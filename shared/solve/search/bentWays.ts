@@ -13,6 +13,11 @@ export interface BentWays {
   readonly expanded: number;
 }
 
+/** What the lines may cost, all together. */
+export interface BentLimits extends ThreadLimits {
+  readonly attempts: number;
+}
+
 /** Where a line failed, later ones are so many times dearer: else they come by there again, only a little aside. */
 const TIMES_DEARER = 10;
 
@@ -26,7 +31,7 @@ export function bentWays(
   starts: readonly EndPose[],
   goals: readonly EndPose[],
   radiusMm: number,
-  limits: ThreadLimits & { readonly attempts: number },
+  limits: BentLimits,
   watch: Watch,
 ): BentWays {
   const [from, to] = [starts.map(({ pose }) => pose), goals.map(({ pose }) => pose)];

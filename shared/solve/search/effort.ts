@@ -29,6 +29,8 @@ export interface Budget {
    * more lines and by ways that give up clearance
    */
   readonly looksIntoNarrow: 'not' | 'by a line' | 'thoroughly';
+  /** states that lines which bend as a hose does may cost after all else, where it is looked thoroughly */
+  readonly lastBentStates: number;
   /** whether ends that nothing joins are proven to be so before any search */
   readonly provesApart: boolean;
 }
@@ -46,6 +48,7 @@ const QUICK: Budget = {
   plugsPerWay: 1,
   looksForShorter: 0,
   looksIntoNarrow: 'by a line',
+  lastBentStates: 0,
   provesApart: true,
 };
 
@@ -63,6 +66,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     plugsPerWay: 0,
     looksForShorter: 0,
     looksIntoNarrow: 'not',
+    lastBentStates: 0,
     provesApart: false,
   },
   quick: QUICK,
@@ -80,6 +84,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     plugsPerWay: 2,
     looksForShorter: 1,
     looksIntoNarrow: 'thoroughly',
+    lastBentStates: 36_000,
     provesApart: true,
   },
   thorough: {
@@ -95,6 +100,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     plugsPerWay: 3,
     looksForShorter: 4,
     looksIntoNarrow: 'thoroughly',
+    lastBentStates: 400_000,
     provesApart: true,
   },
 };

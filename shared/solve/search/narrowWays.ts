@@ -1,12 +1,13 @@
 import type { Watch } from '../../base/watch.ts';
 import { samplePath } from '../../geometry/arcLinePath.ts';
-import { bentWays } from './bentWays.ts';
+import { type BentLimits, bentWays } from './bentWays.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
 import type { ClearSpace } from './clearSpace.ts';
 import { openCornerWays } from './cornerWays.ts';
 import type { EndPose } from './endPoses.ts';
 import { FineGrid } from './fineGrid.ts';
 import { guideGridFor } from './firstWays.ts';
+import type { NarrowGuides } from './narrowGuide.ts';
 import { pushClear } from './pushClear.ts';
 import { threadWays } from './threadWays.ts';
 
@@ -19,10 +20,7 @@ export interface NarrowWay {
 const CELL_MM = 4;
 const OTHER_CELL_MM = 6;
 /** mm of clearance given up for a first guess, and how fine its lattice is. */
-const GUESSES = [
-  { offsetMm: 4, fineness: 1 },
-  { offsetMm: 8, fineness: 2 },
-] as const;
+const GUESS = { offsetMm: 8, fineness: 2 } as const;
 /** Guesses tried on one lattice, each with the ones before it made dear. */
 const LOOKS = 3;
 const LOOK_STATES = 25_000;
@@ -31,15 +29,14 @@ const THREADS = {
   first: { attempts: 2, mostCells: 100_000 },
   other: { attempts: 4, mostCells: 100_000 },
 } as const;
-/** Lines that bend as a hose does, at first and after all else: how their guide sees the bay, and what they may cost. */
+/** Lines that bend as a hose does: how their guide sees the bay, at first and after all else, and what they may cost. */
 const ROUGH_GUIDES = { cellMm: 10, looksForPlaces: false } as const;
 const SHARP_GUIDES = { cellMm: 8, looksForPlaces: true } as const;
-const BENT = {
-  first: { guides: ROUGH_GUIDES, limits: { fineness: 1, radiusShare: 1, attempts: 4, mostStates: 8_000 } },
-  finer: { guides: ROUGH_GUIDES, limits: { fineness: 1.5, radiusShare: 1, attempts: 4, mostStates: 8_000 } },
-  last: { guides: SHARP_GUIDES, limits: { fineness: 1, radiusShare: 1, attempts: 8, mostStates: 60_000 } },
-  lastFiner: { guides: SHARP_GUIDES, limits: { fineness: 1.5, radiusShare: 0.95, attempts: 8, mostStates: 30_000 } },
-} as const;
+const FIRST_BENT = { attempts: 4, mostStates: 8_000 } as const;
+const LAST_ATTEMPTS = 8;
+/** How much finer steps are where those of the usual length found nothing, and how much sharper bends may be in the end. */
+const FINER = 1.5;
+const SHARPER = 0.95;
 /** Cells of the fine grid opened in the time that a state of a lattice takes. */
 const CELLS_A_STATE = 10;
 const GUESS_STEP_RADII = 0.1;
@@ -58,24 +55,29 @@ export function threadedWay(
   return threaded(space, new FineGrid(space, CELL_MM), starts, goals, radiusMm, THREADS.first, watch);
 }
 
-/** A way through places too narrow for any lattice: a way that gives up some clearance, or one of several lines, pushed clear. */
+/**
+ * A way through places too narrow for any lattice: one of several lines, or a way that gives up some clearance, pushed clear. lastStates:
+ * what lines that bend as a hose does may cost after all else.
+ */
 export function narrowWay(
   space: ClearSpace,
   starts: readonly EndPose[],
   goals: readonly EndPose[],
   radiusMm: number,
+  lastStates: number,
   watch: Watch,
 ): NarrowWay {
   const other = new FineGrid(space, OTHER_CELL_MM);
-  const bent = ({ guides, limits }: (typeof BENT)[keyof typeof BENT]): NarrowWay =>
+  const bent = (guides: NarrowGuides, limits: BentLimits): NarrowWay =>
     bentWays(space, guides, starts, goals, radiusMm, limits, watch);
+  const last = { attempts: LAST_ATTEMPTS, mostStates: lastStates };
   const looks: readonly (() => NarrowWay)[] = [
-    () => bent(BENT.first),
-    () => bent(BENT.finer),
+    () => bent(ROUGH_GUIDES, { ...FIRST_BENT, fineness: 1, radiusShare: 1 }),
+    () => bent(ROUGH_GUIDES, { ...FIRST_BENT, fineness: FINER, radiusShare: 1 }),
     () => threaded(space, other, starts, goals, radiusMm, THREADS.other, watch),
-    ...GUESSES.map((guess) => () => pushedGuess(space, starts, goals, radiusMm, guess, watch)),
-    () => bent(BENT.last),
-    () => bent(BENT.lastFiner),
+    () => pushedGuess(space, starts, goals, radiusMm, watch),
+    () => bent(SHARP_GUIDES, { ...last, fineness: 1, radiusShare: 1 }),
+    () => bent(SHARP_GUIDES, { ...last, mostStates: lastStates / 2, fineness: FINER, radiusShare: SHARPER }),
   ];
   let expanded = 0;
   for (const look of looks) {
@@ -105,11 +107,10 @@ function pushedGuess(
   starts: readonly EndPose[],
   goals: readonly EndPose[],
   radiusMm: number,
-  { offsetMm, fineness }: (typeof GUESSES)[number],
   watch: Watch,
 ): NarrowWay {
-  const relaxed: ClearSpace = { ...space, offsetMm: space.offsetMm + offsetMm };
-  const corners = openCornerWays(relaxed, starts, goals, radiusMm, guideGridFor(relaxed, radiusMm), fineness);
+  const relaxed: ClearSpace = { ...space, offsetMm: space.offsetMm + GUESS.offsetMm };
+  const corners = openCornerWays(relaxed, starts, goals, radiusMm, guideGridFor(relaxed, radiusMm), GUESS.fineness);
   const guesses: Candidate[] = [];
   let expanded = 0;
   for (let look = 0; look < LOOKS; look++) {

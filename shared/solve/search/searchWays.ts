@@ -189,7 +189,7 @@ function bestFirstCandidate(setting: Setting): First {
   if (direct === undefined && budget.provesApart && isApart())
     return { candidates: [], expanded: 0, nothingLeft: true, isShort: false };
   const looksIntoNarrow = direct === undefined ? budget.looksIntoNarrow : 'not';
-  const narrow = (look: typeof narrowWay): First => firstOf(look(space, starts, goals, problem.minRadiusMm, watch));
+  const { minRadiusMm } = problem;
   const mostStates = space.fall === undefined ? budget.lastStates : budget.mostStates;
   const limits = { mostStates, wanted: budget.firstWays };
   const coarse = bothWays(setting, CORNER_FINENESS.coarse);
@@ -197,11 +197,13 @@ function bestFirstCandidate(setting: Setting): First {
   // What mostly finds a way comes first; the line through a tube costs less than a finer lattice.
   const looks: readonly (() => First)[] = [
     () => coarse.ahead(FIRST_LOOK_STATES),
-    ...(looksIntoNarrow === 'not' ? [] : [() => narrow(threadedWay)]),
+    ...(looksIntoNarrow === 'not' ? [] : [() => firstOf(threadedWay(space, starts, goals, minRadiusMm, watch))]),
     () => coarse.back(FIRST_LOOK_STATES),
     () => fine.back(FIRST_LOOK_STATES),
     () => fine.ahead(FIRST_LOOK_STATES),
-    ...(looksIntoNarrow === 'thoroughly' ? [() => narrow(narrowWay)] : []),
+    ...(looksIntoNarrow === 'thoroughly'
+      ? [() => firstOf(narrowWay(space, starts, goals, minRadiusMm, budget.lastBentStates, watch))]
+      : []),
     () => coarse.ahead(budget.cornerStates),
     () => fine.ahead(budget.fineCornerStates),
     () => ({
