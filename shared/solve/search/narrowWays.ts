@@ -77,7 +77,7 @@ export function narrowWay(
     () => threaded(space, other, starts, goals, radiusMm, THREADS.other, watch),
     () => pushedGuess(space, starts, goals, radiusMm, watch),
     () => bent(SHARP_GUIDES, { ...last, fineness: 1, radiusShare: 1 }),
-    () => bent(SHARP_GUIDES, { ...last, mostStates: lastStates / 2, fineness: FINER, radiusShare: SHARPER }),
+    () => bent(ROUGH_GUIDES, { ...last, mostStates: lastStates / 2, fineness: FINER, radiusShare: SHARPER }),
   ];
   let expanded = 0;
   for (const look of looks) {
