@@ -1,4 +1,4 @@
-import type { Project } from '../../shared/document/project/schema.ts';
+import type { Project, Run } from '../../shared/document/project/schema.ts';
 import type { DocumentStore, OpenDocument } from './documentStore.ts';
 import { isStale } from './runState.ts';
 
@@ -6,9 +6,10 @@ type Answer = Pick<OpenDocument, 'report' | 'laidFrom'>;
 
 /**
  * Remembers the answer that each state of the project had, so that undo brings back the hose and not only the words that
- * led to it. An earlier answer is put back only where it is good for more runs than the one at hand, also when that one
- * comes late, after an undo; and, on the way back to its state, where it is good for as many, since that is what was seen
- * there. What was laid of a run that is no longer there is not shown.
+ * led to it. The answer at hand and the remembered one are joined run by run: a lay that is good for the project as it
+ * stands goes before one that is not, also when that one comes late, after an undo. Of two that are as good the remembered
+ * one is taken on the way back to its state, since that is what was seen there, and else the one at hand. What was laid of
+ * a run that is no longer there is not shown.
  */
 export function keepAnswers(document: DocumentStore): void {
   const answers = new WeakMap<Project, Answer>();
@@ -17,19 +18,44 @@ export function keepAnswers(document: DocumentStore): void {
     const { present } = open.history;
     const kept = answers.get(present);
     const comesBack = before.open?.history.present !== present;
-    const gained = kept === undefined ? -1 : goodFor(open, kept) - goodFor(open, open);
-    const better = kept !== undefined && (gained > 0 || (comesBack && gained === 0)) ? kept : open;
-    const shown = withoutStrangers(present, better);
+    const shown = withoutStrangers(present, kept === undefined ? open : joined(open, kept, comesBack));
     if (shown !== open) document.answeredAgain({ report: shown.report, laidFrom: shown.laidFrom });
     else answers.set(present, { report: open.report, laidFrom: open.laidFrom });
   });
 }
 
-/** For how many runs of the project as it stands an answer was worked out. */
-function goodFor(open: OpenDocument, answer: Answer): number {
-  const answered = { ...open, ...answer };
-  const known = new Set(open.history.present.runs.map(({ id }) => id));
-  return (answer.report?.lays ?? []).filter((lay) => known.has(lay.run) && !isStale(answered, lay.run)).length;
+/** Of each run the better of two answers; the very same one where it is the better of every run. */
+function joined(open: OpenDocument, kept: Answer, comesBack: boolean): Answer {
+  const { present } = open.history;
+  /** no lay, one that is stale, one that is good */
+  const worth = ({ report, laidFrom }: Answer, run: string): number => {
+    if (report === null || !report.lays.some((lay) => lay.run === run)) return 0;
+    return isStale({ ...open, laidFrom }, run) ? 1 : 2;
+  };
+  const isFromKept = ({ id }: Run): boolean => {
+    const gained = worth(kept, id) - worth(open, id);
+    return gained > 0 || (comesBack && gained === 0);
+  };
+  const fromKept = new Set(present.runs.filter(isFromKept).map(({ id }) => id));
+  if (fromKept.size === 0 || kept.report === null) return open;
+  if (fromKept.size === present.runs.length || open.report === null) return kept;
+  return joinedAnswers(present, { report: open.report, laidFrom: open.laidFrom }, kept, fromKept);
+}
+
+/** An answer whose lays, findings and projects laid from are of `kept` for some runs, and of `now` for the others. */
+function joinedAnswers(project: Project, now: Answer, kept: Answer, fromKept: ReadonlySet<string>): Answer {
+  if (now.report === null || kept.report === null) return now;
+  const of = (run: string): Answer => (fromKept.has(run) ? kept : now);
+  const runs = project.runs.map(({ id }) => id);
+  const lays = runs.flatMap((run) => of(run).report?.lays.filter((lay) => lay.run === run) ?? []);
+  const findings = runs.flatMap((run) => of(run).report?.findings.filter((finding) => finding.run === run) ?? []);
+  const laidFrom = Object.fromEntries(
+    runs.flatMap((run) => {
+      const from = of(run).laidFrom[run];
+      return from === undefined ? [] : [[run, from] as const];
+    }),
+  );
+  return { report: { ...now.report, lays, findings }, laidFrom };
 }
 
 /** An answer without lays and findings of runs that the project does not have; the very same one when there are none. */

@@ -87,6 +87,35 @@ describe('bench', () => {
     expect([taken, asked.length]).toEqual([1, before]);
   });
 
+  it('keeps the fresh lay of another run when an edit is undone, and brings back the hose of the one that was edited', async () => {
+    const laidFeed = (cutLengthMm: number) => sampleLay('feed', { cutLengthMm });
+    const { bench, ends } = sampleBench({
+      openProject: SAMPLE_BAY,
+      layRuns: {
+        kind: 'done',
+        output: sampleReport([laidFeed(100)], [sampleFinding('feed', { message: 'as it was' })]),
+      },
+    });
+    await bench.openGiven();
+    await bench.layRun('feed');
+    bench.document.edit('slack', (project) => setSlack(project, 'feed', 0.2));
+    ends.layRuns = { kind: 'done', output: sampleReport([laidFeed(104)]) };
+    await bench.layRun('feed');
+    const drainAlso = sampleReport([laidFeed(104), sampleLay('drain')], [sampleFinding('drain')]);
+    ends.layRuns = { kind: 'done', output: drainAlso };
+    await bench.layRun('drain');
+    const stands = () => [
+      ...['feed', 'drain'].map((run) => runState(opened(bench), run)),
+      opened(bench).report?.lays.map(({ cutLengthMm }) => cutLengthMm),
+      opened(bench).report?.findings.map(({ run }) => run),
+    ];
+    expect(stands()).toEqual(['clean', 'look', [104, 100], ['drain']]);
+    bench.document.undo();
+    expect(stands()).toEqual(['look', 'look', [100, 100], ['feed', 'drain']]);
+    bench.document.redo();
+    expect(stands()).toEqual(['clean', 'look', [104, 100], ['drain']]);
+  });
+
   it('marks a run stale when what its lay hangs on is changed, and fresh again when that is undone', async () => {
     const { bench } = sampleBench({ openProject: SAMPLE_BAY, layRuns: { kind: 'done', output: BOTH } });
     await bench.openGiven();
