@@ -5,7 +5,8 @@ import { serialiseProject } from '../../shared/document/project/serialiseProject
 import type { DocumentStore } from './documentStore.ts';
 import type { HandStore } from './handStore.ts';
 import type { JobsStore } from './jobsStore.ts';
-import { isStale, layOf } from './runState.ts';
+import { createOwedRuns, isAsIn } from './owedRuns.ts';
+import { layOf } from './runState.ts';
 
 interface SettlingNeeds {
   readonly document: DocumentStore;
@@ -17,26 +18,34 @@ interface SettlingNeeds {
 const REST_MS = 350;
 
 /** Title of laying again near where the hose lies; other work is never stopped for it. */
-const SETTLING = 'Laying this run again near where it lies';
+const TITLE = 'Laying this run again near where it lies';
+
+/** A settling: the run, and the project as it stood when it began. */
+interface Settling {
+  readonly run: string;
+  readonly from: Project;
+}
 
 /** Lays a run that was changed by hand again, near where it lies and by itself. */
 export function createSettling({ document, jobs, hand }: SettlingNeeds) {
   let resting: ReturnType<typeof setTimeout> | undefined;
-  /** the run that each state of the project made by hand is about; such a state is laid whenever the bench stands in it */
-  const madeByHand = new WeakMap<Project, string>();
+  let underWay: Settling | undefined;
+  const owedRuns = createOwedRuns(document);
 
-  const isUnderWay = (): boolean => jobs.getState().current?.title === SETTLING;
+  const isUnderWay = (): boolean => jobs.getState().current?.title === TITLE;
 
   /** Lays a run again near where it lies, along the shape in the hand where there is one. Without a hose it does nothing. */
-  const settle = async (runId: string, along?: readonly Vec3[]): Promise<void> => {
-    clearTimeout(resting);
+  const settle = async (run: string, along?: readonly Vec3[]): Promise<void> => {
     const { open } = document.getState();
-    if (open === null || open.report === null || !hasHose(layOf(open, runId))) return;
-    const project = open.history.present;
-    const files = { projectText: serialiseProject(project), files: open.files.files };
-    const input = { ...files, run: runId, earlier: open.report, ...(along === undefined ? {} : { along }) };
-    const report = await jobs.work(SETTLING, 'relayRun', input);
-    if (report !== null) document.reported(report, project, [runId]);
+    if (open === null || open.report === null || !hasHose(layOf(open, run))) return;
+    clearTimeout(resting);
+    const from = open.history.present;
+    const files = { projectText: serialiseProject(from), files: open.files.files };
+    const input = { ...files, run, earlier: open.report, ...(along === undefined ? {} : { along }) };
+    if (jobs.getState().current === null) underWay = { run, from };
+    const report = await jobs.work(TITLE, 'relayRun', input);
+    if (report !== null) document.reported(report, from, [run]);
+    if (next() !== undefined) soon();
   };
 
   /** Settles itself when no settling is under way any more. */
@@ -50,26 +59,30 @@ export function createSettling({ document, jobs, hand }: SettlingNeeds) {
       });
     });
 
-  /** The run that was changed by hand and not laid since; none = nothing to settle. */
-  const owed = ({ open } = document.getState()): string | undefined => {
-    const run = open === null ? undefined : madeByHand.get(open.history.present);
-    return open !== null && run !== undefined && isStale(open, run) ? run : undefined;
+  /** The first run that is owed and has a hose to start from; none = nothing to settle. */
+  const next = (): string | undefined => {
+    const { open } = document.getState();
+    return open === null ? undefined : owedRuns.owed().find((run) => hasHose(layOf(open, run)));
+  };
+
+  /** Whether what a settling under way will answer is still good for the project as it stands. */
+  const isStillGood = (): boolean => {
+    const { open } = document.getState();
+    return open !== null && underWay !== undefined && isAsIn(open, underWay.run, underWay.from);
   };
 
   /**
-   * Settles what is owed when no further edit comes for a moment. A settling under way starts over, other work is let be;
-   * what is in the hand is settled when it is let go.
+   * Settles what is owed, one run after the other, when no further edit comes for a moment. A settling under way whose run
+   * was changed since is stopped, other work is let be; what is in the hand is settled when it is let go.
    */
   const soon = (): void => {
     clearTimeout(resting);
     resting = setTimeout(() => {
-      const run = owed();
-      const isBusy = jobs.getState().current !== null;
-      const wasSettling = isUnderWay();
-      if (wasSettling) jobs.cancelQuietly();
+      if (isUnderWay() && !isStillGood()) jobs.cancelQuietly();
+      const run = next();
       if (run === undefined || hand.getState().hold !== null) return;
-      if (!isBusy) void settle(run);
-      else if (wasSettling) soon();
+      if (jobs.getState().current === null) void settle(run);
+      else if (isUnderWay()) soon();
     }, REST_MS);
   };
 
@@ -78,7 +91,7 @@ export function createSettling({ document, jobs, hand }: SettlingNeeds) {
     const before = document.getState().open?.history.present;
     document.edit(name, make, joinLast);
     const after = document.getState().open?.history.present;
-    if (after !== undefined && after !== before) madeByHand.set(after, runId);
+    if (after !== undefined && after !== before) owedRuns.add(after, runId);
   };
 
   /** An edit of a run's supports or locks, after which it settles. */
@@ -88,13 +101,9 @@ export function createSettling({ document, jobs, hand }: SettlingNeeds) {
   };
 
   document.subscribe(({ open }, before) => {
-    const { present, future } = open?.history ?? {};
-    if (present === undefined || present === before.open?.history.present) return;
-    // An edit of something else takes along what is owed.
-    const run = owed(before);
-    if (run !== undefined && future?.length === 0 && !madeByHand.has(present)) madeByHand.set(present, run);
+    if (open === null || open.history.present === before.open?.history.present) return;
     // Undo and redo lead to states that were never laid, since the next change came too soon.
-    if (owed() !== undefined) soon();
+    if (next() !== undefined) soon();
   });
 
   return {

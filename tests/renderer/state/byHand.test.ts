@@ -56,6 +56,15 @@ function opened(bench: SampleBench): OpenDocument {
 const feed = (bench: SampleBench): Run => opened(bench).history.present.runs[0] as Run;
 const cutOf = (bench: SampleBench): number | undefined => opened(bench).report?.lays[0]?.cutLengthMm;
 
+/** An answer that comes when it is told to. */
+function late<T>(): { readonly promise: Promise<T>; readonly come: (value: T) => void } {
+  let come: (value: T) => void = () => undefined;
+  const promise = new Promise<T>((resolve) => {
+    come = resolve;
+  });
+  return { promise, come };
+}
+
 beforeEach(() => {
   vi.useFakeTimers();
 });
@@ -255,14 +264,6 @@ describe('the hose in the hand', () => {
 });
 
 describe('answers that come late', () => {
-  function late<T>(): { readonly promise: Promise<T>; readonly come: (value: T) => void } {
-    let come: (value: T) => void = () => undefined;
-    const promise = new Promise<T>((resolve) => {
-      come = resolve;
-    });
-    return { promise, come };
-  }
-
   it('do not put a hose on the bench whose clamp has been taken back meanwhile', async () => {
     const relay = late<JobEnd<'relayRun'>>();
     const { bench } = await laidBench({ relayRun: relay.promise });
@@ -368,6 +369,42 @@ describe('a clamp slid before the run was laid with it, and undone', () => {
     const clamp: Support = { id: 'clamp-1', kind: 'clamp', point: [40, 0, 0], axis: [1, 0, 0] };
     expect(supportArc(laidWithClampAt(70), clamp)).toBe(40);
     expect(supportArc(laidWithClampAt(70), { ...clamp, point: [70, 0, 0] })).toBe(70);
+  });
+});
+
+describe('runs changed by hand one after the other', () => {
+  const clampOn = (bench: SampleBench, run: string): void => {
+    bench.session.choose(run);
+    bench.byHand.put('clamp');
+  };
+  const relaid = (asked: readonly { name: string; input: unknown }[]): string[] =>
+    asked.filter(({ name }) => name === 'relayRun').map(({ input }) => (input as { run: string }).run);
+  const states = (bench: SampleBench): string[] => ['feed', 'drain'].map((run) => runState(opened(bench), run));
+
+  it('are both laid again, though the second was changed before the first one’s moment had come', async () => {
+    const { bench, asked } = await laidBench();
+    clampOn(bench, 'feed');
+    await vi.advanceTimersByTimeAsync(100);
+    clampOn(bench, 'drain');
+    expect(states(bench)).toEqual(['stale', 'stale']);
+    await vi.advanceTimersByTimeAsync(2000);
+    expect(relaid(asked)).toEqual(['feed', 'drain']);
+    expect(states(bench)).toEqual(['clean', 'clean']);
+  });
+
+  it('are both laid again, though the second was changed while the first settled', async () => {
+    const relay = late<JobEnd<'relayRun'>>();
+    const { bench, asked, ends } = await laidBench({ relayRun: relay.promise });
+    clampOn(bench, 'feed');
+    await vi.advanceTimersByTimeAsync(1000);
+    clampOn(bench, 'drain');
+    await vi.advanceTimersByTimeAsync(1000);
+    expect([relaid(asked), bench.jobs.getState().current?.cancelling]).toEqual([['feed'], false]);
+    ends.relayRun = { kind: 'done', output: RELAID };
+    relay.come({ kind: 'done', output: RELAID });
+    await vi.advanceTimersByTimeAsync(2000);
+    expect(relaid(asked)).toEqual(['feed', 'drain']);
+    expect(states(bench)).toEqual(['clean', 'clean']);
   });
 });
 
