@@ -6,7 +6,7 @@ import { coarseMargins } from './coarseMargins.ts';
 import type { DistanceBounds } from './keptDistances.ts';
 import { skinDistances } from './skinDistances.ts';
 import { tubeDistances, tubeGapMm } from './tubeDistances.ts';
-import { buildTubeField, type TubeField } from './tubeField.ts';
+import { type TubeField, tubesOfRuns } from './tubeField.ts';
 
 /**
  * The rule of held places. A run must start at its port, and the port stands on the bay; a clamp stands on its bracket, a
@@ -127,10 +127,10 @@ export function tubeGroups(tubes: TubeField, { tubeMm, mateMm }: RunKeeps): { fi
   if (tubes.tubes.length === 0) return [];
   if (mateMm === undefined || mateMm.size === 0) return [{ field: tubes, wholeMm: tubeMm }];
   const askedOf = (run: string): number => mateMm.get(run) ?? tubeMm;
-  return [...new Set(tubes.tubes.map((t) => askedOf(t.run)))].map((wholeMm) => ({
-    field: buildTubeField(tubes.tubes.filter((t) => askedOf(t.run) === wholeMm)),
-    wholeMm,
-  }));
+  return [...new Set(tubes.tubes.map((t) => askedOf(t.run)))].map((wholeMm) => {
+    const runs = new Set(tubes.tubes.flatMap((t) => (askedOf(t.run) === wholeMm ? [t.run] : [])));
+    return { field: tubesOfRuns(tubes, runs), wholeMm };
+  });
 }
 
 /** The box in which hoses may run, widened so that a run's own ports and clamps have a bend's room about them too. */

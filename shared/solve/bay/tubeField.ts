@@ -54,14 +54,16 @@ export function buildTubeField(tubes: readonly Tube[]): TubeField {
   return { tubes, pieces: Float64Array.from(pieces), nodes: Float64Array.from(nodes.flat()) };
 }
 
-const ofOneRun = new WeakMap<TubeField, Map<string, TubeField>>();
+const parts = new WeakMap<TubeField, Map<string, TubeField>>();
 
-/** The tubes of one of the runs of a field; built once. */
-export function tubesOfOneRun(all: TubeField, run: string): TubeField {
-  const known = ofOneRun.get(all) ?? new Map<string, TubeField>();
-  ofOneRun.set(all, known);
-  const field = known.get(run) ?? buildTubeField(all.tubes.filter((tube) => tube.run === run));
-  known.set(run, field);
+/** The tubes of some of the runs of a field; built once, and kept as long as the field. */
+export function tubesOfRuns(all: TubeField, runs: ReadonlySet<string>): TubeField {
+  if (all.tubes.every((tube) => runs.has(tube.run))) return all;
+  const known = parts.get(all) ?? new Map<string, TubeField>();
+  parts.set(all, known);
+  const name = JSON.stringify([...runs].sort());
+  const field = known.get(name) ?? buildTubeField(all.tubes.filter((tube) => runs.has(tube.run)));
+  known.set(name, field);
   return field;
 }
 

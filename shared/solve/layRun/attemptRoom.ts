@@ -65,7 +65,9 @@ export function openAttempt(
     lie: (routes, close, part, range) => {
       const taut = new Map(routes.map((route) => [route, tautLiveMm(setting, route, close, led, part)]));
       const tautLiveOf = (route: Route): number => taut.get(route) ?? liveMmOf(route);
-      return findShape(setting, routes, { ...surroundings, tautLiveOf }, part, range);
+      const [shortest] = close;
+      const tried = { ...surroundings, tautLiveOf, ...(shortest && { shortest }) };
+      return findShape(setting, routes, tried, part, range);
     },
     fine: (candidate, part) => refined(setting, candidate, surroundings, part),
   };

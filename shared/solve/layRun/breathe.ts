@@ -6,7 +6,7 @@ import type { Project } from '../../document/project/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
 import { leastRadius } from '../../geometry/curveLimits.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
-import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
+import { type TubeField, tubesOfRuns } from '../bay/tubeField.ts';
 import type { ContactField } from '../rod/rodProblem.ts';
 import type { Candidate } from './candidate.ts';
 import { centrelineOf, drawnLine } from './centreline.ts';
@@ -37,8 +37,8 @@ export function breathe(
   const { shape, route, clamps, tautLiveMm } = candidate;
   const fixed = { ...route, clockARad: shape.clockARad, clockBRad: shape.clockBRad };
   // Hoses tied together breathe together.
-  const mates = others.tubes.filter(({ run }) => bundleOf(project, setting.run, run) !== undefined);
-  const apart = mates.length === 0 ? others : buildTubeField(others.tubes.filter((tube) => !mates.includes(tube)));
+  const isApart = (run: string): boolean => bundleOf(project, setting.run, run) === undefined;
+  const apart = tubesOfRuns(others, new Set(others.tubes.map(({ run }) => run).filter(isApart)));
   return CHANGES.map((id) => {
     const change = ruleValue(project, id, setting.run).value;
     const liveLengthMm = shape.liveLengthMm * (1 + change);

@@ -68,7 +68,7 @@ export function breatheWell(
   };
   let heldFrom: Candidate | undefined;
   const heldThere = (): Candidate | undefined => {
-    if (heldFrom === best.candidate) return undefined;
+    if (heldFrom === best.candidate || best.breathing.some(({ taut }) => taut)) return undefined;
     heldFrom = best.candidate;
     const more = holdAt(setting, best.candidate, nearestAtMm(best));
     const { route: way, liveMm } = best.candidate;

@@ -69,7 +69,7 @@ export function findShape(
   const clamped = new Map(routes.map((route) => [route, ownClamps(route)]));
   const crowded = new Set<readonly ProposedClamp[]>();
   const leastFault = new Map<Route, number>();
-  const [shortest] = routes;
+  const { shortest = routes[0] } = surroundings;
   const isBent = shortest !== undefined && isBentAllAlong(shortest, setting.minRadiusMm);
   const all = isBent ? BENT_TRIALS : TRIALS;
   const trials = all.filter((t) => isTried(setting, t, isBent ? 'all' : range));

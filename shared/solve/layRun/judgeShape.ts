@@ -1,5 +1,4 @@
 import { CLEARANCE_PROOF_MM, RADIUS_RELATIVE } from '../../base/tolerances.ts';
-import type { Vec3 } from '../../base/vec3.ts';
 import { curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { leastAlong, leastRadius } from '../../geometry/curveLimits.ts';
 import type { RunField } from '../bay/runField.ts';
@@ -14,8 +13,6 @@ export interface Judgement {
   readonly radiusAtMm: number;
   /** least margin of the field along the live hose, mm; negative = too near, Infinity = nowhere near to that */
   readonly marginMm: number;
-  readonly marginAtMm: number;
-  readonly marginPoint: Vec3;
   /** where a clamp would mend the worst of it, mm from shoulder A */
   readonly worstAtMm: number;
   /** 0 = meets everything; else how badly it fails, comparable between shapes of one run */
@@ -53,8 +50,6 @@ export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): 
     radiusMm: radius.found,
     radiusAtMm: radius.arcLengthMm,
     marginMm: margin.found,
-    marginAtMm: margin.arcLengthMm,
-    marginPoint: margin.point,
     worstAtMm:
       margin.found < 0
         ? margin.arcLengthMm

@@ -26,6 +26,8 @@ export interface Lying {
 export interface Surroundings extends Lying {
   /** live length of the shortest lay on a route's side of things, mm */
   tautLiveOf(route: Route): number;
+  /** the shortest route known, which tells whether there is room to lie but in a bend; absent = the first of those tried */
+  readonly shortest?: Route;
   /** what it leans on that is to keep clear of everything by what is asked; absent = such a hose is not looked for */
   readonly kept?: ContactField;
   /** whether a hose that touches something may still be clear of it by all that is asked */

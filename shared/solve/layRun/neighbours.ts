@@ -5,7 +5,7 @@ import { requiredRunClearance, requiredSkinClearance } from '../../document/rule
 import { nearestDistance, nearestPoint, newNearest } from '../../geometry/bvh.ts';
 import { partOfTriangle } from '../../geometry/triMesh.ts';
 import type { BayIndex, IndexedSkin } from '../bay/bayIndex.ts';
-import { nearestTube, newNearestTube, type TubeField, tubesOfOneRun } from '../bay/tubeField.ts';
+import { nearestTube, newNearestTube, type TubeField, tubesOfRuns } from '../bay/tubeField.ts';
 
 /** Something the run is measured against: exact distance from a centreline point to its surface (Infinity beyond the bound), and the nearest point on it. */
 export interface Neighbour {
@@ -40,7 +40,7 @@ export function skinNeighbour(bay: BayIndex, { skin, bvh }: IndexedSkin, require
 
 /** One of the runs of a field of tubes. */
 export function runNeighbour(all: TubeField, run: string, requiredMm: number): Neighbour {
-  const field = tubesOfOneRun(all, run);
+  const field = tubesOfRuns(all, new Set([run]));
   const near = newNearestTube();
   return {
     requiredMm,

@@ -20,12 +20,12 @@ export function tautLiveMm(
   field: RunField,
   watch: Watch,
 ): number {
-  if (close.includes(route)) return liveMmOf(route);
   const shorter = close
-    .filter((r) => liveMmOf(r) <= liveMmOf(route))
+    .filter((r) => r !== route && liveMmOf(r) <= liveMmOf(route))
     .sort((a, b) => liveMmOf(a) - liveMmOf(b))
     .find((r) => goTheSameSides(r, route, field));
   if (shorter !== undefined) return liveMmOf(shorter);
+  if (close.includes(route)) return liveMmOf(route);
   const drawn = (): Route => drawnTaut(setting, route, field, DRAWN, watch) ?? route;
   return liveMmOf(remembered(field, `taut ${setting.minRadiusMm} ${setting.seed} ${JSON.stringify(route)}`, drawn));
 }

@@ -58,12 +58,13 @@ function findOnOtherSides(
   const { minRadiusMm } = room.setting;
   let beside = along;
   const routes = [...shortest];
-  for (const times of [GENTLER, GENTLEST]) {
-    const gentle = room.routes(minRadiusMm * times, 1, 'unkicked', partOf(watch, 0.4, 0.45));
+  for (const [i, times] of [GENTLER, GENTLEST].entries()) {
+    const part = partOf(watch, 0.4 + 0.05 * i, 0.45 + 0.05 * i);
+    const gentle = room.routes(minRadiusMm * times, 1, 'unkicked', partOf(part, 0, 0.4));
     routes.push(...gentle);
-    beside = betterOf(beside, room.lie(gentle, shortest, partOf(watch, 0.45, 0.5), 'plain'));
+    beside = betterOf(beside, room.lie(gentle, shortest, partOf(part, 0.4, 0.6), 'plain'));
     if (beside?.judgement.fault === 0) return beside;
-    beside = betterOf(beside, room.lie(routes, shortest, partOf(watch, 0.45, 0.5), 'snug'));
+    beside = betterOf(beside, room.lie(routes, shortest, partOf(part, 0.6, 1), 'snug'));
     if (beside?.judgement.fault === 0) return beside;
   }
   const sideRoutes = (radiusMm: number, part: Watch): readonly Route[] =>

@@ -60,6 +60,25 @@ describe('curveLimits', () => {
     }
   });
 
+  it('looks only for what is below a value: the same where there is such, nothing and its proof where there is none', () => {
+    for (let seed = 20; seed <= 32; seed++) {
+      const random = seededRandom(seed);
+      const curve = wildCurve(seed);
+      const points = Array.from({ length: 30 }, (): Vec3 => [random() * 250, random() * 100 - 50, random() * 100 - 50]);
+      const value = (p: Vec3): number => Math.min(...points.map((q) => distance(p, q)));
+      const least = densest(curve, (s) => value(curveAt(curve, s).point));
+      const below = (mm: number) => leastAlong(curve, 0, curveLengthMm(curve), value, 1, 0.1, mm);
+      const there = below(least + 5);
+      expect(there.found).toBeLessThan(least + 0.1 + 1e-9);
+      expect(there.provenAtLeast).toBeLessThanOrEqual(least + 1e-9);
+      expect(there.found - there.provenAtLeast).toBeLessThanOrEqual(0.1 + 1e-12);
+      const none = below(least - 0.5);
+      expect(none.found).toBe(Infinity);
+      expect(none.provenAtLeast).toBeGreaterThanOrEqual(least - 0.6 - 1e-9);
+      expect(none.provenAtLeast).toBeLessThanOrEqual(least + 1e-9);
+    }
+  });
+
   it('answers infinity where nothing is near', () => {
     const curve = wildCurve(3);
     const least = leastAlong(curve, 0, curveLengthMm(curve), () => Infinity, 1, 0.1);

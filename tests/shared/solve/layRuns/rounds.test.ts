@@ -66,6 +66,16 @@ function apartMm(one: Lay, other: Lay): number {
 }
 
 describe('runs laid in rounds', () => {
+  it('begins with the run whose ends are furthest apart, and answers each as itself', async () => {
+    const reachesMm = [200, 500, 300];
+    const apart = reachesMm.map((mm, i): Stated => ({ from: [0, 200 * i, 0], to: [mm, 200 * i, 0] }));
+    const { lays, asked } = await lie(facing(apart));
+    expect(asked.map(({ run }) => run.run.id)).toEqual(['r1', 'r2', 'r0']);
+    expect(lays.map(({ run }) => run)).toEqual(['r0', 'r1', 'r2']);
+    // From seat to shoulder 25 mm, from shoulder to mouth 15 mm, at either end.
+    for (const [i, lay] of lays.entries()) expect(lay.tautLengthMm).toBeCloseTo((reachesMm[i] as number) - 2 * 40, 0);
+  });
+
   it('that are far from each other are laid once each', async () => {
     const { lays, asked } = await lie(facing([0, 300, 600].map((y) => ({ from: [0, y, 0], to: [600, y, 0] }))));
     expect(lays.map((l) => l.outcome)).toEqual(['laid', 'laid', 'laid']);
