@@ -45,7 +45,6 @@ export function createSettling({ document, jobs, hand }: SettlingNeeds) {
     if (jobs.getState().current === null) underWay = { run, from };
     const report = await jobs.work(TITLE, 'relayRun', input);
     if (report !== null) document.reported(report, from, [run]);
-    if (next() !== undefined) soon();
   };
 
   /** Settles itself when no settling is under way any more. */
@@ -73,7 +72,7 @@ export function createSettling({ document, jobs, hand }: SettlingNeeds) {
 
   /**
    * Settles what is owed, one run after the other, when no further edit comes for a moment. A settling under way whose run
-   * was changed since is stopped, other work is let be; what is in the hand is settled when it is let go.
+   * was changed since is stopped, other work is waited for; what is in the hand is settled when it is let go.
    */
   const soon = (): void => {
     clearTimeout(resting);
@@ -82,7 +81,6 @@ export function createSettling({ document, jobs, hand }: SettlingNeeds) {
       const run = next();
       if (run === undefined || hand.getState().hold !== null) return;
       if (jobs.getState().current === null) void settle(run);
-      else if (isUnderWay()) soon();
     }, REST_MS);
   };
 
@@ -104,6 +102,11 @@ export function createSettling({ document, jobs, hand }: SettlingNeeds) {
     if (open === null || open.history.present === before.open?.history.present) return;
     // Undo and redo lead to states that were never laid, since the next change came too soon.
     if (next() !== undefined) soon();
+  });
+
+  // What fell due while the bench was at work, or was not good any more when it came.
+  jobs.subscribe(({ current }, before) => {
+    if (current === null && before.current !== null) soon();
   });
 
   return {

@@ -406,6 +406,20 @@ describe('runs changed by hand one after the other', () => {
     expect(relaid(asked)).toEqual(['feed', 'drain']);
     expect(states(bench)).toEqual(['clean', 'clean']);
   });
+
+  it('are laid again when other work has ended that was under way as their moment came', async () => {
+    const { bench, asked, ends } = await laidBench();
+    const all = late<JobEnd<'layRuns'>>();
+    ends.layRuns = all.promise;
+    void bench.layAll();
+    clampOn(bench, 'feed');
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(relaid(asked)).toEqual([]);
+    all.come({ kind: 'done', output: LAID });
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(relaid(asked)).toEqual(['feed']);
+    expect(states(bench)).toEqual(['clean', 'clean']);
+  });
 });
 
 describe('locked stretches', () => {
