@@ -68,7 +68,7 @@ export function createByHand({ document, session, hover, jobs, hand, host }: Han
     const here = chosen();
     if (here === null) return;
     const { current } = jobs.getState();
-    if (settling.isUnderWay()) jobs.cancelQuietly();
+    if (settling.isUnderWay()) settling.stop();
     else if (current !== null) {
       jobs.tell('The bench is at work', ['Take hold of the hose when it is done, or cancel it first.']);
       return;

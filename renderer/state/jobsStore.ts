@@ -78,11 +78,12 @@ export function createJobsStore(host: Pick<JobHost, 'start'>) {
     tell,
     tellProblems,
     dismiss: (): void => store.setState({ notice: null }),
-    /** Stops the work because something newer makes it needless: nothing is said of it. */
-    cancelQuietly: (): void => {
-      if (store.getState().current?.cancelling !== false) return;
+    /** Stops the work because something newer makes it needless: nothing is said of it. False when it is being stopped already. */
+    cancelQuietly: (): boolean => {
+      if (store.getState().current?.cancelling !== false) return false;
       quiet = true;
       cancel();
+      return true;
     },
     cancel,
   };

@@ -17,6 +17,14 @@ export function createOwedRuns(document: DocumentStore) {
     madeByHand.set(project, new Set([...(madeByHand.get(project) ?? []), run]));
   };
 
+  /** After a try that came to nothing; also of the project as it stands, where the run is still what was tried. */
+  const forget = (run: string, from: Project): void => {
+    const { open } = document.getState();
+    const present = open !== null && isAsIn(open, run, from) ? [open.history.present] : [];
+    for (const project of [from, ...present])
+      madeByHand.set(project, new Set([...(madeByHand.get(project) ?? [])].filter((one) => one !== run)));
+  };
+
   document.subscribe(({ open }, before) => {
     const { present, future } = open?.history ?? {};
     if (present === undefined || present === before.open?.history.present) return;
@@ -24,7 +32,7 @@ export function createOwedRuns(document: DocumentStore) {
     if (future?.length === 0 && !madeByHand.has(present)) for (const run of owed(before)) add(present, run);
   });
 
-  return { owed, add };
+  return { owed, add, forget };
 }
 
 export type OwedRuns = ReturnType<typeof createOwedRuns>;

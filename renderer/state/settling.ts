@@ -24,6 +24,8 @@ const TITLE = 'Laying this run again near where it lies';
 interface Settling {
   readonly run: string;
   readonly from: Project;
+  /** stopped because something newer makes it needless: what is owed stays owed */
+  isStopped: boolean;
 }
 
 /** Lays a run that was changed by hand again, near where it lies and by itself. */
@@ -39,21 +41,30 @@ export function createSettling({ document, jobs, hand }: SettlingNeeds) {
     const { open } = document.getState();
     if (open === null || open.report === null || !hasHose(layOf(open, run))) return;
     clearTimeout(resting);
+    // Other work is waited for; its end wakes what is owed.
+    if (jobs.getState().current !== null) return;
     const from = open.history.present;
     const files = { projectText: serialiseProject(from), files: open.files.files };
     const input = { ...files, run, earlier: open.report, ...(along === undefined ? {} : { along }) };
-    if (jobs.getState().current === null) underWay = { run, from };
+    const mine: Settling = { run, from, isStopped: false };
+    underWay = mine;
     const report = await jobs.work(TITLE, 'relayRun', input);
     if (report !== null) document.reported(report, from, [run]);
+    else if (!mine.isStopped) owedRuns.forget(run, from);
+  };
+
+  /** Stops a settling under way without a word. */
+  const stop = (): void => {
+    if (isUnderWay() && jobs.cancelQuietly() && underWay !== undefined) underWay.isStopped = true;
   };
 
   /** Settles itself when no settling is under way any more. */
   const ended = (): Promise<void> =>
     new Promise((resolve) => {
       if (!isUnderWay()) return resolve();
-      const stop = jobs.subscribe(({ current }) => {
+      const leave = jobs.subscribe(({ current }) => {
         if (current !== null) return;
-        stop();
+        leave();
         resolve();
       });
     });
@@ -77,7 +88,7 @@ export function createSettling({ document, jobs, hand }: SettlingNeeds) {
   const soon = (): void => {
     clearTimeout(resting);
     resting = setTimeout(() => {
-      if (isUnderWay() && !isStillGood()) jobs.cancelQuietly();
+      if (!isStillGood()) stop();
       const run = next();
       if (run === undefined || hand.getState().hold !== null) return;
       if (jobs.getState().current === null) void settle(run);
@@ -115,6 +126,7 @@ export function createSettling({ document, jobs, hand }: SettlingNeeds) {
     change,
     edit,
     isUnderWay,
+    stop,
     ended,
     /** Nothing settles before the next edit, or before what is in the hand is let go. */
     notYet: (): void => clearTimeout(resting),

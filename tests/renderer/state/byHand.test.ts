@@ -420,6 +420,57 @@ describe('runs changed by hand one after the other', () => {
     expect(relaid(asked)).toEqual(['feed']);
     expect(states(bench)).toEqual(['clean', 'clean']);
   });
+
+  const rename = (bench: SampleBench, name: string): void =>
+    bench.document.edit('name', (project) => ({ ...project, name }));
+
+  it('are not tried again at every other edit once they could not be laid, and again when they are changed', async () => {
+    const refused: JobEnd<'relayRun'> = { kind: 'bad-input', problems: [{ path: '', message: 'no way there' }] };
+    const { bench, asked } = await laidBench({ relayRun: refused });
+    clampOn(bench, 'feed');
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(bench.jobs.getState().notice?.lines[0]).toContain('no way there');
+    bench.jobs.dismiss();
+    for (const name of ['One', 'Two', 'Three']) {
+      rename(bench, name);
+      await vi.advanceTimersByTimeAsync(1000);
+    }
+    expect(relaid(asked)).toEqual(['feed']);
+    expect(bench.jobs.getState().notice).toBeNull();
+    clampOn(bench, 'feed');
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(relaid(asked)).toEqual(['feed', 'feed']);
+  });
+
+  it('are let be when laying again was stopped by the user, also where something else was edited meanwhile', async () => {
+    const relay = late<JobEnd<'relayRun'>>();
+    const { bench, asked } = await laidBench({ relayRun: relay.promise });
+    clampOn(bench, 'feed');
+    await vi.advanceTimersByTimeAsync(1000);
+    rename(bench, 'One');
+    bench.jobs.cancel();
+    relay.come({ kind: 'cancelled' });
+    await vi.advanceTimersByTimeAsync(1000);
+    rename(bench, 'Two');
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(relaid(asked)).toEqual(['feed']);
+    expect(states(bench)).toEqual(['stale', 'clean']);
+  });
+
+  it('are laid again after the hose was taken in the hand while they settled, and let go without a change', async () => {
+    const relay = late<JobEnd<'relayRun'>>();
+    const { bench, asked, ends } = await laidBench({ relayRun: relay.promise });
+    clampOn(bench, 'feed');
+    await vi.advanceTimersByTimeAsync(1000);
+    bench.byHand.grasp({ arcLengthMm: 70 }, [70, 0, 0]);
+    relay.come({ kind: 'cancelled' });
+    await vi.advanceTimersByTimeAsync(1000);
+    ends.relayRun = { kind: 'done', output: RELAID };
+    bench.byHand.letGo();
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(relaid(asked)).toEqual(['feed', 'feed']);
+    expect(states(bench)).toEqual(['clean', 'clean']);
+  });
 });
 
 describe('locked stretches', () => {
