@@ -8,9 +8,17 @@ import type { ProjectFiles } from '../../shared/jobs/contract.ts';
 import type { DocumentStore } from './documentStore.ts';
 import type { JobsStore } from './jobsStore.ts';
 
+export interface FoundMends {
+  readonly mends: Mends;
+  /** the one finding that is to be mended; absent = all of the run */
+  readonly of?: Finding;
+  /** the project they were tried on, and its findings */
+  readonly from: Project;
+  readonly before: readonly Finding[];
+}
+
 export interface MendsState {
-  /** what was found, for which finding (absent = all of the run), and the project it was tried on */
-  readonly found: { readonly mends: Mends; readonly of?: Finding; readonly from: Project } | null;
+  readonly found: FoundMends | null;
   /** number of the answer that is drawn beside the hose; `null` = none */
   readonly shown: number | null;
 }
@@ -33,7 +41,7 @@ export function createOnMends({ document, jobs, filesNow }: MendsNeeds) {
     const checks = of === undefined ? {} : { checks: [of.check] };
     const mends = await jobs.work('Trying what would mend it', 'tryMends', { ...now.files, run, report, ...checks });
     if (mends === null) return;
-    const found = { mends, from: now.project, ...(of === undefined ? {} : { of }) };
+    const found = { mends, from: now.project, before: report.findings, ...(of === undefined ? {} : { of }) };
     store.setState({ found, shown: null });
   };
 

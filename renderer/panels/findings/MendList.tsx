@@ -1,12 +1,10 @@
 import { useStore } from 'zustand';
 import type { Finding } from '../../../shared/document/lay/schema.ts';
-import type { Mends, NearMend } from '../../../shared/document/mends/schema.ts';
-import { lackOf, nearestWords, triedWords } from '../../../shared/document/wording/mendsWords.ts';
+import { triedWords } from '../../../shared/document/wording/mendsWords.ts';
 import { useBench, useDocument, useJobs } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
-import { LeftFinding } from './LeftFinding.tsx';
 import { MendRow } from './MendRow.tsx';
-import { curedWords, titleOf } from './mendText.ts';
+import { NearMends } from './NearMends.tsx';
 
 /** What would mend a run, or one finding of it, once it was tried: the changes that do, each to be seen and to be made. */
 export function MendList({ run, of }: { run: string; of?: Finding }) {
@@ -25,43 +23,14 @@ export function MendList({ run, of }: { run: string; of?: Finding }) {
       </p>
       <ol className="mend-rows">
         {answers.map((answer, i) => (
-          <MendRow key={answer.mend.id} answer={answer} number={i} mayMake={!busy && !isOld} />
+          <MendRow key={answer.mend.id} answer={answer} before={found.before} number={i} mayMake={!busy && !isOld} />
         ))}
       </ol>
       {answers.length > 0 && <p className="mend-line">Each was laid and checked so, among the other hoses.</p>}
-      {nearest.length > 0 && <Nearest mends={found.mends} nearest={nearest} />}
+      {nearest.length > 0 && <NearMends mends={found.mends} nearest={nearest} before={found.before} />}
       <Button look="quiet" onPress={() => onMends.clear()}>
         Put these away
       </Button>
     </section>
-  );
-}
-
-/** What was tried and is no answer, with what it lacks: to be read, not to be made. */
-function Nearest({ mends, nearest }: { mends: Mends; nearest: readonly NearMend[] }) {
-  return (
-    <>
-      <p className="teach">{nearestWords(mends)}</p>
-      <ul className="mend-rows">
-        {nearest.map((near) => (
-          <li className="mend-row" key={near.mend.id}>
-            <strong>{titleOf(near.mend.words)}</strong>
-            {near.cures.map((words) => (
-              <span key={words}>{curedWords(words)}</span>
-            ))}
-            {near.toGet.length > 0 && <span className="mend-line">To get: {near.toGet.join(', ')}</span>}
-            <ul className="mend-left" aria-label={`What it lacks: ${titleOf(near.mend.words)}`}>
-              {lackOf(near).map((finding) => (
-                <LeftFinding
-                  key={`${finding.check} ${finding.message}`}
-                  finding={finding}
-                  isNew={near.brings.includes(finding)}
-                />
-              ))}
-            </ul>
-          </li>
-        ))}
-      </ul>
-    </>
   );
 }

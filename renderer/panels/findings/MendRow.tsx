@@ -8,9 +8,12 @@ import { Shape, type ShapeKind } from '../../widgets/Shape.tsx';
 import { Length } from '../Length.tsx';
 import { LeftFinding } from './LeftFinding.tsx';
 import { curedWords, titleOf } from './mendText.ts';
+import { type Standing, standingOf } from './standingOf.ts';
 
 interface MendRowProps {
   readonly answer: MendAnswer;
+  /** the findings that it was tried on */
+  readonly before: readonly Finding[];
   readonly number: number;
   readonly mayMake: boolean;
 }
@@ -19,12 +22,12 @@ interface MendRowProps {
 const SAME_CUT_MM = 0.05;
 
 /** A change that mends: whether the hose may then be cut, what it cures, what it comes to at the saw, what it brings and leaves. */
-export function MendRow({ answer, number, mayMake }: MendRowProps) {
+export function MendRow({ answer, before, number, mayMake }: MendRowProps) {
   const { onMends } = useBench();
   const shown = useStore(onMends, (state) => state.shown === number);
   const { mend, cured, lay, longerMm, toGet, left, brings = [] } = answer;
-  const isBrought = ({ message }: Finding): boolean => brings.some((one) => one.message === message);
-  const still = left.filter((finding) => !isBrought(finding));
+  const standing = (finding: Finding): Standing => standingOf(finding, brings, before);
+  const still = left.filter((finding) => standing(finding) === 'as before');
   return (
     <li className="mend-row">
       <span className="mend-verdict">
@@ -46,9 +49,9 @@ export function MendRow({ answer, number, mayMake }: MendRowProps) {
       </span>
       {toGet.length > 0 && <span className="mend-line">To get: {toGet.join(', ')}</span>}
       {brings.length > 0 && (
-        <ul className="mend-left" aria-label="What it brings">
+        <ul className="mend-left" aria-label="What it brings or makes worse">
           {brings.map((finding) => (
-            <LeftFinding key={`${finding.check} ${finding.message}`} finding={finding} isNew />
+            <LeftFinding key={`${finding.check} ${finding.message}`} finding={finding} standing={standing(finding)} />
           ))}
         </ul>
       )}
@@ -57,7 +60,7 @@ export function MendRow({ answer, number, mayMake }: MendRowProps) {
           <summary>What stays as it is: {still.length}</summary>
           <ul className="mend-left" aria-label="What stays as it is">
             {still.map((finding) => (
-              <LeftFinding key={`${finding.check} ${finding.message}`} finding={finding} isNew={false} />
+              <LeftFinding key={`${finding.check} ${finding.message}`} finding={finding} standing="as before" />
             ))}
           </ul>
         </details>

@@ -1,5 +1,6 @@
 import { LEVEL_DEG } from '../../base/tolerances.ts';
 import type { Finding, Severity } from '../../document/lay/schema.ts';
+import { findingKey } from '../../document/mends/findingKey.ts';
 
 const GRAVITY: Readonly<Record<Severity, number>> = { note: 0, look: 1, stop: 2 };
 /** Of its limit. A margin that falls by more than this makes a finding that stays worse; less is what laying anew changes. */
@@ -54,9 +55,4 @@ function worstOfEach(findings: readonly Finding[]): Map<string, Finding> {
 function isGraver(one: Finding, other: Finding): boolean {
   const more = GRAVITY[one.severity] - GRAVITY[other.severity];
   return more > 0 || (more === 0 && one.margin < other.margin);
-}
-
-/** The same for the finding of the same thing in another lay. */
-export function findingKey({ check, run, rule, with: thing }: Finding): string {
-  return [check, run, rule, thing?.kind ?? '', thing?.id ?? ''].join(' ');
 }

@@ -1,10 +1,11 @@
 import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import type { Finding, Lay } from '../../document/lay/schema.ts';
+import { findingKey } from '../../document/mends/findingKey.ts';
 import type { MendAnswer } from '../../document/mends/schema.ts';
 import { runChecks } from '../checks/index.ts';
 import type { LayHow, LayTask } from '../layRuns/layTask.ts';
 import { shareWatch } from '../layRuns/shareWatch.ts';
-import { compareFindings, findingKey } from './compareFindings.ts';
+import { compareFindings } from './compareFindings.ts';
 import type { Candidate, Work } from './mendWork.ts';
 
 /** How many changes of a near miss are laid as near misses, which takes longest, and how many of these with other ends. */

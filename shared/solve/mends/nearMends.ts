@@ -1,7 +1,8 @@
 import type { Finding } from '../../document/lay/schema.ts';
+import { findingKey } from '../../document/mends/findingKey.ts';
 import type { NearMend } from '../../document/mends/schema.ts';
 import { runChecks } from '../checks/index.ts';
-import { compareFindings, findingKey } from './compareFindings.ts';
+import { compareFindings } from './compareFindings.ts';
 import { type QuickLay, worsened } from './laidQuickly.ts';
 import { curedFinding } from './mendWords.ts';
 import type { Work } from './mendWork.ts';
