@@ -18,8 +18,8 @@ import { PortsCard } from '../panels/ports/PortsCard.tsx';
 import { RunCard } from '../panels/runs/RunCard.tsx';
 import { RunList } from '../panels/runs/RunList.tsx';
 import { StraightView } from '../panels/straightView/StraightView.tsx';
+import { actionFor, type KeyField } from '../state/actionFor.ts';
 import type { Bench } from '../state/bench.ts';
-import { KEY_ACTIONS } from '../state/keys.ts';
 import type { Step } from '../state/sessionStore.ts';
 import { BenchContext, useBench, useDocument, useDrawer, useSession } from '../state/useBench.ts';
 import { BayPlace } from './BayPlace.tsx';
@@ -77,14 +77,12 @@ function Benchtop() {
   );
 }
 
-/** One listener for all keys; a key typed into a field belongs to the field. */
+/** One listener for all keys; a key that a field takes belongs to the field. */
 function useKeys(bench: Bench): void {
   useEffect(() => {
     const press = (event: KeyboardEvent): void => {
-      const typing = event.target instanceof Element && event.target.closest(TYPED_IN) !== null;
-      const action = KEY_ACTIONS.find((a) => a.fits(event));
-      const anywhere = event.ctrlKey || event.metaKey || event.key === 'Escape';
-      if (action === undefined || event.defaultPrevented || (typing && !anywhere)) return;
+      const action = actionFor(event, fieldOf(event.target));
+      if (action === undefined || event.defaultPrevented) return;
       event.preventDefault();
       action.act(bench);
     };
@@ -95,6 +93,14 @@ function useKeys(bench: Bench): void {
 
 /** Fields that take letters; a slider or a tick does not. */
 const TYPED_IN = 'input:not([type="range"], [type="checkbox"], [type="radio"]), select, textarea';
+
+/** Fields that arrows move. */
+const MOVED = 'input:is([type="range"], [type="radio"]), [role="slider"]';
+
+function fieldOf(target: EventTarget | null): KeyField {
+  if (!(target instanceof Element)) return 'none';
+  return target.closest(TYPED_IN) !== null ? 'typed' : target.closest(MOVED) !== null ? 'moved' : 'none';
+}
 
 /** A scan dropped anywhere on the window begins a new bay; nothing dropped ever leaves the window for the file itself. */
 function useDroppedScan({ onNewBay, jobs }: Bench): void {

@@ -1,12 +1,13 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
-import { distance } from '../../shared/base/vec3.ts';
+import type { Vec3 } from '../../shared/base/vec3.ts';
 import type { OpenDocument } from '../state/documentStore.ts';
 import { upFor } from '../state/edits/portEdits.ts';
 import { type Aim, looksForPlace, type Tool } from '../state/handStore.ts';
 import { useBench } from '../state/useBench.ts';
 import { aimAt, withRim } from './aimAt.ts';
+import { middlePress } from './middlePress.ts';
 import { PortMark } from './PortMark.tsx';
 import type { ScenePalette } from './palette.ts';
 import { rayAt } from './useBayDrag.ts';
@@ -20,8 +21,6 @@ interface BayAimProps {
 const REST_MS = 90;
 /** px that a click may tremble. */
 const TREMBLE_PX = 4;
-/** mm. The eye has not been moved between two presses of a key. */
-const SAME_PLACE_MM = 0.01;
 
 /** While a tool looks for a place of the bay: the place under the pointer, marked, and the click that takes it. */
 export function BayAim({ bay, palette }: BayAimProps) {
@@ -38,7 +37,7 @@ export function BayAim({ bay, palette }: BayAimProps) {
 }
 
 function useAim(bay: BayAimProps['bay'], looking: boolean): void {
-  const { hand, onBay, onMeasure, onRod, onSquareUp, section, session } = useBench();
+  const { hand, jobs, onBay, onMeasure, onRod, onSquareUp, section, session } = useBench();
   const canvas = useThree((three) => three.gl.domElement);
   const camera = useThree((three) => three.camera);
   const invalidate = useThree((three) => three.invalidate);
@@ -46,6 +45,7 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
     if (!looking) return;
     let rest: ReturnType<typeof setTimeout> | undefined;
     let pressed: { x: number; y: number } | null = null;
+    let takenByKey: Vec3 | null = null;
     const look = (event: Pick<PointerEvent, 'clientX' | 'clientY'>) =>
       aimAt(bay, rayAt(event, canvas, camera), session.getState().parts, section.getState());
     const move = (event: PointerEvent): void => {
@@ -53,6 +53,7 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
       if (event.buttons !== 0) return;
       const aim = look(event);
       hand.set({ aim, middle: 0 });
+      takenByKey = null;
       invalidate();
       if (aim !== null && wantsRim(hand.getState().tool.kind))
         rest = setTimeout(() => hand.getState().aim === aim && hand.set({ aim: withRim(bay, aim) }), REST_MS);
@@ -74,14 +75,22 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
       else if (kind === 'level') onSquareUp.pick(aim);
       else onBay.take(taken);
     };
-    /** By key: what lies in the middle of the picture is marked first, and taken when it is asked for once more. */
+    /** By key: what lies in the middle of the picture is marked first, and taken once when it is asked for once more. */
     const stop = hand.subscribe(({ middle, aim }, before) => {
       if (middle === 0 || middle === before.middle) return;
       const { left, top, width, height } = canvas.getBoundingClientRect();
       const there = look({ clientX: left + width / 2, clientY: top + height / 2 });
-      const isMarked = aim !== null && there !== null && distance(aim.point, there.point) < SAME_PLACE_MM;
-      if (isMarked && before.middle > 0) take(there);
-      else hand.set({ aim: there !== null && wantsRim(hand.getState().tool.kind) ? withRim(bay, there) : there });
+      // The first press with this tool.
+      if (before.middle === 0) takenByKey = null;
+      const marked = before.middle === 0 ? null : (aim?.point ?? null);
+      const press = middlePress({ there: there?.point ?? null, marked, taken: takenByKey });
+      if (press === 'taken')
+        jobs.tell('This place is taken', ['Move the look first (Shift with an arrow), then press z.']);
+      else if (press === 'take' && there !== null) {
+        take(there);
+        takenByKey = there.point;
+        hand.set({ aim: null });
+      } else hand.set({ aim: there !== null && wantsRim(hand.getState().tool.kind) ? withRim(bay, there) : there });
       invalidate();
     });
     canvas.addEventListener('pointermove', move);
@@ -94,7 +103,7 @@ function useAim(bay: BayAimProps['bay'], looking: boolean): void {
       canvas.removeEventListener('pointerdown', down);
       canvas.removeEventListener('pointerup', up);
     };
-  }, [bay, looking, canvas, camera, hand, onBay, onMeasure, onRod, onSquareUp, section, session, invalidate]);
+  }, [bay, looking, canvas, camera, hand, jobs, onBay, onMeasure, onRod, onSquareUp, section, session, invalidate]);
 }
 
 /** Ports sit in round rims, and distances are mostly wanted from the middle of one. */

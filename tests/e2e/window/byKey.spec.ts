@@ -20,6 +20,9 @@ rig(
     await page.keyboard.press('z');
     await page.keyboard.press('z');
     await expect(inHand).toContainText(/From box0 to: /);
+    for (const _again of [1, 2]) await page.keyboard.press('z');
+    await expect(page.getByRole('alert')).toContainText('This place is taken');
+    await expect(inHand).toContainText(/From box0 to: /);
     const before = await placePx(page, [0, 0, 0]);
     for (const key of ['Shift+ArrowRight', 'Shift+ArrowRight', 'Shift+ArrowUp']) await page.keyboard.press(key);
     await expect.poll(async () => (await placePx(page, [0, 0, 0]))[0]).toBeLessThan(before[0] - 20);

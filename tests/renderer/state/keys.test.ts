@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { actionFor, type KeyField } from '../../../renderer/state/actionFor.ts';
 import { KEY_ACTIONS, type KeyPress } from '../../../renderer/state/keys.ts';
 import { SAMPLE_BAY, sampleBench, sampleLay, sampleReport } from '../sampleBench.ts';
 
@@ -20,6 +21,16 @@ describe('keys', () => {
         action.shown,
       ).toEqual([action.words]);
     }
+  });
+
+  it('leaves to a slider its arrows, and to a field of text all that is typed; what holds anywhere holds there too', () => {
+    const words = (shown: string, field: KeyField): string | undefined => actionFor(press(shown), field)?.words;
+    const fields: readonly KeyField[] = ['none', 'moved', 'typed'];
+    const told = (shown: string): (string | undefined)[] => fields.map((field) => words(shown, field));
+    for (const way of ['Left', 'Right', 'Up', 'Down'])
+      expect(told(`Shift Arrow${way}`)).toEqual([`move the look ${way.toLowerCase()}`, undefined, undefined]);
+    expect(told('j')).toEqual(['next run', 'next run', undefined]);
+    expect(told('Ctrl Z')).toEqual(['undo', 'undo', 'undo']);
   });
 
   it('walks through the runs and round again', async () => {
