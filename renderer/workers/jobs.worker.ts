@@ -13,10 +13,10 @@ const receive = serveJobs(
 );
 /** ms after the first job until the rest is read: the bay is on the screen by then, and the machine has nothing else to do. */
 const READ_REST_MS = 2_000;
-let isFirst = self.name !== SHORT_JOBS;
+let readsTheRest = self.name !== SHORT_JOBS;
 self.onmessage = async (event: MessageEvent<ToWorker>): Promise<void> => {
   await receive(event.data);
   // So that the first lay need not wait for it.
-  if (isFirst) setTimeout(() => void readJobs(), READ_REST_MS);
-  isFirst = false;
+  if (readsTheRest) setTimeout(() => void readJobs(), READ_REST_MS);
+  readsTheRest = false;
 };

@@ -18,17 +18,20 @@ export interface BesideHosts {
 
 /**
  * A host whose short jobs never wait for its long ones, nor these for them: they have a worker of their own, which is
- * there only while it is needed and a while after, so that its memory is not kept for good.
+ * there only while it is needed and a while after, so that its memory is not kept for good. Once closed it starts nothing:
+ * a job asked for then ends as cancelled.
  */
 export function hostBeside({ long, short, whenIdle }: BesideHosts): JobHost {
   let underWay = 0;
+  let isClosed = false;
   let stay: () => void = () => undefined;
   const ended = (): void => {
     underWay--;
-    if (underWay === 0) stay = whenIdle(() => short.close());
+    if (underWay === 0 && !isClosed) stay = whenIdle(() => short.close());
   };
   return {
     start(name, input, onProgress) {
+      if (isClosed) return { end: Promise.resolve({ kind: 'cancelled' }), cancel: () => undefined };
       if (!SHORT.has(name)) return long.start(name, input, onProgress);
       stay();
       underWay++;
@@ -37,6 +40,7 @@ export function hostBeside({ long, short, whenIdle }: BesideHosts): JobHost {
       return job;
     },
     close() {
+      isClosed = true;
       stay();
       short.close();
       long.close();

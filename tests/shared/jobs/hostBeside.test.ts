@@ -85,10 +85,15 @@ test('the worker of short jobs is let go only when it has nothing to do, and sta
   expect(short.started[1]?.posted).toHaveLength(1);
 });
 
-test('closing ends both', async () => {
-  const { host, long, short } = beside();
+test('closing ends both, and nothing is waited for or started after it', async () => {
+  const { host, long, short, waits } = beside();
   const jobs = [host.start('layRuns', FILES), host.start('sweepParts', SWEEP)];
   host.close();
   expect(await Promise.all(jobs.map((job) => job.end as Promise<unknown>))).toEqual([STOPPED, STOPPED]);
+  await Promise.resolve();
+  expect(waits()).toBe(false);
+  expect(await host.start('layRuns', FILES).end).toEqual(STOPPED);
+  expect(await host.start('sweepParts', SWEEP).end).toEqual(STOPPED);
+  expect([long.started.length, short.started.length]).toEqual([1, 1]);
   expect([long.started[0]?.terminated, short.started[0]?.terminated]).toEqual([true, true]);
 });
