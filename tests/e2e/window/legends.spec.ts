@@ -5,6 +5,24 @@ import { placePx, rig } from './smallRig.ts';
 /** How far a colour may be from the bare ground's, all channels together: the ticket at the top throws a shadow on it. */
 const SHADE = 90;
 
+/** The corners of the small rig's mesh, mm. */
+const CORNERS = [-100, 700].flatMap((x) =>
+  [-150, 150].flatMap((y) => [-20, 20].map((z) => [x, y, z] as [number, number, number])),
+);
+/** px. From the left edge of the picture to the place whose colour is the bare ground's. */
+const BESIDE_PX = 6;
+
+/** A picture of the ground where nothing of the bay can be: at the left edge, and the bay lies wholly to the right of it. */
+async function bareGround(page: Page): Promise<string> {
+  const box = await page.locator('main canvas').first().boundingBox();
+  if (box === null) throw new Error('no picture');
+  const x = box.x + BESIDE_PX;
+  const lefts = await Promise.all(CORNERS.map(async (corner) => (await placePx(page, corner))[0]));
+  expect(Math.min(...lefts)).toBeGreaterThan(x + BESIDE_PX);
+  const picture = await page.screenshot({ clip: { x, y: box.y + box.height / 2, width: 1, height: 1 } });
+  return picture.toString('base64');
+}
+
 /** How many pixels under each thing that lies over the picture are not of the bare ground. */
 async function pixelsUnder(page: Page): Promise<number[]> {
   await page.waitForFunction(() => window.__hosewright?.scene().atRest === true);
@@ -21,19 +39,21 @@ async function pixelsUnder(page: Page): Promise<number[]> {
       for (const element of elements) if (element instanceof HTMLElement) element.style.visibility = now;
     }, visibility);
   await hide('hidden');
+  const bare = await bareGround(page);
   const counts: number[] = [];
   for (const clip of boxes) {
     const picture = (await page.screenshot({ clip })).toString('base64');
     counts.push(
       await page.evaluate(
-        async ([base64, shade]) => {
-          const bytes = Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
-          const image = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
-          const canvas = new OffscreenCanvas(image.width, image.height);
-          const pen = canvas.getContext('2d');
-          pen?.drawImage(image, 0, 0);
-          const { data } = pen?.getImageData(0, 0, image.width, image.height) ?? { data: [] };
-          const ground = [...data.slice(-4)];
+        async ([base64, bareBase64, shade]) => {
+          const pixelsOf = async (png: string) => {
+            const bytes = Uint8Array.from(atob(png), (c) => c.charCodeAt(0));
+            const image = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
+            const pen = new OffscreenCanvas(image.width, image.height).getContext('2d');
+            pen?.drawImage(image, 0, 0);
+            return pen?.getImageData(0, 0, image.width, image.height).data ?? new Uint8ClampedArray();
+          };
+          const [data, ground] = [await pixelsOf(base64), await pixelsOf(bareBase64)];
           let count = 0;
           for (let i = 0; i < data.length; i += 4) {
             const off = [0, 1, 2].reduce((sum, k) => sum + Math.abs((data[i + k] ?? 0) - (ground[k] ?? 0)), 0);
@@ -41,7 +61,7 @@ async function pixelsUnder(page: Page): Promise<number[]> {
           }
           return count;
         },
-        [picture, SHADE] as const,
+        [picture, bare, SHADE] as const,
       ),
     );
   }
@@ -58,6 +78,21 @@ for (const viewport of [
       viewport,
       project: async ({ folder }, use) => use(folder),
       contextOptions: { reducedMotion: 'reduce' },
+    });
+
+    rig('what lies wholly on one flat face of the bay counts as over it', async ({ opened: { page } }) => {
+      const [x, y] = await placePx(page, [450, -80, -10]);
+      await page.waitForFunction(() => window.__hosewright?.scene().atRest === true);
+      await page.evaluate(
+        ([left, top]) => {
+          const legend = document.createElement('div');
+          legend.dataset['overBay'] = '';
+          legend.style.cssText = `position: fixed; left: ${left}px; top: ${top}px; width: 12px; height: 12px`;
+          document.body.append(legend);
+        },
+        [Math.round(x) - 6, Math.round(y) - 6] as const,
+      );
+      expect((await pixelsUnder(page)).at(-1)).toBe(12 * 10);
     });
 
     rig('no legend and no tool lies over the bay that is fitted in view', async ({ opened: { page } }) => {
