@@ -25,7 +25,8 @@ function answeredWords({ answers, aimedAt }: Pick<Mends, 'answers' | 'aimedAt'>)
 /** Whether the hose may be cut after a change, and how much is left to be decided. */
 export function verdictWords({ stopsLeft, looksLeft }: Pick<MendAnswer, 'stopsLeft' | 'looksLeft'>): string {
   const decide = looksLeft === 0 ? '' : `${looksLeft} to decide first`;
-  if (stopsLeft > 0) return ['still not to be cut', `${stopsLeft} forbid it`, ...(decide ? [decide] : [])].join(', ');
+  const forbid = `${stopsLeft} ${stopsLeft === 1 ? 'forbids' : 'forbid'} it`;
+  if (stopsLeft > 0) return ['still not to be cut', forbid, ...(decide ? [decide] : [])].join(', ');
   return looksLeft === 0 ? 'then laid clean' : `then fit to cut, ${decide}`;
 }
 

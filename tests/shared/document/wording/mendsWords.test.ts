@@ -48,7 +48,7 @@ describe('what was tried, in words', () => {
     expect(verdictWords({ stopsLeft: 0, looksLeft: 0 })).toBe('then laid clean');
     expect(verdictWords({ stopsLeft: 0, looksLeft: 2 })).toBe('then fit to cut, 2 to decide first');
     expect(verdictWords({ stopsLeft: 3, looksLeft: 0 })).toBe('still not to be cut, 3 forbid it');
-    expect(verdictWords({ stopsLeft: 1, looksLeft: 4 })).toBe('still not to be cut, 1 forbid it, 4 to decide first');
+    expect(verdictWords({ stopsLeft: 1, looksLeft: 4 })).toBe('still not to be cut, 1 forbids it, 4 to decide first');
   });
 
   it('counts what has no answer', () => {
