@@ -37,6 +37,8 @@ const LAST_ATTEMPTS = 8;
 /** How much finer steps are where those of the usual length found nothing, and how much sharper bends may be in the end. */
 const FINER = 1.5;
 const SHARPER = 0.95;
+/** Of what the last lines may cost: those with finer steps and sharper bends, each state of which is four times as dear. */
+const SHARPER_SHARE = 0.25;
 /** Cells of the fine grid opened in the time that a state of a lattice takes. */
 const CELLS_A_STATE = 10;
 const GUESS_STEP_RADII = 0.1;
@@ -57,7 +59,7 @@ export function threadedWay(
 
 /**
  * A way through places too narrow for any lattice: one of several lines, or a way that gives up some clearance, pushed clear. lastStates:
- * what lines that bend as a hose does may cost after all else.
+ * what lines that bend as a hose does may cost after all else; sharper ones may cost a quarter more.
  */
 export function narrowWay(
   space: ClearSpace,
@@ -77,7 +79,7 @@ export function narrowWay(
     () => threaded(space, other, starts, goals, radiusMm, THREADS.other, watch),
     () => pushedGuess(space, starts, goals, radiusMm, watch),
     () => bent(SHARP_GUIDES, { ...last, fineness: 1, radiusShare: 1 }),
-    () => bent(ROUGH_GUIDES, { ...last, mostStates: lastStates / 2, fineness: FINER, radiusShare: SHARPER }),
+    () => bent(ROUGH_GUIDES, { ...last, mostStates: SHARPER_SHARE * lastStates, fineness: FINER, radiusShare: SHARPER }),
   ];
   let expanded = 0;
   for (const look of looks) {
