@@ -15,6 +15,7 @@ import { createJobsStore } from './jobsStore.ts';
 import { keepAnswers } from './keepAnswers.ts';
 import { keepPicture } from './keepPicture.ts';
 import { createLeaving } from './leaving.ts';
+import { measureJoined } from './measureJoined.ts';
 import { createOnBay } from './onBay.ts';
 import { createOnBuilt } from './onBuilt.ts';
 import { createOnFitting } from './onFitting.ts';
@@ -76,7 +77,7 @@ export function createBench(ports: BenchPorts, choices: SessionChoices) {
   const onPreview = createOnPreview({ document, session, ports, filesNow });
   const onSweep = createOnSweep({ document, session, jobs: ports.jobs });
   putDownWithoutPicture({ hand, session, jobs });
-  keepAnswers(document);
+  measureJoined({ document, jobs, joined: keepAnswers(document), filesNow });
   keepPicture(document, jobs, filesNow);
   session.subscribe(({ run, step }, before) => {
     if (run !== before.run) byHand.letGo();

@@ -1,3 +1,4 @@
+import type { LayReport } from '../../shared/document/lay/schema.ts';
 import type { Project, Run } from '../../shared/document/project/schema.ts';
 import type { DocumentStore, OpenDocument } from './documentStore.ts';
 import { isStale } from './runState.ts';
@@ -9,19 +10,24 @@ type Answer = Pick<OpenDocument, 'report' | 'laidFrom'>;
  * led to it. The answer at hand and the remembered one are joined run by run: a lay that is good for the project as it
  * stands goes before one that is not, also when that one comes late, after an undo. Of two that are as good the remembered
  * one is taken on the way back to its state, since that is what was seen there, and else the one at hand. What was laid of
- * a run that is no longer there is not shown.
+ * a run that is no longer there is not shown. Answers the reports that were joined so: their hoses were not all measured
+ * against each other.
  */
-export function keepAnswers(document: DocumentStore): void {
+export function keepAnswers(document: DocumentStore): WeakSet<LayReport> {
+  const joinedReports = new WeakSet<LayReport>();
   const answers = new WeakMap<Project, Answer>();
   document.subscribe(({ open }, before) => {
     if (open === null) return;
     const { present } = open.history;
     const kept = answers.get(present);
     const comesBack = before.open?.history.present !== present;
-    const shown = withoutStrangers(present, kept === undefined ? open : joined(open, kept, comesBack));
+    const better = kept === undefined ? open : joined(open, kept, comesBack);
+    if (better !== open && better !== kept && better.report !== null) joinedReports.add(better.report);
+    const shown = withoutStrangers(present, better);
     if (shown !== open) document.answeredAgain({ report: shown.report, laidFrom: shown.laidFrom });
     else answers.set(present, { report: open.report, laidFrom: open.laidFrom });
   });
+  return joinedReports;
 }
 
 /** Of each run the better of two answers; the very same one where it is the better of every run. */
@@ -32,10 +38,11 @@ function joined(open: OpenDocument, kept: Answer, comesBack: boolean): Answer {
     if (report === null || !report.lays.some((lay) => lay.run === run)) return 0;
     return isStale({ ...open, laidFrom }, run) ? 1 : 2;
   };
-  const isFromKept = ({ id }: Run): boolean => {
-    const gained = worth(kept, id) - worth(open, id);
-    return gained > 0 || (comesBack && gained === 0);
-  };
+  const gain = ({ id }: Run): number => worth(kept, id) - worth(open, id);
+  const gains = present.runs.some((run) => gain(run) > 0);
+  // With another lay of the remembered answer goes the same laying as it was measured against that one.
+  const goesAlong = ({ id }: Run): boolean => comesBack || (gains && kept.laidFrom[id] === open.laidFrom[id]);
+  const isFromKept = (run: Run): boolean => gain(run) > 0 || (gain(run) === 0 && goesAlong(run));
   const fromKept = new Set(present.runs.filter(isFromKept).map(({ id }) => id));
   if (fromKept.size === 0 || kept.report === null) return open;
   if (fromKept.size === present.runs.length || open.report === null) return kept;

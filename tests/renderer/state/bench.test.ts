@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { hasUnsavedEdits, type OpenDocument } from '../../../renderer/state/documentStore.ts';
 import { setEnd, setEnds, setOwnClock, setSlack, setSleeve } from '../../../renderer/state/edits/runEdits.ts';
 import { orderFindings } from '../../../renderer/state/findingOrder.ts';
@@ -89,7 +89,7 @@ describe('bench', () => {
 
   it('keeps the fresh lay of another run when an edit is undone, and brings back the hose of the one that was edited', async () => {
     const laidFeed = (cutLengthMm: number) => sampleLay('feed', { cutLengthMm });
-    const { bench, ends } = sampleBench({
+    const { bench, ends, asked } = sampleBench({
       openProject: SAMPLE_BAY,
       layRuns: {
         kind: 'done',
@@ -114,6 +114,15 @@ describe('bench', () => {
     expect(stands()).toEqual(['look', 'look', [100, 100], ['feed', 'drain']]);
     bench.document.redo();
     expect(stands()).toEqual(['clean', 'look', [104, 100], ['drain']]);
+
+    // They were laid among other hoses, so each is measured against the other, and none is laid for it.
+    bench.document.undo();
+    const measured = sampleReport([laidFeed(100), sampleLay('drain')], [sampleFinding('drain', { severity: 'stop' })]);
+    ends.layRuns = { kind: 'done', output: measured };
+    await vi.waitFor(() => expect(stands()).toEqual(['clean', 'stop', [100, 100], ['drain']]));
+    const asks = asked.filter(({ name }) => name === 'layRuns');
+    expect(asks).toHaveLength(4);
+    expect(asks.at(-1)?.input).toMatchObject({ runs: [], earlier: { lays: [{ cutLengthMm: 100 }, { run: 'drain' }] } });
   });
 
   it('marks a run stale when what its lay hangs on is changed, and fresh again when that is undone', async () => {

@@ -266,7 +266,7 @@ describe('the hose in the hand', () => {
 describe('answers that come late', () => {
   it('do not put a hose on the bench whose clamp has been taken back meanwhile', async () => {
     const relay = late<JobEnd<'relayRun'>>();
-    const { bench } = await laidBench({ relayRun: relay.promise });
+    const { bench, asked } = await laidBench({ relayRun: relay.promise });
     bench.byHand.put('clamp');
     await vi.advanceTimersByTimeAsync(1000);
     bench.document.undo();
@@ -274,6 +274,9 @@ describe('answers that come late', () => {
     await vi.advanceTimersByTimeAsync(10);
     expect(cutOf(bench)).toBe(100);
     expect(runState(opened(bench), 'feed')).toBe('clean');
+    // The other hose goes back with it to the laying that was measured against this one.
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(asked.filter(({ name }) => name === 'layRuns')).toHaveLength(1);
   });
 
   it('are stopped without a word when the hose is taken in the hand before they come', async () => {

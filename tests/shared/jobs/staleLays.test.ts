@@ -62,3 +62,17 @@ it('a run that was edited stays stale when only another one is laid again, and t
   const both = await lay({ ...edited, runs: ['feed'], earlier: again });
   expect(reasons(both, edited, 'feed')).toEqual([]);
 });
+
+it('with no run to lay, hoses that were laid apart are measured against each other and stay as they lie', async () => {
+  const now = files(0.05);
+  const [feed, second] = await Promise.all(['feed', 'second'].map((run) => lay({ ...now, runs: [run] })));
+  const apart: LayReport = { ...feed!, lays: [...feed!.lays, ...second!.lays] };
+  const towards = (report: LayReport): string[] =>
+    report.lays.flatMap(({ run, clearances }) =>
+      clearances.flatMap(({ to }) => (to.kind === 'run' ? [`${run} to ${to.id}`] : [])),
+    );
+  expect(towards(apart)).toEqual([]);
+  const measured = await lay({ ...now, runs: [], earlier: apart });
+  expect(towards(measured)).toEqual(['feed to second', 'second to feed']);
+  expect(measured.lays.map(({ centreline }) => centreline)).toEqual(apart.lays.map(({ centreline }) => centreline));
+});
