@@ -1,5 +1,5 @@
 import type { LayReport } from '../../shared/document/lay/schema.ts';
-import type { Project, Run } from '../../shared/document/project/schema.ts';
+import type { Project } from '../../shared/document/project/schema.ts';
 import type { DocumentStore, OpenDocument } from './documentStore.ts';
 import { isStale } from './runState.ts';
 
@@ -30,30 +30,29 @@ export function keepAnswers(document: DocumentStore): WeakSet<LayReport> {
   return joinedReports;
 }
 
-/** Of each run the better of two answers; the very same one where it is the better of every run. */
+/** Of each run the better of two answers; the very same one where it is the better of every run that has a lay. */
 function joined(open: OpenDocument, kept: Answer, comesBack: boolean): Answer {
   const { present } = open.history;
-  /** no lay, one that is stale, one that is good */
-  const worth = ({ report, laidFrom }: Answer, run: string): number => {
-    if (report === null || !report.lays.some((lay) => lay.run === run)) return 0;
-    return isStale({ ...open, laidFrom }, run) ? 1 : 2;
-  };
-  const gain = ({ id }: Run): number => worth(kept, id) - worth(open, id);
-  const gains = present.runs.some((run) => gain(run) > 0);
+  const has = ({ report }: Answer, run: string): boolean => report?.lays.some((lay) => lay.run === run) === true;
+  const isGood = (answer: Answer, run: string): boolean =>
+    has(answer, run) && !isStale({ ...open, laidFrom: answer.laidFrom }, run);
+  const runs = present.runs.map(({ id }) => id).filter((run) => has(open, run) || has(kept, run));
+  const gains = (run: string): boolean => isGood(kept, run) && !isGood(open, run);
+  const gained = runs.some(gains);
   // With another lay of the remembered answer goes the same laying as it was measured against that one.
-  const goesAlong = ({ id }: Run): boolean => comesBack || (gains && kept.laidFrom[id] === open.laidFrom[id]);
-  const isFromKept = (run: Run): boolean => gain(run) > 0 || (gain(run) === 0 && goesAlong(run));
-  const fromKept = new Set(present.runs.filter(isFromKept).map(({ id }) => id));
-  if (fromKept.size === 0 || kept.report === null) return open;
-  if (fromKept.size === present.runs.length || open.report === null) return kept;
-  return joinedAnswers(present, { report: open.report, laidFrom: open.laidFrom }, kept, fromKept);
+  const goesAlong = (run: string): boolean => comesBack || (gained && kept.laidFrom[run] === open.laidFrom[run]);
+  const isFromKept = (run: string): boolean =>
+    gains(run) || (isGood(kept, run) === isGood(open, run) && goesAlong(run));
+  const fromKept = new Set(runs.filter(isFromKept));
+  if (fromKept.size === 0) return open;
+  return fromKept.size === runs.length ? kept : joinedAnswers(runs, open, kept, fromKept);
 }
 
 /** An answer whose lays, findings and projects laid from are of `kept` for some runs, and of `now` for the others. */
-function joinedAnswers(project: Project, now: Answer, kept: Answer, fromKept: ReadonlySet<string>): Answer {
-  if (now.report === null || kept.report === null) return now;
+function joinedAnswers(runs: readonly string[], now: Answer, kept: Answer, fromKept: ReadonlySet<string>): Answer {
+  const whole = now.report ?? kept.report;
+  if (whole === null) return now;
   const of = (run: string): Answer => (fromKept.has(run) ? kept : now);
-  const runs = project.runs.map(({ id }) => id);
   const lays = runs.flatMap((run) => of(run).report?.lays.filter((lay) => lay.run === run) ?? []);
   const findings = runs.flatMap((run) => of(run).report?.findings.filter((finding) => finding.run === run) ?? []);
   const laidFrom = Object.fromEntries(
@@ -62,7 +61,7 @@ function joinedAnswers(project: Project, now: Answer, kept: Answer, fromKept: Re
       return from === undefined ? [] : [[run, from] as const];
     }),
   );
-  return { report: { ...now.report, lays, findings }, laidFrom };
+  return { report: { ...whole, lays, findings }, laidFrom };
 }
 
 /** An answer without lays and findings of runs that the project does not have; the very same one when there are none. */

@@ -125,6 +125,24 @@ describe('bench', () => {
     expect(asks.at(-1)?.input).toMatchObject({ runs: [], earlier: { lays: [{ cutLengthMm: 100 }, { run: 'drain' }] } });
   });
 
+  it('shows a run as not laid in a state in which it never was, with another run laid since', async () => {
+    const { bench, ends } = sampleBench({
+      openProject: SAMPLE_BAY,
+      layRuns: { kind: 'done', output: sampleReport([sampleLay('feed')]) },
+    });
+    await bench.openGiven();
+    const states = () => ['feed', 'drain'].map((run) => runState(opened(bench), run));
+    bench.document.edit('slack', (project) => setSlack(project, 'feed', 0.2));
+    await bench.layRun('feed');
+    bench.document.undo();
+    expect(states()).toEqual(['not-laid', 'not-laid']);
+    bench.document.redo();
+    ends.layRuns = { kind: 'done', output: BOTH };
+    await bench.layRun('drain');
+    bench.document.undo();
+    expect(states()).toEqual(['not-laid', 'clean']);
+  });
+
   it('marks a run stale when what its lay hangs on is changed, and fresh again when that is undone', async () => {
     const { bench } = sampleBench({ openProject: SAMPLE_BAY, layRuns: { kind: 'done', output: BOTH } });
     await bench.openGiven();
