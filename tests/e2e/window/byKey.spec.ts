@@ -31,5 +31,15 @@ rig(
     await expect(inHand).toContainText('Measured');
     const read = Number(/([\d.]+) mm/.exec((await inHand.locator('b').last().textContent()) ?? '')?.[1]);
     expect(read).toBeGreaterThan(10);
+
+    // A slider keeps its arrows, with Shift also.
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Shift+X');
+    await page.getByRole('region', { name: 'The bay cut open' }).getByRole('slider').first().focus();
+    await page.waitForFunction(() => window.__hosewright?.scene().atRest === true);
+    const still = await placePx(page, [0, 0, 0]);
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.waitForTimeout(500);
+    expect(await placePx(page, [0, 0, 0])).toEqual(still);
   },
 );
