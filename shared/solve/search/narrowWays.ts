@@ -79,7 +79,8 @@ export function narrowWay(
     () => threaded(space, other, starts, goals, radiusMm, THREADS.other, watch),
     () => pushedGuess(space, starts, goals, radiusMm, watch),
     () => bent(SHARP_GUIDES, { ...last, fineness: 1, radiusShare: 1 }),
-    () => bent(ROUGH_GUIDES, { ...last, mostStates: SHARPER_SHARE * lastStates, fineness: FINER, radiusShare: SHARPER }),
+    () =>
+      bent(ROUGH_GUIDES, { ...last, mostStates: SHARPER_SHARE * lastStates, fineness: FINER, radiusShare: SHARPER }),
   ];
   let expanded = 0;
   for (const look of looks) {
