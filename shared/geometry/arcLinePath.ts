@@ -104,6 +104,11 @@ export function samplePath(path: ArcLinePath, stepMm: number): Pose[] {
   return [...samples, pose];
 }
 
+/** The same place looked at the other way. */
+export function reversedPose({ point, direction }: Pose): Pose {
+  return { point, direction: scale(direction, -1) };
+}
+
 /** The same curve gone along from its end to its start. */
 export function reversedPath(path: ArcLinePath): ArcLinePath {
   const poses = posesAtJoints(path);
@@ -116,7 +121,7 @@ export function reversedPath(path: ArcLinePath): ArcLinePath {
       segment.kind === 'line' ? segment : { ...segment, normal: normalAlong(from, segment, segment.angleRad) },
     );
   }
-  return { start: { point: end.point, direction: scale(end.direction, -1) }, segments };
+  return { start: reversedPose(end), segments };
 }
 
 /** `first`, then `second`, which starts where `first` ends: one tidied path. */

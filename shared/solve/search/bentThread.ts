@@ -1,6 +1,6 @@
-import { anySquareTo, cross, distance, lerp, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, anySquareTo, cross, distance, lerp, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
-import type { Pose } from '../../geometry/arcLinePath.ts';
+import { type Pose, reversedPose } from '../../geometry/arcLinePath.ts';
 import type { ClearSpace } from './clearSpace.ts';
 import { givenWay, ROOMY_MM, roomAt } from './givenWay.ts';
 import { cellAt, type GoalDistance, type Grid, gridOver } from './goalDistance.ts';
@@ -74,7 +74,7 @@ export function bentThread(
     meetings: gridOver(space.field.bounds, (MEETING_RADII * radiusMm) / fineness),
   };
   const ahead = new Side(shared, toGoals, starts);
-  const back = new Side(shared, toStarts, goals.map(turnedRound));
+  const back = new Side(shared, toStarts, goals.map(reversedPose));
   const steps = stepsOf((STEP_RADII * radiusMm) / fineness, radiusShare * radiusMm);
   for (let expanded = 0; expanded < mostStates; expanded++) {
     if (expanded % STATES_BETWEEN_CANCEL_CHECKS === 0) stopIfCancelled(watch);
@@ -91,10 +91,6 @@ export function bentThread(
     }
   }
   return { start: -1, goal: -1, expanded: mostStates, emptied: false };
-}
-
-function turnedRound({ point, direction: [x, y, z] }: Pose): Pose {
-  return { point, direction: [-x, -y, -z] };
 }
 
 /** A step seen from its own beginning: places as (ahead, aside), the side's angle about the heading, and the turn. */
@@ -214,7 +210,7 @@ class Side {
     let place = from.place;
     for (const [i, [f, g]] of places.entries()) {
       sureMm -= lengthMm / places.length;
-      place = combined(combined(from.place, from.heading, aside, f, g), shift, shift, 1, 0);
+      place = addScaled(combined(from.place, from.heading, aside, f, g), shift, 1);
       if (sureMm >= 0 && i < places.length - 1) continue;
       const given = givenWay(space, place, from.heading, mostMm - movedMm);
       if (given === undefined) return undefined;

@@ -53,6 +53,12 @@ export function marginAt(space: ClearSpace, x: number, y: number, z: number): nu
   return Math.min(walls, exact, EXACT_UP_TO_MM);
 }
 
+/** Margin of a place without the walls of the space, mm: a lower bound where it is surely at least `upToMm`, else exact up to that. */
+export function marginUpTo({ field, offsetMm }: ClearSpace, x: number, y: number, z: number, upToMm: number): number {
+  const coarse = field.coarseMarginMm(x, y, z) + offsetMm;
+  return coarse >= upToMm ? coarse : Math.min(upToMm, field.marginMm(x, y, z, upToMm - offsetMm) + offsetMm);
+}
+
 /** Least of the distances to the box's faces from inside and to the plugs; negative outside or in a plug. */
 export function wallMargin(space: ClearSpace, x: number, y: number, z: number): number {
   const { min, max } = space.field.bounds;

@@ -1,6 +1,6 @@
-import { scale, type Vec3 } from '../../base/vec3.ts';
+import type { Vec3 } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
-import { type Pose, pathLengthMm, reversedPath, samplePath } from '../../geometry/arcLinePath.ts';
+import { type Pose, pathLengthMm, reversedPath, reversedPose, samplePath } from '../../geometry/arcLinePath.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
 import { type ClearSpace, turnedRoundSpace } from './clearSpace.ts';
 import { CornerLattice, cornerCellMm } from './cornerLattice.ts';
@@ -116,7 +116,7 @@ function isShutIn(
   fineness: number,
   watch: Watch,
 ): boolean {
-  const poses = (ends: readonly EndPose[]): Pose[] => ends.map(({ pose }) => turnedRound(pose));
+  const poses = (ends: readonly EndPose[]): Pose[] => ends.map(({ pose }) => reversedPose(pose));
   const setting = { lattice: latticeFor(space, radiusMm, fineness), guide: NO_GUIDE, greed: GREED };
   return new CornerSearch(turnedRoundSpace(space), poses(goals), poses(starts), setting).run(SHUT_STATES, watch)
     .emptied;
@@ -140,15 +140,11 @@ export function openCornerWaysBack(
 
 /** The ends as one sees them who goes the way backwards. */
 function back(ends: readonly EndPose[]): EndPose[] {
-  return ends.map(({ pose, clockRad }) => ({ pose: turnedRound(pose), clockRad }));
+  return ends.map(({ pose, clockRad }) => ({ pose: reversedPose(pose), clockRad }));
 }
 
 function seenBack({ path, fromClockRad, toClockRad }: Candidate): Candidate {
   return candidateOf(reversedPath(path), toClockRad, fromClockRad);
-}
-
-function turnedRound({ point, direction }: Pose): Pose {
-  return { point, direction: scale(direction, -1) };
 }
 
 /** Distances to these goals; one for all searches over a field that want the same. */

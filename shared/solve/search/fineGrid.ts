@@ -1,4 +1,4 @@
-import type { ClearSpace } from './clearSpace.ts';
+import { type ClearSpace, marginUpTo } from './clearSpace.ts';
 import { type Grid, gridOver } from './goalDistance.ts';
 
 /** A bay so large that it would take more cells than this is given coarser ones. */
@@ -37,10 +37,7 @@ export class FineGrid {
   marginMm(cell: number, x: number, y: number, z: number): number {
     const known = this.margins[cell] as number;
     if (known !== 0) return known;
-    const { field, offsetMm } = this.space;
-    const coarse = field.coarseMarginMm(x, y, z) + offsetMm;
-    const margin =
-      coarse >= ROOMY_MM ? coarse : Math.min(field.marginMm(x, y, z, ROOMY_MM - offsetMm) + offsetMm, ROOMY_MM);
+    const margin = marginUpTo(this.space, x, y, z, ROOMY_MM);
     this.margins[cell] = margin === 0 ? Number.MIN_VALUE : margin;
     return margin;
   }

@@ -1,7 +1,7 @@
 import type { RandomSource } from '../../base/random.ts';
-import { scale, type Vec3 } from '../../base/vec3.ts';
+import type { Vec3 } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
-import { type ArcLinePath, type Pose, reversedPath } from '../../geometry/arcLinePath.ts';
+import { type ArcLinePath, type Pose, reversedPath, reversedPose } from '../../geometry/arcLinePath.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
 import { type ClearSpace, turnedRoundSpace } from './clearSpace.ts';
 import type { EndPose } from './endPoses.ts';
@@ -52,8 +52,13 @@ const TREE_SHARE = 0.5;
 
 export function guideGridFor(space: ClearSpace, radiusMm: number): GuideGrid {
   const [least, most] = GUIDE_CELL_LIMITS_MM;
-  const cellMm = cellFor(space, Math.min(most, Math.max(least, GUIDE_CELL_RADII * radiusMm)));
-  return remembered(space.field, `guide grid ${cellMm} ${space.offsetMm}`, () => {
+  return rememberedGrid(space, Math.min(most, Math.max(least, GUIDE_CELL_RADII * radiusMm)), 'as clear or not');
+}
+
+/** A grid of about such cells over a space; one for all who judge them alike. judged: how that is. */
+export function rememberedGrid(space: ClearSpace, wantedMm: number, judged: string): GuideGrid {
+  const cellMm = cellFor(space, wantedMm);
+  return remembered(space.field, `grid judged ${judged} ${cellMm} ${space.offsetMm}`, () => {
     const grid = gridOver(space.field.bounds, cellMm);
     return { grid, states: newCellStates(grid) };
   });
@@ -112,7 +117,7 @@ export function firstWays(
         mostStates: Math.min(mostStates, most - expanded),
       };
       const around = stage.turnedRound ? turnedRoundSpace(space) : space;
-      const [a, b] = stage.turnedRound ? [to.map(turnedRound), from.map(turnedRound)] : [from, to];
+      const [a, b] = stage.turnedRound ? [to.map(reversedPose), from.map(reversedPose)] : [from, to];
       const found = latticeSearch(around, a, b, setting, watch);
       expanded += found.expanded;
       if (found.emptied) emptied.add(number);
@@ -127,10 +132,6 @@ export function firstWays(
 
 function pointOf({ point }: Pose): Vec3 {
   return point;
-}
-
-function turnedRound({ point, direction }: Pose): Pose {
-  return { point, direction: scale(direction, -1) };
 }
 
 /** The wanted cell, or the least that keeps the grid's count of cells in bounds. */

@@ -1,5 +1,5 @@
-import { anySquareTo, cross, type Vec3 } from '../../base/vec3.ts';
-import type { ClearSpace } from './clearSpace.ts';
+import { addScaled, anySquareTo, cross, type Vec3 } from '../../base/vec3.ts';
+import { type ClearSpace, marginUpTo } from './clearSpace.ts';
 
 /** mm. Margins of at least this are taken from the coarse bound alone, and are roomy. */
 export const ROOMY_MM = 3;
@@ -40,10 +40,8 @@ export function givenWay(space: ClearSpace, at: Vec3, heading: Vec3, mostMm: num
 }
 
 /** Margin of a place, mm: a lower bound where that is roomy. */
-export function roomAt({ field, offsetMm }: ClearSpace, [x, y, z]: Vec3): number {
-  const coarse = field.coarseMarginMm(x, y, z) + offsetMm;
-  if (coarse >= ROOMY_MM) return coarse;
-  return Math.min(ROOMY_MM, field.marginMm(x, y, z, ROOMY_MM - offsetMm) + offsetMm);
+export function roomAt(space: ClearSpace, [x, y, z]: Vec3): number {
+  return marginUpTo(space, x, y, z, ROOMY_MM);
 }
 
 function higher(
@@ -54,19 +52,16 @@ function higher(
   leftMm: number,
 ): GivenWay | undefined {
   if (leftMm < LEAST_LEFT_MM) return undefined;
-  const slope = (axis: Vec3): number => (roomAt(space, along(place, axis, SLOPE_STEP_MM)) - marginMm) / SLOPE_STEP_MM;
+  const slope = (axis: Vec3): number =>
+    (roomAt(space, addScaled(place, axis, SLOPE_STEP_MM)) - marginMm) / SLOPE_STEP_MM;
   const [gu, gv] = [slope(u), slope(v)];
   const steepness = Math.hypot(gu, gv);
   if (steepness < LEAST_SLOPE) return undefined;
   let stepMm = Math.min(leftMm, (AIMED_MM - marginMm) / steepness + LEAST_GAIN_MM);
   for (let halving = 0; halving < HALVINGS; halving++, stepMm /= 2) {
-    const to = along(along(place, u, (stepMm * gu) / steepness), v, (stepMm * gv) / steepness);
+    const to = addScaled(addScaled(place, u, (stepMm * gu) / steepness), v, (stepMm * gv) / steepness);
     const there = roomAt(space, to);
     if (there > marginMm + LEAST_GAIN_MM) return { place: to, marginMm: there, movedMm: movedMm + stepMm };
   }
   return undefined;
-}
-
-function along(p: Vec3, axis: Vec3, mm: number): Vec3 {
-  return [p[0] + mm * axis[0], p[1] + mm * axis[1], p[2] + mm * axis[2]];
 }

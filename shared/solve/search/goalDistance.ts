@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../base/vec3.ts';
 import type { Box } from '../../geometry/box.ts';
-import { type ClearSpace, isPlugged } from './clearSpace.ts';
+import { type ClearSpace, isPlugged, marginUpTo } from './clearSpace.ts';
 
 /** A regular grid of cubic cells over the bounds. */
 export interface Grid {
@@ -217,8 +217,7 @@ const FAR = 2 ** 30;
 
 function judgedByMiddle(space: ClearSpace, cellMm: number, x: number, y: number, z: number): number {
   const reach = (space.field.lipschitz * cellMm * Math.sqrt(3)) / 2;
-  const coarse = space.field.coarseMarginMm(x, y, z) + space.offsetMm;
-  const margin = coarse >= 0 ? coarse : space.field.marginMm(x, y, z, -space.offsetMm) + space.offsetMm;
+  const margin = marginUpTo(space, x, y, z, 0);
   return margin >= 0 ? CLEAR : margin >= -reach ? DOUBTFUL : BLOCKED;
 }
 

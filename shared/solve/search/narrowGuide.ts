@@ -1,21 +1,10 @@
 import type { Vec3 } from '../../base/vec3.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import type { ThreadGuides } from './bentThread.ts';
-import type { ClearSpace } from './clearSpace.ts';
-import {
-  BLOCKED,
-  type CellJudge,
-  CLEAR,
-  DOUBTFUL,
-  GoalDistance,
-  type Grid,
-  gridOver,
-  newCellStates,
-} from './goalDistance.ts';
-import { remembered } from './remembered.ts';
+import { type ClearSpace, marginUpTo } from './clearSpace.ts';
+import { rememberedGrid } from './firstWays.ts';
+import { BLOCKED, type CellJudge, CLEAR, DOUBTFUL, GoalDistance } from './goalDistance.ts';
 
-/** A bay so large that it would take more cells than this is given coarser ones. */
-const MOST_CELLS = 4e6;
 /** A cell whose middle is short by up to this share of its edge may hold a place that is clear. */
 const SHORT_CELLS = 0.5;
 /** mm. Clear enough, when a clear place is looked for in a cell; how it is looked for. */
@@ -41,13 +30,7 @@ export function narrowGuides(
   starts: readonly Pose[],
   goals: readonly Pose[],
 ): ThreadGuides {
-  const { min, max } = space.field.bounds;
-  const volume = (max[0] - min[0]) * (max[1] - min[1]) * (max[2] - min[2]);
-  const mm = Math.max(cellMm, Math.cbrt(volume / MOST_CELLS));
-  const { grid, states } = remembered(space.field, `narrow guide ${mm} ${looksForPlaces} ${space.offsetMm}`, () => {
-    const grid: Grid = gridOver(space.field.bounds, mm);
-    return { grid, states: newCellStates(grid) };
-  });
+  const { grid, states } = rememberedGrid(space, cellMm, looksForPlaces ? 'by their best' : 'by their middles');
   const judge: CellJudge = looksForPlaces ? judgedByItsBest : judgedByItsMiddle;
   const guideTo = (ends: readonly Pose[]): GoalDistance =>
     new GoalDistance(
@@ -103,9 +86,4 @@ function climbed(space: ClearSpace, [x, y, z]: Vec3, margin: number, mostMm: num
     if (there > margin) return { place, margin: there, stepMm };
   }
   return undefined;
-}
-
-function marginUpTo({ field, offsetMm }: ClearSpace, x: number, y: number, z: number, upToMm: number): number {
-  const coarse = field.coarseMarginMm(x, y, z) + offsetMm;
-  return coarse >= upToMm ? coarse : field.marginMm(x, y, z, upToMm - offsetMm) + offsetMm;
 }

@@ -1,6 +1,12 @@
 import { ROUNDING_MM, ROUNDING_RAD } from '../../base/tolerances.ts';
-import { dot, scale, UP } from '../../base/vec3.ts';
-import { type PathSegment, type Pose, poseAlongSegment, segmentLengthMm } from '../../geometry/arcLinePath.ts';
+import { dot, UP } from '../../base/vec3.ts';
+import {
+  type PathSegment,
+  type Pose,
+  poseAlongSegment,
+  reversedPose,
+  segmentLengthMm,
+} from '../../geometry/arcLinePath.ts';
 import type { Box } from '../../geometry/box.ts';
 
 /**
@@ -32,8 +38,7 @@ export function turnedRoundNoCrest(noCrest: NoCrest | undefined): NoCrest | unde
 export function segmentHasNoCrest(noCrest: NoCrest, pose: Pose, segment: PathSegment): boolean {
   if (!noCrest.fromHigher) {
     const end = poseAlongSegment(pose, segment, segmentLengthMm(segment));
-    const back = { point: end.point, direction: scale(end.direction, -1) };
-    return risesNowhere(noCrest, back, turnedRoundSegment(pose, segment));
+    return risesNowhere(noCrest, reversedPose(end), turnedRoundSegment(pose, segment));
   }
   return risesNowhere(noCrest, pose, segment);
 }

@@ -1,5 +1,5 @@
 import type { RandomSource } from '../../base/random.ts';
-import { scale, type Vec3 } from '../../base/vec3.ts';
+import type { Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { connectionPath, connectWithShortTurns } from '../../geometry/arcLineConnector.ts';
 import {
@@ -10,6 +10,7 @@ import {
   pathEnd,
   pathLengthMm,
   reversedPath,
+  reversedPose,
 } from '../../geometry/arcLinePath.ts';
 import { type ClearSpace, isPathClear, turnedRoundSpace } from './clearSpace.ts';
 
@@ -51,7 +52,7 @@ export function treeSearch(
   watch: Watch,
 ): TreeResult {
   const ahead = starts.map((pose, root): TreeNode => ({ pose, parent: -1, root }));
-  const back = goals.map((pose, root): TreeNode => ({ pose: turnedRound(pose), parent: -1, root }));
+  const back = goals.map((pose, root): TreeNode => ({ pose: reversedPose(pose), parent: -1, root }));
   const backwards = turnedRoundSpace(space);
   for (let step = 0; step < mostSteps; step++) {
     if (step % 64 === 0) stopIfCancelled(watch);
@@ -59,8 +60,8 @@ export function treeSearch(
     const around = grown === ahead ? space : backwards;
     const node = grow(around, grown, randomPose(space, random), radiusMm);
     if (!node) continue;
-    for (const meeting of nearest(other, turnedRound(node.pose), radiusMm, PIECES_OF_OTHER_TREE)) {
-      const to = turnedRound((other[meeting] as TreeNode).pose);
+    for (const meeting of nearest(other, reversedPose(node.pose), radiusMm, PIECES_OF_OTHER_TREE)) {
+      const to = reversedPose((other[meeting] as TreeNode).pose);
       const connection = connectWithShortTurns(node.pose, to, radiusMm);
       if (!connection) continue;
       const bridge = connectionPath(node.pose, to, connection);
@@ -117,10 +118,6 @@ function pathTo(tree: readonly TreeNode[], node: number): ArcLinePath {
     at = tree[at.parent] as TreeNode;
   }
   return pieces.reverse().reduce(joinPaths, { start: at.pose, segments: [] });
-}
-
-function turnedRound({ point, direction }: Pose): Pose {
-  return { point, direction: scale(direction, -1) };
 }
 
 function randomPose(space: ClearSpace, random: RandomSource): Pose {
