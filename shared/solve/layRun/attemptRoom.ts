@@ -5,13 +5,12 @@ import type { Effort } from '../search/problem.ts';
 import type { Attempt } from './attempts.ts';
 import type { Candidate } from './candidate.ts';
 import { contactOfRun, keptOfRun } from './contactOfRun.ts';
-import { fieldOfRun } from './fieldOfRun.ts';
+import { type FieldsOfRun, fieldsOfRun } from './fieldOfRun.ts';
 import { findShape, type TrialRange } from './findShape.ts';
 import { KnownShapes } from './knownShapes.ts';
 import type { LayContext } from './layContext.ts';
 import { refined } from './letLie.ts';
 import { nearLineField } from './nearLine.ts';
-import { withReserve } from './reserve.ts';
 import { barsMostWays, roomWithoutCrest } from './roomWithoutCrest.ts';
 import { type Route, routeRun } from './routeRun.ts';
 import { mayTouchAnything } from './runLimits.ts';
@@ -40,11 +39,12 @@ export function openAttempt(
   others: TubeField,
   attempt: Attempt,
   watch: Watch,
+  fields: FieldsOfRun = fieldsOfRun(context, setting, others),
 ): AttemptRoom | undefined {
   const blind = attempt.blind === true;
-  const asked = fieldOfRun(context, setting, others, attempt.clearanceShare);
+  const { asked, led: ledIn } = fields(attempt.clearanceShare);
   const field = blind ? emptyField(asked) : asked;
-  const room = blind ? field : withReserve(field);
+  const room = blind ? field : ledIn;
   const all = context.near === undefined ? room : nearLineField(room, context.near);
   const tailMm = setting.tailMm * attempt.tailShare;
   const led = barsMostWays(setting) ? roomWithoutCrest(setting, all, tailMm, watch) : all;

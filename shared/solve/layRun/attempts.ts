@@ -23,6 +23,8 @@ export const EVERYTHING: Attempt = { clearanceShare: 1, tailShare: 1 };
 export const EVERYTHING_SOUGHT: Attempt = { ...EVERYTHING, thorough: true };
 /** Only where the service asks something of the shape: all of the rest is kept before any clearance is given up. */
 export const WITHOUT_CHARACTER: Attempt = { clearanceShare: 1, tailShare: 1, givesUpCharacter: true };
+export const HALF_CLEARANCE: Attempt = { clearanceShare: 0.5, tailShare: 1, givesUpCharacter: true };
+export const LITTLE_CLEARANCE: Attempt = { clearanceShare: 0.2, tailShare: 0.5, givesUpCharacter: true };
 /** The least that can be asked without going through things. */
 export const LEAST: Attempt = { clearanceShare: 0, tailShare: 0, givesUpCharacter: true };
 export const BLIND: Attempt = { clearanceShare: 0, tailShare: 1, givesUpCharacter: true, blind: true };
@@ -33,8 +35,8 @@ export const ATTEMPTS: readonly Attempt[] = [
   EVERYTHING_SOUGHT,
   { clearanceShare: 1, tailShare: 0.5 },
   WITHOUT_CHARACTER,
-  { clearanceShare: 0.5, tailShare: 1, givesUpCharacter: true },
-  { clearanceShare: 0.2, tailShare: 0.5, givesUpCharacter: true },
+  HALF_CLEARANCE,
+  LITTLE_CLEARANCE,
   LEAST,
   BLIND,
 ];

@@ -1,6 +1,7 @@
 import { buildRunField, type RunField } from '../bay/runField.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import type { LayContext } from './layContext.ts';
+import { withReserve } from './reserve.ts';
 import { runKeeps } from './runLimits.ts';
 import type { RunSetting } from './runSetting.ts';
 
@@ -16,4 +17,22 @@ export function fieldOfRun(
   coarse?: RunField['coarseMarginMm'],
 ): RunField {
   return buildRunField(context.bay, others, runKeeps(context, setting, share), coarse);
+}
+
+/** The fields of one run by the share of each clearance that is asked: where it may lie, and where its routes are led. */
+export type FieldsOfRun = (share: number) => { readonly asked: RunField; readonly led: RunField };
+
+/** Fields of a run, each made when first wanted and kept: what searches found out about one is known to all that work in it. */
+export function fieldsOfRun(
+  context: Pick<LayContext, 'project' | 'bay'>,
+  setting: RunSetting,
+  others: TubeField,
+): FieldsOfRun {
+  const known = new Map<number, ReturnType<FieldsOfRun>>();
+  return (share) => {
+    const asked = known.get(share)?.asked ?? fieldOfRun(context, setting, others, share);
+    const fields = known.get(share) ?? { asked, led: withReserve(asked) };
+    known.set(share, fields);
+    return fields;
+  };
 }

@@ -1,23 +1,17 @@
-import { partOf, type Watch } from '../../base/watch.ts';
+import type { Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
 import type { TubeField } from '../bay/tubeField.ts';
-import { hasCharacter } from '../character/character.ts';
-import { ATTEMPTS, type Attempt, BLIND, EVERYTHING, LEAST, WITHOUT_CHARACTER } from './attempts.ts';
+import { ATTEMPTS, type Attempt, EVERYTHING, EVERYTHING_SOUGHT, WITHOUT_CHARACTER } from './attempts.ts';
 import { breatheWell } from './breatheWell.ts';
 import { layBundled } from './bundled.ts';
-import type { Candidate } from './candidate.ts';
 import { contactOfRun } from './contactOfRun.ts';
-import { fieldOfRun } from './fieldOfRun.ts';
 import { withApart } from './givenUp.ts';
+import { downTheLadder } from './ladder.ts';
 import type { LayContext } from './layContext.ts';
 import { layOf } from './layOf.ts';
 import { layWithoutHose } from './layWithoutHose.ts';
-import { withReserve } from './reserve.ts';
-import { routeRun } from './routeRun.ts';
 import { runSetting } from './runLimits.ts';
-import type { RunSetting } from './runSetting.ts';
-import { tryAttempt } from './tryAttempt.ts';
 
 export type { LayContext } from './layContext.ts';
 
@@ -42,6 +36,13 @@ export function layWithLess(context: LayContext, resolved: ResolvedRun, others: 
   return layWith(less, context, resolved, others, watch);
 }
 
+/** As `layWithLess`, sooner: a way that keeps all is not looked for with all means either. For trying many things one after the other. */
+export function layWithLessBriefly(context: LayContext, resolved: ResolvedRun, others: TubeField, watch: Watch): Lay {
+  const kept: readonly Attempt[] = [EVERYTHING, EVERYTHING_SOUGHT, WITHOUT_CHARACTER];
+  const less = ATTEMPTS.filter((attempt) => !kept.includes(attempt));
+  return layWith(less, context, resolved, others, watch);
+}
+
 function layWith(
   attempts: readonly Attempt[],
   context: LayContext,
@@ -54,7 +55,7 @@ function layWith(
   const bundled = layBundled(context, setting, others, watch);
   if (bundled.kind === 'tied')
     return layOf(context, setting, others, { candidate: bundled.candidate, startedAt }, watch);
-  const best = bestAttempt(attempts, context, setting, others, watch);
+  const best = downTheLadder(attempts, context, setting, others, watch);
   if (best === undefined) return layWithoutHose(context, setting, others, { lay: watch.now() - startedAt });
   const isFull = best.candidate.judgement.fault === 0 && best.attempt.clearanceShare === 1;
   const breathed = isFull
@@ -62,52 +63,4 @@ function layWith(
     : {};
   const lay = layOf(context, setting, others, { ...best, ...breathed, startedAt }, watch);
   return bundled.kind === 'apart' ? withApart(lay, bundled.from) : lay;
-}
-
-interface Tried {
-  readonly candidate: Candidate;
-  readonly attempt: Attempt;
-}
-
-/** Goes down the ladder until an attempt finds a hose; what only the service asks is given up once more to see whether that mends a fault. */
-function bestAttempt(
-  attempts: readonly Attempt[],
-  context: LayContext,
-  setting: RunSetting,
-  others: TubeField,
-  watch: Watch,
-): Tried | undefined {
-  let best: Tried | undefined;
-  let isShut: boolean | undefined;
-  for (const [i, attempt] of attempts.entries()) {
-    if (attempt === WITHOUT_CHARACTER && !hasCharacter(setting.character)) continue;
-    if (best !== undefined && attempt !== WITHOUT_CHARACTER) continue;
-    const part = partOf(watch, i / attempts.length, (i + 1) / attempts.length);
-    // Where the least that can be asked finds no way, nothing between finds one.
-    if (asksLess(attempt)) isShut ??= !hasAnyWay(context, setting, others, part);
-    if (isShut === true && attempt !== BLIND) continue;
-    const candidate = tryAttempt(context, setting, others, attempt, part);
-    if (candidate === undefined) continue;
-    if (best === undefined || candidate.judgement.fault < best.candidate.judgement.fault) best = { candidate, attempt };
-    if (!mayGiveUpMore(setting, attempt, candidate)) break;
-  }
-  return best;
-}
-
-function asksLess({ clearanceShare, tailShare, blind }: Attempt): boolean {
-  return (clearanceShare < 1 || tailShare < 1) && blind !== true;
-}
-
-/** Whether a search that asks the least finds any way at all. */
-function hasAnyWay(context: LayContext, setting: RunSetting, others: TubeField, watch: Watch): boolean {
-  const field = withReserve(fieldOfRun(context, setting, others, LEAST.clearanceShare));
-  const asked = { ...setting, characterAsked: false };
-  const tailMm = LEAST.tailShare * setting.tailMm;
-  return routeRun(asked, field, setting.minRadiusMm, tailMm, 1, 'glance', watch).routes.length > 0;
-}
-
-/** A hose whose radius or clearance suffers under what its service asks may be better without; a drain is not. */
-function mayGiveUpMore({ character }: RunSetting, attempt: Attempt, { judgement }: Candidate): boolean {
-  const asks = attempt.givesUpCharacter !== true && hasCharacter(character) && character.fall === undefined;
-  return asks && judgement.fault > 0;
 }

@@ -4,6 +4,7 @@ import { type AttemptRoom, openAttempt } from './attemptRoom.ts';
 import type { Attempt } from './attempts.ts';
 import { betterOf, type Candidate } from './candidate.ts';
 import { distinctRoutes } from './distinctRoutes.ts';
+import { type FieldsOfRun, fieldsOfRun } from './fieldOfRun.ts';
 import { findAsWished } from './findAsWished.ts';
 import type { LayContext } from './layContext.ts';
 import type { Route } from './routeRun.ts';
@@ -18,6 +19,7 @@ const GENTLEST = 1.6;
 /**
  * The best hose of one attempt: along the shortest way first; where that lies clean but not as its service wishes, along a
  * few others; where it does not lie clean, along gentler ways and on other sides of things. Nothing where no way was found.
+ * fields: those of the run, where other attempts at it share them.
  */
 export function tryAttempt(
   context: LayContext,
@@ -25,9 +27,10 @@ export function tryAttempt(
   others: TubeField,
   attempt: Attempt,
   watch: Watch,
+  fields: FieldsOfRun = fieldsOfRun(context, run, others),
 ): Candidate | undefined {
   const setting = attempt.givesUpCharacter === true ? { ...run, characterAsked: false } : run;
-  const room = openAttempt(context, setting, others, attempt, watch);
+  const room = openAttempt(context, setting, others, attempt, watch, fields);
   if (room === undefined) return undefined;
   const found = findInRoom(room, attempt, context.near === undefined, watch);
   return found && room.fine(found, watch);

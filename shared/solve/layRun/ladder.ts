@@ -1,0 +1,76 @@
+import { partOf, type Watch } from '../../base/watch.ts';
+import type { TubeField } from '../bay/tubeField.ts';
+import { hasCharacter } from '../character/character.ts';
+import type { Effort } from '../search/problem.ts';
+import { type Attempt, BLIND, HALF_CLEARANCE, LEAST, LITTLE_CLEARANCE, WITHOUT_CHARACTER } from './attempts.ts';
+import type { Candidate } from './candidate.ts';
+import { type FieldsOfRun, fieldsOfRun } from './fieldOfRun.ts';
+import type { LayContext } from './layContext.ts';
+import { routeRun } from './routeRun.ts';
+import type { RunSetting } from './runSetting.ts';
+import { tryAttempt } from './tryAttempt.ts';
+
+export interface Tried {
+  readonly candidate: Candidate;
+  readonly attempt: Attempt;
+}
+
+/**
+ * Goes down the ladder until an attempt finds a hose; what only the service asks is given up once more to see whether that mends a
+ * fault. Rungs that can find nothing are passed over: those that ask less where a glance finds no way for the
+ * least that can be asked, and the look with all means where `isFarFromAWay`.
+ */
+export function downTheLadder(
+  attempts: readonly Attempt[],
+  context: LayContext,
+  setting: RunSetting,
+  others: TubeField,
+  watch: Watch,
+): Tried | undefined {
+  const fields = fieldsOfRun(context, setting, others);
+  let best: Tried | undefined;
+  let isShut: boolean | undefined;
+  for (const [i, attempt] of attempts.entries()) {
+    if (attempt === WITHOUT_CHARACTER && !hasCharacter(setting.character)) continue;
+    if (best !== undefined && attempt !== WITHOUT_CHARACTER) continue;
+    const part = partOf(watch, i / attempts.length, (i + 1) / attempts.length);
+    if (asksLess(attempt) || attempt.thorough === true) isShut ??= !hasWay(setting, fields, LEAST, 'glance', part);
+    // Where the least that can be asked finds no way, nothing between finds one, but all means may yet.
+    if (isShut === true && attempt.thorough !== true && attempt !== BLIND) continue;
+    if (isShut === false && attempt.thorough === true && isFarFromAWay(setting, fields, part)) continue;
+    const candidate = tryAttempt(context, setting, others, attempt, part, fields);
+    if (candidate === undefined) continue;
+    if (best === undefined || candidate.judgement.fault < best.candidate.judgement.fault) best = { candidate, attempt };
+    if (!mayGiveUpMore(setting, attempt, candidate)) break;
+  }
+  return best;
+}
+
+function asksLess({ clearanceShare, tailShare, blind }: Attempt): boolean {
+  return (clearanceShare < 1 || tailShare < 1) && blind !== true;
+}
+
+/**
+ * Whether a little of the clearances lets a glance through and half of them nothing: then a quick look misses no way for want
+ * of looking, and all of them let nothing through either.
+ */
+function isFarFromAWay(setting: RunSetting, fields: FieldsOfRun, watch: Watch): boolean {
+  return (
+    hasWay(setting, fields, LITTLE_CLEARANCE, 'glance', watch) &&
+    !hasWay(setting, fields, HALF_CLEARANCE, 'quick', watch)
+  );
+}
+
+/** Whether a search that asks no more than an attempt, and nothing for the service, finds any way. */
+function hasWay(setting: RunSetting, fields: FieldsOfRun, attempt: Attempt, effort: Effort, watch: Watch): boolean {
+  const asked = { ...setting, characterAsked: false };
+  const tailMm = attempt.tailShare * setting.tailMm;
+  const { led } = fields(attempt.clearanceShare);
+  return routeRun(asked, led, setting.minRadiusMm, tailMm, 1, effort, watch).routes.length > 0;
+}
+
+/** A hose whose radius or clearance suffers under what its service asks may be better without; a drain is not. */
+function mayGiveUpMore({ character }: RunSetting, attempt: Attempt, { judgement }: Candidate): boolean {
+  const asks = attempt.givesUpCharacter !== true && hasCharacter(character) && character.fall === undefined;
+  return asks && judgement.fault > 0;
+}
