@@ -12,7 +12,7 @@ import { movedNeighbours } from './movedBay.ts';
 import { nearestFirst } from './nearestFirst.ts';
 import type { RockedHose } from './rockedHose.ts';
 import { rubsAt } from './rubsAt.ts';
-import type { Surroundings } from './surroundings.ts';
+import { runsAround, type Surroundings } from './surroundings.ts';
 
 /** Relative. How far below the found least radius its proof may lie. */
 const RADIUS_PROOF = 0.0002;
@@ -74,15 +74,17 @@ function leastRadiusOf(hose: HeldHose, { curve, motions }: RockedHose): RockExtr
 function tightestOf(
   hose: HeldHose,
   { curve, motions, setting }: RockedHose,
-  { project, bays, others }: Surroundings,
+  around: Surroundings,
 ): Clearance | undefined {
+  const { project, bays, others } = around;
   if (curve === undefined) return undefined;
   const { run } = setting;
   const moving = bays.filter(({ body }) => body !== hose.carriedBy);
-  const runs = [...new Set(others.tubes.map((t) => t.run))];
   const neighbours: Neighbour[] = [
     ...movedNeighbours(project, run, moving, motions),
-    ...runs.map((other) => runNeighbour(others, other, requiredRunClearance(project, run, other).requiredMm)),
+    ...runsAround(around).map((other) =>
+      runNeighbour(others, other, requiredRunClearance(project, run, other).requiredMm),
+    ),
   ];
   const over = (c: Clearance): number => c.clearanceMm - c.requiredMm;
   let tightest: Clearance | undefined;

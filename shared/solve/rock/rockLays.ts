@@ -122,12 +122,14 @@ function extremesAt(
     const rocked = rockedHose(hose, project, bays, pose, watch);
     return { hose, rocked, tubes: tubesThen(hose, rocked) };
   });
+  // One field of all, so that what is built for one of them serves whoever is measured against it.
+  const all = buildTubeField(lain.flatMap(({ tubes }) => tubes));
   return lain.flatMap(({ hose, rocked }, i): [string, RockExtreme][] => {
     if (!isAsked(hose.setting.run)) return [];
     stopIfCancelled(watch);
     watch.report({ fraction: 0.5 + (0.5 * i) / hoses.length, doing: `measuring ${hose.resolved.run.name}` });
     const others = lain.filter((o) => o.hose !== hose && !goTogether(o.hose, hose));
-    const around = { project, bays, others: buildTubeField(others.flatMap((o) => o.tubes)) };
+    const around = { project, bays, others: all, among: new Set(others.map((o) => o.hose.setting.run)) };
     return [[hose.setting.run, measuredExtreme(hose, rocked, pose, around)]];
   });
 }

@@ -9,7 +9,7 @@ import type { RunSetting } from '../layRun/runSetting.ts';
 import type { HeldHose } from './heldHose.ts';
 import { movedNeighbours } from './movedBay.ts';
 import type { RockedHose } from './rockedHose.ts';
-import type { Surroundings } from './surroundings.ts';
+import { runsAround, type Surroundings } from './surroundings.ts';
 
 /** mm. Spacing of the places looked at before something is measured. */
 const LOOK_STEP_MM = 10;
@@ -28,10 +28,11 @@ export function rubsAt(hose: HeldHose, { curve, motions, setting }: RockedHose, 
   const softer = bays
     .filter(({ body }) => body !== hose.carriedBy)
     .map(({ body, bay }) => ({ body, bay: { ...bay, skins: bay.skins.filter(({ skin }) => isSawedByBraid(skin)) } }));
-  const runs = [...new Set(others.tubes.map((tube) => tube.run))];
   return [
     ...movedNeighbours(project, run, softer, motions),
-    ...runs.map((other) => runNeighbour(others, other, requiredRunClearance(project, run, other).requiredMm)),
+    ...runsAround(around).map((other) =>
+      runNeighbour(others, other, requiredRunClearance(project, run, other).requiredMm),
+    ),
   ]
     .filter((thing) => comesWithin(setting, curve, thing, nearMm))
     .flatMap((thing) => clearanceTo(setting, curve, thing, PROOF_MM))

@@ -22,7 +22,7 @@ export function slackLeftIn(hose: HeldHose): (motions: Motions) => number {
   const { lay } = hose.taken;
   const wholeMm = lay.liveLengthMm - lay.tautLengthMm;
   const lines = hose.spans.map((span) => connectionOf(hose, span));
-  const overs = hose.spans.map((span, i) => Math.max(0, span.lengthMm - (lines[i]?.lengthMm(restOf(span)) ?? 0)));
+  const overs = hose.spans.map((span, i) => Math.max(0, span.lengthMm - (lines[i]?.restMm ?? 0)));
   const over = overs.reduce((a, b) => a + b, 0);
   // Of several stretches each has its part of the whole, and never more than it is longer than its own shortest line.
   const part = over > 0 ? Math.min(1, wholeMm / over) : 0;
@@ -50,6 +50,8 @@ interface Ends {
 interface Connector {
   /** of the shortest arc-straight-arc line, mm; the chord where there is none */
   lengthMm(ends: Ends): number;
+  /** of the line at rest */
+  readonly restMm: number;
 }
 
 function restOf({ from, to }: HeldSpan): Ends {
@@ -64,9 +66,9 @@ function connectionOf({ setting }: HeldHose, span: HeldSpan): Connector {
   const far = distance(span.from.pose.point, span.to.pose.point) > SHORT_TURNS_BEYOND_RADII * radiusMm;
   const quick = far && connectWithShortTurns(span.from.pose, span.to.pose, radiusMm) !== undefined;
   const connect = quick ? connectWithShortTurns : connectPoses;
-  return {
-    lengthMm: ({ from, to }) => connect(from, to, radiusMm)?.lengthMm ?? distance(from.point, to.point),
-  };
+  const lengthMm = ({ from, to }: Ends): number =>
+    connect(from, to, radiusMm)?.lengthMm ?? distance(from.point, to.point);
+  return { lengthMm, restMm: lengthMm(restOf(span)) };
 }
 
 /**
@@ -80,6 +82,6 @@ function gainMm({ setting }: HeldHose, span: HeldSpan, line: Connector, motions:
   const turned =
     angleBetween(rest.from.direction, then.from.direction) + angleBetween(rest.to.direction, then.to.direction);
   const most = moved + setting.minRadiusMm * turned;
-  const gain = line.lengthMm(then) - line.lengthMm(rest);
+  const gain = line.lengthMm(then) - line.restMm;
   return Math.max(-most, Math.min(most, gain));
 }
