@@ -5,13 +5,13 @@ import { buildTubeField, type Tube } from '../bay/tubeField.ts';
 import { lineOfBreath } from '../layRun/breathe.ts';
 import type { LayContext } from '../layRun/layContext.ts';
 import { layIfClean } from '../layRun/layIfClean.ts';
-import { layAsAsked, layRun, layWithLess } from '../layRun/layRun.ts';
+import { layAsAsked, layRun, layWithLess, layWithLessBriefly } from '../layRun/layRun.ts';
 
 /**
  * as-asked: clean or not at all; as-well-as-can-be: with what it breaks; with-less: the same for a run that is known to find
- * no way that keeps all; if-clean: no lay where it is not clean.
+ * no way that keeps all; with-less-briefly: the same, with no look for such a way by all means; if-clean: no lay where it is not clean.
  */
-export type LayHow = 'as-asked' | 'as-well-as-can-be' | 'with-less' | 'if-clean';
+export type LayHow = 'as-asked' | 'as-well-as-can-be' | 'with-less' | 'with-less-briefly' | 'if-clean';
 
 /** One run to be laid, in words that can be sent to another worker: plain data, and all that the lay depends on beside its context. */
 export interface LayTask {
@@ -36,6 +36,7 @@ export function doLayTask(context: LayContext, { how, run, others }: LayTask, wa
     'as-asked': layAsAsked,
     'as-well-as-can-be': layRun,
     'with-less': layWithLess,
+    'with-less-briefly': layWithLessBriefly,
     'if-clean': layIfClean,
   }[how];
   const lay = work(context, run, buildTubeField(others), watch);

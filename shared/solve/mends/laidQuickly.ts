@@ -36,7 +36,7 @@ export async function laidQuickly(work: Work, candidates: readonly Candidate[], 
   const unlaid = lay.outcome === 'near-miss' ? rest.filter((one) => !anew.has(one)) : [];
   const turned = unlaid.filter(({ proposal }) => proposal.edit.kind === 'end').slice(0, MOST_ENDS_MISSED);
   const broken = [...turned, ...unlaid.filter(({ proposal }) => proposal.how === 'near')];
-  const missed = await laidAnew(work, broken.slice(0, MOST_NEAR_MISSES), 'with-less', partOf(watch, 0.8, 1));
+  const missed = await laidAnew(work, broken.slice(0, MOST_NEAR_MISSES), 'with-less-briefly', partOf(watch, 0.8, 1));
   return candidates
     .flatMap((one) => near.get(one) ?? anew.get(one) ?? missed.get(one) ?? [])
     .filter(({ lays }) => isAsClean(lays, lay));
