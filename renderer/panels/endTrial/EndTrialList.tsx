@@ -1,6 +1,11 @@
 import type { EndTrial, TrialEntry } from '../../../shared/document/endTrial/schema.ts';
 import type { Run } from '../../../shared/document/project/schema.ts';
-import { formatDegrees, formatSlack } from '../../../shared/sheets/format/index.ts';
+import {
+  formatCost,
+  formatDegrees,
+  formatSlack,
+  formatTemperatureDifference,
+} from '../../../shared/sheets/format/index.ts';
 import type { OpenDocument } from '../../state/documentStore.ts';
 import { useBench, useJobs } from '../../state/useBench.ts';
 import { Button } from '../../widgets/Button.tsx';
@@ -22,7 +27,8 @@ export function EndTrialList({ run, open }: { run: Run; open: OpenDocument }) {
       </Button>
       {tried === undefined ? (
         <p className="teach">
-          Lays this run with every pair of ends in your tables that fits, and puts the best first.
+          Lays this run with every pair of ends in your tables that fits, and puts the best first: by what is found
+          wrong, clamps, bends, slack, heat, room and cost.
         </p>
       ) : (
         <Tried run={run} trial={tried.trial} stale={tried.from !== open.history.present} busy={busy} />
@@ -51,13 +57,15 @@ function Tried({ run, trial, stale, busy }: { run: Run; trial: EndTrial; stale: 
 
 function TrialRow({ run, entry, busy }: { run: Run; entry: TrialEntry; busy: boolean }) {
   const bench = useBench();
-  const { lay, ends, bendsDeg, findings } = entry;
+  const { lay, ends, bendsDeg, findings, heatRoomC, cost } = entry;
   const here = run.a.end === ends.a && run.b.end === ends.b;
   const count = (severity: 'stop' | 'look'): number => findings.filter((f) => f.severity === severity).length;
   const clamps = lay.supports.filter((s) => s.proposed).length;
   const notes = [
     `slack ${formatSlack(lay.slack)}`,
     lay.clock.kind === 'angle' ? `clock ${formatDegrees(lay.clock.deg)}` : 'clock free',
+    ...(heatRoomC === undefined ? [] : [heatText(heatRoomC)]),
+    ...(cost === undefined ? [] : [`costs ${formatCost(cost)}`]),
     ...(clamps > 0 ? [`${clamps} ${clamps === 1 ? 'clamp' : 'clamps'} asked for`] : []),
     ...(count('stop') > 0 ? [`${count('stop')} forbid cutting`] : []),
     ...(count('look') > 0 ? [`${count('look')} to look at`] : []),
@@ -81,6 +89,11 @@ function TrialRow({ run, entry, busy }: { run: Run; entry: TrialEntry; busy: boo
       )}
     </li>
   );
+}
+
+function heatText(roomC: number): string {
+  const by = formatTemperatureDifference(Math.abs(roomC), roomC < 0 ? 'up' : 'down');
+  return roomC < 0 ? `${by} over its heat limit` : `${by} under its heat limit`;
 }
 
 function bendName(deg: number): string {

@@ -31,6 +31,7 @@ export const CARD_SECTIONS: Readonly<Record<PartKind, readonly CardSection[]>> =
       ],
     },
     { title: 'Weight and stiffness', keys: ['weightKgPerM', 'bendingStiffnessNmm2', 'bendingStiffnessMethod'] },
+    { title: 'Cost', keys: ['pricePerM'] },
     WHOSE,
   ],
   ends: [
@@ -47,6 +48,7 @@ export const CARD_SECTIONS: Readonly<Record<PartKind, readonly CardSection[]>> =
       keys: ['innerOlive', 'expander', 'crimpDie', 'crimpSetting', 'crimpFromMm', 'crimpToMm'],
     },
     { title: 'What it withstands', keys: ['maxPressureKpa', 'maxTemperatureC', 'weightG'] },
+    { title: 'Cost', keys: ['price'] },
     WHOSE,
   ],
   sleeves: [

@@ -10,6 +10,16 @@ export const TrialEntry = z.strictObject({
   bendsDeg: z.strictObject({ a: z.number(), b: z.number() }),
   lay: Lay,
   findings: z.array(Finding),
+  heatRoomC: z
+    .number()
+    .optional()
+    .describe(
+      'how far the liner stays under its limit at its hottest, likely value; absent = nothing hot is in the bay',
+    ),
+  cost: z
+    .number()
+    .optional()
+    .describe("of the hose and both ends, in the user's own money; absent = one of their prices is not stated"),
 });
 
 export const EndTrial = z.strictObject({

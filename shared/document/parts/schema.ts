@@ -54,6 +54,7 @@ export const Hose = z.strictObject({
   marking: name.optional().describe('what is printed along it, such as: A1-15, of marine fuel hose'),
   proofPressureKpa: positive.optional().describe("its maker's test pressure; absent = the usual multiple"),
   burstPressureKpa: positive.optional().describe("its maker's least burst pressure"),
+  pricePerM: nonNegative.optional().describe('what a metre costs, in your own money; absent = no cost is told'),
   ...sourced,
 });
 
@@ -123,6 +124,7 @@ export const EndRow = z.strictObject({
     .describe('swivel: turns about its port until the nut is tight; range: only from turn_from_deg to turn_to_deg'),
   turnFromDeg: finite.optional().describe("own clock about the port axis, from the port's 12 o'clock"),
   turnToDeg: finite.optional(),
+  price: nonNegative.optional().describe('what one costs, in your own money; absent = no cost is told'),
   ...sourced,
 });
 

@@ -39,6 +39,7 @@ const LABELS: Readonly<Record<string, string>> = {
   weightKgPerM: 'Weight',
   turnFromDeg: 'Turns from',
   turnToDeg: 'Turns to',
+  pricePerM: 'Price of a metre',
 };
 
 /** What a column of a part table is called, without its unit: `Outside diameter` for outsideDiameterMm. */

@@ -15,6 +15,7 @@ export {
 } from './length.ts';
 export { type LengthWriter, lengthWriter } from './lengthWriter.ts';
 export {
+  formatCost,
   formatDash,
   formatFlow,
   formatPressure,
@@ -22,5 +23,6 @@ export {
   formatSlack,
   formatTemperature,
   formatTemperatureBand,
+  formatTemperatureDifference,
 } from './quantity.ts';
 export { formatFlats, formatTorque } from './torque.ts';

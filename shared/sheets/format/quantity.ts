@@ -11,9 +11,19 @@ export function formatTemperature(celsius: number, rounding: Rounding = 'nearest
   return `${formatNumber(celsius, 0, rounding)} °C (${formatNumber((celsius * 9) / 5 + 32, 0, rounding)} °F)`;
 }
 
+/** A difference of temperatures in deg C with deg F beside it, whole degrees: `20 °C (36 °F)`. */
+export function formatTemperatureDifference(celsius: number, rounding: Rounding = 'nearest'): string {
+  return `${formatNumber(celsius, 0, rounding)} °C (${formatNumber((celsius * 9) / 5, 0, rounding)} °F)`;
+}
+
 /** A pressure in kPa with psi beside it, whole numbers: `690 kPa (100 psi)`. */
 export function formatPressure(kpa: number, rounding: Rounding = 'nearest'): string {
   return `${formatNumber(kpa, 0, rounding)} kPa (${formatNumber(kpa / KPA_PER_PSI, 0, rounding)} psi)`;
+}
+
+/** What something costs, in the user's own money, which has no name here: `48.20`. */
+export function formatCost(cost: number): string {
+  return formatNumber(cost, 2);
 }
 
 /** A flow in L/min: `45.0 L/min`. */

@@ -4,7 +4,7 @@ import { anySquareTo, unit, type Vec3 } from '../../../../shared/base/vec3.ts';
 import { UNWATCHED } from '../../../../shared/base/watch.ts';
 import type { TrialEntry } from '../../../../shared/document/endTrial/schema.ts';
 import { buildTubeField } from '../../../../shared/solve/bay/tubeField.ts';
-import { byRank, endTrial } from '../../../../shared/solve/endTrial/endTrial.ts';
+import { byRank, endTrial, type TrialBy } from '../../../../shared/solve/endTrial/endTrial.ts';
 import { shelfFor } from '../../../../shared/solve/endTrial/shelf.ts';
 import { layIfClean } from '../../../../shared/solve/layRun/layIfClean.ts';
 import { straightLay } from '../../../arbitraries/lays.ts';
@@ -45,6 +45,28 @@ describe('endTrial', () => {
     expect(shortest.lay.tautLengthMm).toBeCloseTo(300 - 2 * 47 - 2 * 15, 0);
     const straight = trial.entries.find((e) => e.bendsDeg.a === 0 && e.bendsDeg.b === 0)!;
     expect(straight.lay.cutLengthMm).toBeGreaterThan(1.5 * shortest.lay.cutLengthMm);
+  });
+
+  it('tells what each pair costs, where every price is stated', async () => {
+    expect(trial.entries.every((e) => e.cost === undefined)).toBe(true);
+    const priced = shelf.map((end, i) => ({ ...end, price: [10, 16, 21][i]! }));
+    const run = resolved.runs[0]!;
+    const own = { ...run, hose: { ...run.hose, pricePerM: 30 }, a: { ...run.a, end: priced[0]! } };
+    const { entries } = await endTrial(context, resolved, own, priced, [], UNWATCHED);
+    const square = entries.find((e) => e.bendsDeg.a === 90 && e.bendsDeg.b === 90)!;
+    expect(square.cost).toBeCloseTo(42 + (30 * square.lay.cutLengthMm) / 1000, 9);
+  });
+
+  it('measures each pair in the project that has it, and judges what was measured', async () => {
+    const seen: string[] = [];
+    const measure: TrialBy['measure'] = (within, lay) => {
+      seen.push(`${within.runs[0]!.a.end.id} ${within.runs[0]!.b.end.id}`);
+      return { ...lay, slack: 0.001 };
+    };
+    const measured = await endTrial(context, resolved, resolved.runs[0]!, shelf, [], UNWATCHED, { measure });
+    expect(seen.toSorted()).toEqual(measured.entries.map(({ ends }) => `${ends.a} ${ends.b}`).toSorted());
+    expect(new Set(seen).size).toBe(seen.length);
+    for (const { findings } of measured.entries) expect(findings.map((f) => f.check)).toContain('slack');
   });
 
   it('says the same twice', async () => {
@@ -109,6 +131,28 @@ describe('byRank', () => {
       'bent',
       'clamped',
     ]);
+  });
+
+  it('puts the cooler hose before the roomier one, and the cheaper before the shorter; a few degrees are no difference', () => {
+    const near = (clearanceMm: number) =>
+      straightLay({
+        clearances: [
+          {
+            to: { kind: 'skin' as const, id: 'frame' },
+            clearanceMm,
+            requiredMm: 12,
+            at: { arcLengthMm: 9, point: [9, 0, 0] as [number, number, number] },
+          },
+        ] as unknown as TrialEntry['lay']['clearances'],
+      });
+    const cool = entry('cool', { heatRoomC: 60, lay: near(14), cost: 90 });
+    const warm = entry('warm', { heatRoomC: 31, lay: near(40), cost: 50 });
+    const alike = entry('alike', { heatRoomC: 29, lay: near(60), cost: 80 });
+    expect([warm, alike, cool].sort(byRank).map((e) => e.ends.a)).toEqual(['cool', 'alike', 'warm']);
+    const cheap = entry('cheap', { cost: 40, lay: straightLay({ cutLengthMm: 500 }) });
+    const dear = entry('dear', { cost: 45, lay: straightLay({ cutLengthMm: 300 }) });
+    const unknown = entry('a-unknown', { lay: straightLay({ cutLengthMm: 200 }) });
+    expect([unknown, dear, cheap].sort(byRank).map((e) => e.ends.a)).toEqual(['cheap', 'dear', 'a-unknown']);
   });
 });
 
