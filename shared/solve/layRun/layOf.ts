@@ -1,6 +1,6 @@
 import { SAME_POINT_MM } from '../../base/tolerances.ts';
 import type { Watch } from '../../base/watch.ts';
-import type { Lay } from '../../document/lay/schema.ts';
+import type { Clearance, Lay } from '../../document/lay/schema.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { type Attempt, EVERYTHING } from './attempts.ts';
 import { breathe } from './breathe.ts';
@@ -10,6 +10,7 @@ import { contactOfRun } from './contactOfRun.ts';
 import { givenUpOf } from './givenUp.ts';
 import type { LayContext } from './layContext.ts';
 import { measureLay } from './measureLay.ts';
+import { type Pinch, pinchAt } from './pinchAt.ts';
 import { reasonOf, shortByMm } from './reasonOf.ts';
 import type { RunSetting } from './runSetting.ts';
 import { brokenByShape } from './shapeLine.ts';
@@ -52,7 +53,10 @@ export function layOf(
   });
   const givenUp = givenUpOf(setting, broken);
   const told = givenUp.length === 0 ? lay : { ...lay, givenUp };
-  if (!clean) return { ...told, reason: reasonOf(lay, candidate, setting) };
+  if (!clean) {
+    const pinchedAt = (near: Clearance): Pinch | undefined => pinchAt(project, setting, bay, others, near);
+    return { ...told, reason: reasonOf(lay, candidate, setting, pinchedAt) };
+  }
   const breathing =
     found.breathing ?? breathe(project, setting, candidate, contactOfRun(bay, others, setting), bay, others, watch);
   return { ...told, breathing: [...breathing], timingsMs: timingsMs() };
