@@ -4,6 +4,7 @@ import type { ResolvedProject } from '../document/project/resolve.ts';
 import { builtLays } from '../solve/asBuilt/builtLays.ts';
 import type { BayIndex } from '../solve/bay/bayIndex.ts';
 import type { BodyBay } from '../solve/rock/bodyBays.ts';
+import { type RockMemory, rockAmong } from '../solve/rock/rockAmong.ts';
 import { rockLays } from '../solve/rock/rockLays.ts';
 import { taperLays } from '../solve/taper/taperLays.ts';
 import { taperWell } from '../solve/taper/taperWell.ts';
@@ -17,11 +18,13 @@ export interface MeasuredIn {
   readonly bay: BayIndex;
   /** the bay by the bodies that move */
   readonly bodies: readonly BodyBay[];
+  /** where one run is measured again and again among the others: what is known of them */
+  readonly rocked?: RockMemory;
 }
 
 /** Lays of which the wanted ones were laid anew: a taper thread may have them made longer; then built, rocked, looked round. */
 export async function measuredAnew(
-  { resolved, bay, bodies }: MeasuredIn,
+  { resolved, bay, bodies, rocked: known }: MeasuredIn,
   still: readonly Lay[],
   wanted: readonly string[],
   memory: JobMemory,
@@ -30,18 +33,27 @@ export async function measuredAnew(
   const tapered = taperWell({ resolved, bay }, still, wanted, partOf(watch, 0, 0.35));
   const made = builtLays({ resolved, bay }, tapered, partOf(watch, 0.35, 0.55));
   const context = { project: resolved.project, bay };
-  const rocked = await rockTogether(context, resolved, bodies, made, memory, partOf(watch, 0.55, 0.8));
+  const part = partOf(watch, 0.55, 0.8);
+  const [run] = wanted;
+  const rocked =
+    known !== undefined && run !== undefined && wanted.length === 1
+      ? rockAmong(resolved, bodies, made, run, known, part)
+      : await rockTogether(context, resolved, bodies, made, memory, part);
   return measuredAround({ resolved, bay, lays: rocked }, wanted, partOf(watch, 0.8, 1));
 }
 
 /** Lays of which one was laid again near where it lay: it keeps its length, and only it is told of anew. */
 export function measuredNear(
-  { resolved, bay, bodies }: MeasuredIn,
+  { resolved, bay, bodies, rocked: known }: MeasuredIn,
   still: readonly Lay[],
   run: string,
   watch: Watch,
 ): Lay[] {
-  const rocked = rockLays(resolved, bodies, still, partOf(watch, 0, 0.5), run);
+  const part = partOf(watch, 0, 0.5);
+  const rocked =
+    known === undefined
+      ? rockLays(resolved, bodies, still, part, run)
+      : rockAmong(resolved, bodies, still, run, known, part, true);
   const tapered = taperLays({ resolved, bay }, rocked, partOf(watch, 0.5, 0.7), run);
   const made = builtLays({ resolved, bay }, tapered, partOf(watch, 0.7, 0.8), run);
   return measuredAround({ resolved, bay, lays: made }, [run], partOf(watch, 0.8, 1));

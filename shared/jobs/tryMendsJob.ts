@@ -7,6 +7,7 @@ import { tubesAmong } from '../solve/layRun/tubesOf.ts';
 import { layRuns } from '../solve/layRuns/layRuns.ts';
 import { crewOfOne } from '../solve/layRuns/layTask.ts';
 import { tryMends } from '../solve/mends/tryMends.ts';
+import type { RockMemory } from '../solve/rock/rockAmong.ts';
 import type { JobInput, JobOutput } from './contract.ts';
 import { bayIndex, bayMesh, bodiesOfBay, type JobMemory } from './jobMemory.ts';
 import { measuredAnew, measuredNear } from './measureLays.ts';
@@ -40,6 +41,7 @@ export async function tryMendsJob(
   const known = new Set(resolved.runs.map((r) => r.run.id));
   const lays = input.report.lays.filter((l) => known.has(l.run));
   const line = own.centreline.points;
+  const rocked: RockMemory = {};
   const context = { project: resolved.project, bay };
   const contextOf = (mended: ResolvedProject) => ({ project: mended.project, bay });
   const found = await tryMends(
@@ -61,7 +63,7 @@ export async function tryMendsJob(
           part,
         ),
       measure: async (mended, how, still, id, part) => {
-        const within = { resolved: mended, bay, bodies };
+        const within = { resolved: mended, bay, bodies, rocked };
         const measured =
           how === 'near'
             ? measuredNear(within, still, id, part)

@@ -38,6 +38,28 @@ export function measuredExtreme(hose: HeldHose, rocked: RockedHose, pose: RockPo
   };
 }
 
+/**
+ * What is told of a hose at an extreme once one more hose lies there: the same as `measuredExtreme` among all of them.
+ * told: among the hoses without that one. others: that one. order: all runs, as their hoses are measured.
+ */
+export function withOneMore(
+  hose: HeldHose,
+  rocked: RockedHose,
+  told: RockExtreme,
+  others: Pick<Surroundings, 'project' | 'others'>,
+  order: readonly string[],
+): RockExtreme {
+  const around = { ...others, bays: [] };
+  const tightest = tightestOf(hose, rocked, around, told.tightest);
+  const place = ({ to }: Clearance): number => (to.kind === 'run' ? order.indexOf(to.id) : -1);
+  const rubs = [...(told.rubs ?? []), ...rubsAt(hose, rocked, around)].sort((p, q) => place(p) - place(q));
+  return {
+    ...told,
+    ...(tightest === undefined ? {} : { tightest }),
+    ...(rubs.length === 0 ? {} : { rubs }),
+  };
+}
+
 /** What is told of a hose whose holds have moved, wherever they moved to. */
 export function measuredHose(hose: HeldHose, rocked: RockedHose, around: Surroundings): Omit<RockExtreme, 'pose'> {
   const { outcome, slackLeftMm, missingMm, tensionN, twistRad, torqueNmm } = rocked;
@@ -70,11 +92,15 @@ function leastRadiusOf(hose: HeldHose, { curve, motions }: RockedHose): RockExtr
   };
 }
 
-/** The clearance that has least over what is asked; things that a look from place to place shows to be further are let be. */
+/**
+ * The clearance that has least over what is asked; things that a look from place to place shows to be further are let be.
+ * known: the one to other things.
+ */
 function tightestOf(
   hose: HeldHose,
   { curve, motions, setting }: RockedHose,
   around: Surroundings,
+  known?: Clearance,
 ): Clearance | undefined {
   const { project, bays, others } = around;
   if (curve === undefined) return undefined;
@@ -87,7 +113,7 @@ function tightestOf(
     ),
   ];
   const over = (c: Clearance): number => c.clearanceMm - c.requiredMm;
-  let tightest: Clearance | undefined;
+  let tightest = known;
   for (const { neighbour, leastMm } of nearestFirst(setting, curve, neighbours)) {
     if (tightest !== undefined && leastMm > over(tightest)) break;
     for (const c of clearanceTo(setting, curve, neighbour, CLEARANCE_PROOF_MM))

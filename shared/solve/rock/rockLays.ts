@@ -1,18 +1,15 @@
 import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
-import type { AdapterPose, Lay, Rock, RockExtreme, RockPose } from '../../document/lay/schema.ts';
+import type { Lay, Rock, RockExtreme, RockPose } from '../../document/lay/schema.ts';
 import type { ResolvedProject } from '../../document/project/resolve.ts';
 import type { Project } from '../../document/project/schema.ts';
-import { movePoint } from '../../geometry/rigidMotion.ts';
-import { buildTubeField, type Tube } from '../bay/tubeField.ts';
-import { centrelineOf } from '../layRun/centreline.ts';
-import { type StandingHose, tubesOfLay } from '../layRun/tubesOfLay.ts';
-import { type BodyBay, movingBodies, nearestBody } from './bodyBays.ts';
-import { type Bodies, type HeldHose, heldHose } from './heldHose.ts';
-import { letGoAtRest } from './letGo.ts';
+import { buildTubeField } from '../bay/tubeField.ts';
+import type { BodyBay } from './bodyBays.ts';
+import type { HeldHose } from './heldHose.ts';
+import { goTogether, heldHoses, type LainHose, lainAt } from './hosesAtExtreme.ts';
 import { measuredExtreme } from './measuredExtreme.ts';
-import { type RockedHose, rockedHose } from './rockedHose.ts';
 import { rockPoses } from './rockPoses.ts';
-import { tightAt } from './tightAt.ts';
+import type { Surroundings } from './surroundings.ts';
+import { type TightAt, tightAt } from './tightAt.ts';
 import { worstOf } from './worstOf.ts';
 
 /**
@@ -73,7 +70,7 @@ export function rockPlan(
       const { rock: _, ...still } = lay;
       const hose = hoses.find((h) => h.setting.run === lay.run);
       const extremes = done.flat().flatMap(([run, extreme]) => (run === lay.run ? [extreme] : []));
-      return hose === undefined ? still : { ...still, rock: rockOf(project, hose, poses, extremes) };
+      return hose === undefined ? still : { ...still, rock: rockOf(hose, tightAt(project, hose, poses), extremes) };
     });
   const tasks = poses.map((pose): RockTask => ({ how: 'rock', pose, hoses, ...(only === undefined ? {} : { only }) }));
   return { tasks, told };
@@ -89,24 +86,6 @@ export function doRockTask(
   return extremesAt(hoses, (run) => only === undefined || run === only, project, bays, pose, watch);
 }
 
-function heldHoses(
-  { project, runs }: ResolvedProject,
-  lays: readonly Lay[],
-  bays: readonly BodyBay[],
-  poses: readonly RockPose[],
-  watch: Watch,
-): HeldHose[] {
-  const bodies: Bodies = {
-    moving: movingBodies(poses),
-    nearest: (point) => nearestBody(bays, point),
-  };
-  return runs.flatMap((run) => {
-    const lay = lays.find((l) => l.run === run.run.id);
-    const hose = lay === undefined ? undefined : heldHose(project, run, lay, bodies);
-    return hose === undefined || hose.spans.length === 0 ? [] : [letGoAtRest(hose, bays, watch)];
-  });
-}
-
 /** Every hose at one extreme: laid, then measured. */
 function extremesAt(
   hoses: readonly HeldHose[],
@@ -116,75 +95,35 @@ function extremesAt(
   pose: RockPose,
   watch: Watch,
 ): [string, RockExtreme][] {
-  const lain = hoses.map((hose, i) => {
-    stopIfCancelled(watch);
-    watch.report({ fraction: (0.5 * i) / hoses.length, doing: `rocking ${hose.resolved.run.name}` });
-    const rocked = rockedHose(hose, project, bays, pose, watch);
-    return { hose, rocked, tubes: tubesThen(hose, rocked) };
-  });
-  // One field of all, so that what is built for one of them serves whoever is measured against it.
-  const all = buildTubeField(lain.flatMap(({ tubes }) => tubes));
-  return lain.flatMap(({ hose, rocked }, i): [string, RockExtreme][] => {
+  const lain = lainAt(hoses, project, bays, pose, partOf(watch, 0, 0.5));
+  const around = { project, bays, others: buildTubeField(lain.flatMap(({ tubes }) => tubes)) };
+  return lain.flatMap((one, i): [string, RockExtreme][] => {
+    const { hose } = one;
     if (!isAsked(hose.setting.run)) return [];
     stopIfCancelled(watch);
     watch.report({ fraction: 0.5 + (0.5 * i) / hoses.length, doing: `measuring ${hose.resolved.run.name}` });
-    const others = lain.filter((o) => o.hose !== hose && !goTogether(o.hose, hose));
-    const around = { project, bays, others: all, among: new Set(others.map((o) => o.hose.setting.run)) };
-    return [[hose.setting.run, measuredExtreme(hose, rocked, pose, around)]];
+    return [[hose.setting.run, measuredAmong(one, lain, around, pose)]];
   });
 }
 
-/** Two hoses carried by the same body keep their distance, which was measured at rest. */
-function goTogether(a: HeldHose, b: HeldHose): boolean {
-  return a.carriedBy !== undefined && a.carriedBy === b.carriedBy;
+/** One of the hoses at an extreme, measured against the others. around: with the tubes of all of them, built once for whoever is measured. */
+export function measuredAmong(
+  { hose, rocked }: LainHose,
+  lain: readonly LainHose[],
+  around: Omit<Surroundings, 'among'>,
+  pose: RockPose,
+): RockExtreme {
+  const others = lain.filter((other) => other.hose !== hose && !goTogether(other.hose, hose));
+  const among = new Set(others.map((other) => other.hose.setting.run));
+  return measuredExtreme(hose, rocked, pose, { ...around, among });
 }
 
-/** A hose and its ends as obstacles where they stand then; where it does not reach there is no hose, only its ends. */
-function tubesThen(hose: HeldHose, { curve, motions }: RockedHose): Tube[] {
-  const { lay } = hose.taken;
-  const first = hose.spans[0];
-  const last = hose.spans[hose.spans.length - 1];
-  const ends = {
-    a: movedEnd(lay.ends.a, first?.from.body ?? '', motions),
-    b: movedEnd(lay.ends.b, last?.to.body ?? '', motions),
-  };
-  const standing: StandingHose = {
-    run: lay.run,
-    outsideDiameterMm: lay.outsideDiameterMm,
-    centreline: curve === undefined ? { points: [], arcLengthMm: [] } : centrelineOf(curve),
-    ends,
-  };
-  return tubesOfLay(standing, hose.resolved);
-}
-
-type EndPlaces = StandingHose['ends']['a'];
-
-function movedEnd(end: EndPlaces, body: string, motions: RockedHose['motions']): EndPlaces {
-  const moved = (p: EndPlaces['seatPoint']): EndPlaces['seatPoint'] => {
-    const [x, y, z] = movePoint(motions(body), p);
-    return [x, y, z];
-  };
-  const movedAdapter = (adapter: AdapterPose): AdapterPose => ({
-    ...adapter,
-    points: adapter.points.map(moved),
-    ...(adapter.branch === undefined ? {} : { branch: adapter.branch.map(moved) }),
-  });
-  return {
-    seatPoint: moved(end.seatPoint),
-    bendPoint: moved(end.bendPoint),
-    shoulderPoint: moved(end.shoulderPoint),
-    mouthPoint: moved(end.mouthPoint),
-    ...(end.body === undefined ? {} : { body: end.body.map(moved) }),
-    ...(end.adapters === undefined ? {} : { adapters: end.adapters.map(movedAdapter) }),
-  };
-}
-
-function rockOf(project: Project, hose: HeldHose, poses: readonly RockPose[], extremes: RockExtreme[]): Rock {
-  const tight = tightAt(project, hose, poses);
+/** What is told of a hose over all extremes. tight: as `tightAt` answers. */
+export function rockOf(hose: HeldHose, tight: TightAt | undefined, extremes: readonly RockExtreme[]): Rock {
   return {
     carried: hose.carriedBy !== undefined,
     holds: hose.holds.map(({ id, body }) => ({ id, body })),
-    extremes,
+    extremes: [...extremes],
     worst: worstOf(extremes),
     ...(tight === undefined ? {} : { tightAt: tight }),
   };
