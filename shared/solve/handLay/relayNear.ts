@@ -42,8 +42,8 @@ const WITHIN_MM = 40;
  * Lays one run again near a line (a hose as it lies, or as the hand left it) without a search for other ways: first the hose
  * as long and as led as the line, let go between everything that holds it in the project as it is now. Where that lies clean
  * it is drawn taut on its own side of things, and is the lay if it has the slack that breathing needs; else a hose of the
- * wanted slack along the taut line is, if clean and near by. Where it does not lie clean, a route is looked for within 40 mm of it;
- * without one the hose along the line comes back, with what it breaks. Proofs and measures are those of `layRun`.
+ * wanted slack along the taut line is, if clean and near by. Where it does not lie clean, a route is looked for within 40 mm of it
+ * whose hose stays as near; without one the hose along the line comes back, with what it breaks. Proofs and measures are those of `layRun`.
  * earlier: the lays as they are; the other ones stay, and are told their clearance to the run as it lies now. Answers all
  * lays in the project's order.
  */
@@ -103,9 +103,14 @@ function relayOne(
   }
   const near = { ...context, near: { line, withinMm: WITHIN_MM } };
   const clean = setting.cutLengthMm === undefined ? layIfClean(near, run, others, partOf(watch, 0.2, 0.7)) : undefined;
-  if (clean !== undefined) return clean;
+  if (clean !== undefined && offLineMm(clean, line) < WITHIN_MM) return clean;
   if (held === undefined) return layWithoutHose(context, setting, others, {});
   return told({ ...held, tautLiveMm: Math.min(shortestMm(setting, held.route), held.shape.liveLengthMm) });
+}
+
+/** How far a lay goes from a line, mm; the line's points are a few mm apart. */
+function offLineMm({ centreline }: Lay, line: readonly Vec3[]): number {
+  return Math.max(...centreline.points.map((point) => Math.min(...line.map((p) => distance(p, point)))));
 }
 
 /** mm. A hose that lies further than this from where it was seen in the hand is another one to who led it there. */

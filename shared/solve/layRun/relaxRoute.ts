@@ -90,7 +90,7 @@ function relaxFree(
   const plan = planSpans(setting, route, proposed, freeClocks);
   const tautMm = plan.spans.reduce((sum, s) => sum + s.tautMm, 0);
   const tails = route.tailMm.a + route.tailMm.b;
-  const extras = shareSlack(plan.spans, liveLengthMm - tails - tautMm);
+  const extras = shareSlack(plan.spans, liveLengthMm - tails - tautMm, setting.minRadiusMm);
   const held = proposed.flatMap((clamp) => (clamp.held === undefined ? [] : [{ ...clamp, held: clamp.held }]));
   const cut = plan.spans.flatMap((span, i) => {
     const within = held.filter((clamp) => clamp.held.span === i).map((clamp) => clamp.held);
