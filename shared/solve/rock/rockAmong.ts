@@ -119,9 +119,9 @@ function othersOf(
   return memory.others.known;
 }
 
-/** A lay without what is measured once it lies, which it is not rocked by. */
-function asRocked(lay: Lay): Partial<Lay> {
-  const { clearances: _c, rock: _r, tolerance: _t, built: _b, heat: _h, hands: _w, taper: _p, ...rest } = lay;
+/** A lay without what is told of it towards other runs, and what is measured once it lies: it is not rocked by that. */
+function asRocked({ clearances, profile, breathing, ...lay }: Lay): Partial<Lay> {
+  const { rock, tolerance, built, flow, heat, hands, taper, timingsMs, ...rest } = lay;
   return rest;
 }
 

@@ -43,17 +43,20 @@ describe.each([3, 21])('a run rocked again and again among others, seed %i', asy
   it('is told of, and the others with it, as when all are rocked together', async () => {
     const memory: RockMemory = {};
     const seen = new Set<string>();
+    const known = new Set<unknown>();
     for (const slack of [0.05, 0.08, 0.12]) {
       const { changed, laid } = await laidWith(slack);
       const asked = withRoom(changed);
       const among = rockAmong(asked, bays, laid, run, memory, UNWATCHED);
       expect(among).toEqual(rockLays(asked, bays, laid, UNWATCHED));
+      known.add(memory.others?.known);
       seen.add(JSON.stringify(among.find((lay) => lay.run === run)?.rock));
       const theirs = among.filter((lay) => lay.run !== run).flatMap(({ rock }) => rock?.extremes ?? []);
       expect(theirs.some(({ tightest }) => tightest?.to.kind === 'run')).toBe(true);
       expect(theirs.some(({ rubs }) => rubs?.some(({ to }) => to.kind === 'run'))).toBe(true);
     }
     expect(seen.size).toBe(3);
+    expect(known.size).toBe(1);
   });
 
   it('is told of alone where only it is asked for', async () => {
