@@ -32,11 +32,13 @@ export interface RunKeeps {
 /**
  * Where the centreline of one run may go: margin = least over everything of (distance - distance asked there), and the
  * way to the edge of what was scanned, mm.
- * Satisfies the search's ClearanceField. Margins change at most 1 + HELD_SLOPE mm per mm moved.
+ * Satisfies the search's ClearanceField. Margins change at most 1 + HELD_SLOPE mm per mm moved, and 1 where the whole distance is asked.
  */
 export interface RunField {
   readonly bounds: Box;
   readonly lipschitz: number;
+  /** mm the margin may change per mm moved within so many mm of a place: 1 where no held place is near */
+  steepest(x: number, y: number, z: number, withinMm: number): number;
   coarseMarginMm(x: number, y: number, z: number): number;
   marginMm(x: number, y: number, z: number, upToMm: number): number;
 }
@@ -76,10 +78,12 @@ export function buildRunField(
     ...tubeDistances(field, bay.bounds),
     wholeMm,
   }));
+  const mostAskedMm = Math.max(0, ...[...skins, ...tubeMargins].map(({ wholeMm }) => wholeMm));
   const about: DistanceBounds = { leastMm: 0, mostMm: 0 };
   return {
     bounds,
     lipschitz: 1 + HELD_SLOPE,
+    steepest: (x, y, z, withinMm) => (slopeReach(x, y, z) - HELD_SLOPE * withinMm >= mostAskedMm ? 1 : 1 + HELD_SLOPE),
     coarseMarginMm(x, y, z) {
       const reach = slopeReach(x, y, z);
       const inside = insideMm(bounds, x, y, z);

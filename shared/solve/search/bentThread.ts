@@ -1,7 +1,7 @@
 import { addScaled, anySquareTo, cross, distance, lerp, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type Pose, reversedPose } from '../../geometry/arcLinePath.ts';
-import type { ClearSpace } from './clearSpace.ts';
+import { type ClearSpace, wayOfFallMm } from './clearSpace.ts';
 import { givenWay, ROOMY_MM, roomAt } from './givenWay.ts';
 import { cellAt, type GoalDistance, type Grid, gridOver } from './goalDistance.ts';
 import { HEADING_BINS, headingBin } from './headingBin.ts';
@@ -218,7 +218,7 @@ class Side {
       place = given.place;
       movedMm += given.movedMm;
       leastMm = Math.min(leastMm, given.marginMm);
-      sureMm = given.marginMm / space.field.lipschitz;
+      sureMm = given.marginMm <= 0 ? 0 : wayOfFallMm(space, ...place, given.marginMm);
     }
     return { place, movedMm, leastMm, sureMm };
   }

@@ -53,6 +53,21 @@ export function marginAt(space: ClearSpace, x: number, y: number, z: number): nu
   return Math.min(walls, exact, EXACT_UP_TO_MM);
 }
 
+/** How far a margin may fall within so many mm of a place, mm. */
+export function mostFallMm({ field }: ClearSpace, x: number, y: number, z: number, withinMm: number): number {
+  return withinMm * (field.steepest?.(x, y, z, withinMm) ?? field.lipschitz);
+}
+
+/** How far it is at least from a place, mm, until the margin has fallen by so many mm, at least 0. */
+export function wayOfFallMm({ field }: ClearSpace, x: number, y: number, z: number, fallMm: number): number {
+  return fallMm / (field.steepest?.(x, y, z, fallMm) ?? field.lipschitz);
+}
+
+/** How far on from a place with this margin, mm, the next has to be asked. */
+function sureStepMm(space: ClearSpace, x: number, y: number, z: number, marginMm: number): number {
+  return wayOfFallMm(space, x, y, z, marginMm + 2 * CLEARANCE_PROOF_MM);
+}
+
 /** Margin of a place without the walls of the space, mm: a lower bound where it is surely at least `upToMm`, else exact up to that. */
 export function marginUpTo({ field, offsetMm }: ClearSpace, x: number, y: number, z: number, upToMm: number): number {
   const coarse = field.coarseMarginMm(x, y, z) + offsetMm;
@@ -79,7 +94,7 @@ export function isPlugged(space: ClearSpace, x: number, y: number, z: number): b
 
 /**
  * Whether a segment starting at `pose` is clear, falls where it has to and has no crest where it may have none. Conservative advancement: from a margin m the next place asked is
- * (m + 2 tol) / lipschitz further on, so between two places with margins of at least 0 it is nowhere below -tol, tol =
+ * (m + 2 tol) / steepness further on, so between two places with margins of at least 0 it is nowhere below -tol, tol =
  * CLEARANCE_PROOF_MM. That is a proof, not sampling.
  */
 export function isSegmentClear(space: ClearSpace, pose: Pose, segment: PathSegment): boolean {
@@ -103,10 +118,11 @@ export function segmentMargin(space: ClearSpace, pose: Pose, segment: PathSegmen
   for (let s = 0; ; ) {
     const f = arc ? radius * Math.sin(s / radius) : s;
     const g = arc ? radius * (1 - Math.cos(s / radius)) : 0;
-    const margin = marginAt(space, px + f * tx + g * nx, py + f * ty + g * ny, pz + f * tz + g * nz);
+    const [x, y, z] = [px + f * tx + g * nx, py + f * ty + g * ny, pz + f * tz + g * nz];
+    const margin = marginAt(space, x, y, z);
     if (margin < least) least = margin;
     if (margin < 0 || s >= total) return least;
-    s = Math.min(total, s + (margin + 2 * CLEARANCE_PROOF_MM) / space.field.lipschitz);
+    s = Math.min(total, s + sureStepMm(space, x, y, z, margin));
   }
 }
 
@@ -127,7 +143,7 @@ export function isWalkClear(
   let from = pose;
   let margin = startMarginMm;
   /** how far the next place asked lies beyond `from` */
-  let nextMm = (margin + 2 * CLEARANCE_PROOF_MM) / lipschitz;
+  let nextMm = sureStepMm(space, ...pose.point, margin);
   for (const segment of segments) {
     if (!keepsCharacter(space, from, segment)) return false;
     const lengthMm = segmentLengthMm(segment);
@@ -135,7 +151,7 @@ export function isWalkClear(
       const [x, y, z] = poseAlongSegment(from, segment, nextMm).point;
       margin = marginAt(space, x, y, z);
       if (margin < 0) return false;
-      nextMm += (margin + 2 * CLEARANCE_PROOF_MM) / lipschitz;
+      nextMm += sureStepMm(space, x, y, z, margin);
     }
     nextMm -= lengthMm;
     leftMm -= lengthMm;

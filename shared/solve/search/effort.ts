@@ -67,7 +67,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     looksForShorter: 0,
     looksIntoNarrow: 'not',
     lastBentStates: 0,
-    provesApart: false,
+    provesApart: true,
   },
   quick: QUICK,
   unkicked: { ...QUICK, kicks: 0 },

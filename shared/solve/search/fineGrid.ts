@@ -9,8 +9,6 @@ export const ROOMY_MM = 8;
 /** A fine grid over a field with the margins at the middles of its cells, asked when first wanted and kept. */
 export class FineGrid {
   readonly grid: Grid;
-  /** mm by which a cell's middle may be short while some place in the cell is still clear */
-  readonly reachMm: number;
   private readonly space: ClearSpace;
   /** 0 = not yet asked */
   private readonly margins: Float32Array;
@@ -20,7 +18,6 @@ export class FineGrid {
     const volume = (max[0] - min[0]) * (max[1] - min[1]) * (max[2] - min[2]);
     this.space = space;
     this.grid = gridOver(space.field.bounds, Math.max(cellMm, Math.cbrt(volume / MOST_CELLS)));
-    this.reachMm = (space.field.lipschitz * this.grid.cellMm * Math.sqrt(3)) / 2;
     this.margins = new Float32Array(this.grid.counts[0] * this.grid.counts[1] * this.grid.counts[2]);
   }
 

@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../base/vec3.ts';
 import type { Box } from '../../geometry/box.ts';
-import { type ClearSpace, isPlugged, marginUpTo } from './clearSpace.ts';
+import { type ClearSpace, isPlugged, marginUpTo, mostFallMm } from './clearSpace.ts';
 
 /** A regular grid of cubic cells over the bounds. */
 export interface Grid {
@@ -216,7 +216,7 @@ const WHEEL = 5 * DOUBTFUL_COST + 1;
 const FAR = 2 ** 30;
 
 function judgedByMiddle(space: ClearSpace, cellMm: number, x: number, y: number, z: number): number {
-  const reach = (space.field.lipschitz * cellMm * Math.sqrt(3)) / 2;
+  const reach = mostFallMm(space, x, y, z, (cellMm * Math.sqrt(3)) / 2);
   const margin = marginUpTo(space, x, y, z, 0);
   return margin >= 0 ? CLEAR : margin >= -reach ? DOUBTFUL : BLOCKED;
 }

@@ -7,7 +7,7 @@ import {
   poseAlongSegment,
   segmentLengthMm,
 } from '../../geometry/arcLinePath.ts';
-import { type ClearSpace, marginAt } from './clearSpace.ts';
+import { type ClearSpace, marginAt, mostFallMm } from './clearSpace.ts';
 
 export interface ProvenMargin {
   /** nowhere on the path is the margin below this, mm */
@@ -22,7 +22,7 @@ const FIRST_STEP_MM = 8;
 
 /**
  * Least margin along a path with proof: between two places h apart with margins m0 and m1 it is at least
- * (m0 + m1 - lipschitz h) / 2; intervals are halved until that bound lies within CLEARANCE_PROOF_MM of the least margin met.
+ * (m0 + m1 - steepness h) / 2; intervals are halved until that bound lies within CLEARANCE_PROOF_MM of the least margin met.
  */
 export function provenMargin(space: ClearSpace, path: ArcLinePath): ProvenMargin {
   const state = { metMm: Number.POSITIVE_INFINITY, at: path.start.point, atLeastMm: Number.POSITIVE_INFINITY };
@@ -48,7 +48,8 @@ export function provenMargin(space: ClearSpace, path: ArcLinePath): ProvenMargin
   }
   for (let next = open.pop(); next; next = open.pop()) {
     const { from, to, m0, m1 } = next;
-    const bound = (m0 + m1 - space.field.lipschitz * (to - from)) / 2;
+    const { point } = poseAlongSegment(next.pose, next.segment, (from + to) / 2);
+    const bound = (m0 + m1) / 2 - mostFallMm(space, ...point, (to - from) / 2);
     if (bound >= state.metMm - CLEARANCE_PROOF_MM) {
       state.atLeastMm = Math.min(state.atLeastMm, bound);
       continue;

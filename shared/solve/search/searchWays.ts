@@ -185,7 +185,11 @@ function bestFirstCandidate(setting: Setting): First {
     const isTaut = direct.isShortest && ENDS.every((end) => problem[end].kind === 'held');
     if (isShort) return { candidates: [direct.candidate], expanded: 0, nothingLeft: false, isShort, isTaut };
   }
-  const isApart = (): boolean => provenApart(space, starts.map(pointOf), goals.map(pointOf), watch);
+  const isApart = (): boolean => {
+    const [from, to] = [starts.map(pointOf), goals.map(pointOf)];
+    const asked = `apart ${JSON.stringify([space.offsetMm, from, to])}`;
+    return remembered(space.field, asked, () => provenApart(space, from, to, watch));
+  };
   if (direct === undefined && budget.provesApart && isApart())
     return { candidates: [], expanded: 0, nothingLeft: true, isShort: false };
   const looksIntoNarrow = direct === undefined ? budget.looksIntoNarrow : 'not';
