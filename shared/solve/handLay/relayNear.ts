@@ -25,7 +25,7 @@ import { type EndSetting, fittedAt, type RunSetting } from '../layRun/runSetting
 import type { ProposedClamp } from '../layRun/spans.ts';
 import { liveMmOf } from '../layRun/tautLiveMm.ts';
 import { tubesOf } from '../layRun/tubesOf.ts';
-import { tubesOfLay } from '../layRun/tubesOfLay.ts';
+import { fieldOfLay } from '../layRun/tubesOfLay.ts';
 import type { ContactField } from '../rod/index.ts';
 import { GIVES_WAY_MM } from './anchors.ts';
 import { type MeasuredLine, measuredLine, routeAlong } from './routeAlong.ts';
@@ -67,7 +67,7 @@ export function relayNear(
       runSetting(context.project, r),
       lay,
       anew.run,
-      tubesOfLay(anew, run, r),
+      fieldOfLay(anew, run, r),
     );
     const rest = lay.clearances.filter((c) => !(c.to.kind === 'run' && c.to.id === anew.run));
     return [{ ...lay, clearances: toAnew === undefined ? rest : [...rest, toAnew] }];

@@ -3,7 +3,7 @@ import type { Clearance, Lay } from '../../document/lay/schema.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { requiredRunClearance } from '../../document/rules/requiredClearance.ts';
 import { askedDistanceMm, HELD_SLOPE } from '../bay/runField.ts';
-import { buildTubeField, nearestTube, newNearestTube, type Tube } from '../bay/tubeField.ts';
+import { nearestTube, newNearestTube, type TubeField } from '../bay/tubeField.ts';
 import { heldPlaces, type RunSetting } from './runSetting.ts';
 
 /** mm. Spacing of the places looked at along the report's centreline. */
@@ -21,10 +21,9 @@ export function clearanceToRun(
   setting: RunSetting,
   lay: Pick<Lay, 'centreline' | 'cutLengthMm'>,
   run: string,
-  tubes: readonly Tube[],
+  field: TubeField,
 ): Clearance | undefined {
-  if (tubes.length === 0) return undefined;
-  const field = buildTubeField(tubes);
+  if (field.tubes.length === 0) return undefined;
   const { requiredMm } = requiredRunClearance(project, setting.run, run);
   const radius = setting.outsideRadiusMm;
   const held = heldPlaces(setting);

@@ -106,15 +106,23 @@ function breachAsDistance(margin: LeastAlong, askedMm: number): LeastAlong {
  * there is none.
  */
 function openStretches(curve: CubicCurve, live: Stretch, held: readonly Vec3[], zoneMm: number): readonly Stretch[] {
-  const isOpen = (s: number): boolean => held.every((place) => distance(curveAt(curve, s).point, place) >= zoneMm);
+  /** mm outside of every zone, or inside; it changes by no more than the way along the curve. */
+  const outsideMm = (s: number): number => {
+    const { point } = curveAt(curve, s);
+    return held.reduce((least, place) => Math.min(least, distance(point, place) - zoneMm), Number.POSITIVE_INFINITY);
+  };
   const stretches: Stretch[] = [];
   let from: number | undefined;
-  for (let s = live.from; s <= live.to; s += ZONE_STEP_MM) {
-    if (isOpen(s)) from ??= s;
+  for (let step = 0; live.from + step * ZONE_STEP_MM <= live.to; ) {
+    const s = live.from + step * ZONE_STEP_MM;
+    const outside = outsideMm(s);
+    if (outside >= 0) from ??= s;
     else if (from !== undefined) {
       stretches.push({ from, to: s - ZONE_STEP_MM });
       from = undefined;
     }
+    // Nothing changes sooner than this.
+    step += Math.max(1, Math.min(MOST_STEPS, Math.floor(Math.abs(outside) / ZONE_STEP_MM)));
   }
   if (from !== undefined) stretches.push({ from, to: live.to });
   return stretches.length > 0 ? stretches : [live];
@@ -126,5 +134,7 @@ interface Stretch {
   readonly to: number;
 }
 
+/** More steps than any hose has. */
+const MOST_STEPS = 1e6;
 /** mm. How finely the edges of the held zones are found; it only chooses where the reported number comes from. */
 const ZONE_STEP_MM = 1;

@@ -2,7 +2,7 @@ import { lerp, type Vec3 } from '../../base/vec3.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { requiredRunClearance } from '../../document/rules/requiredClearance.ts';
-import { buildTubeField, type Tube } from '../bay/tubeField.ts';
+import type { TubeField } from '../bay/tubeField.ts';
 import { nearProfile } from './measureProfile.ts';
 import { runNeighbour } from './neighbours.ts';
 import type { RunSetting } from './runSetting.ts';
@@ -16,12 +16,12 @@ export function profileToRun(
   setting: RunSetting,
   { centreline, profile }: Pick<Lay, 'centreline' | 'profile'>,
   run: string,
-  tubes: readonly Tube[],
+  field: TubeField,
 ): NonNullable<Lay['profile']>['near'] {
   if (profile === undefined) return [];
   const { requiredMm } = requiredRunClearance(project, setting.run, run);
   const places = profile.arcLengthMm.map((s) => pointAlong(centreline, s));
-  return nearProfile(setting, places, runNeighbour(buildTubeField(tubes), run, requiredMm));
+  return nearProfile(setting, places, runNeighbour(field, run, requiredMm));
 }
 
 function pointAlong({ points, arcLengthMm }: Lay['centreline'], alongMm: number): Vec3 {

@@ -3,7 +3,7 @@ import { distance } from '../../base/vec3.ts';
 import { type EndPlaces, endBody } from '../../document/lay/endBody.ts';
 import type { AdapterPose, Lay } from '../../document/lay/schema.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
-import type { Tube } from '../bay/tubeField.ts';
+import { buildTubeField, type Tube, type TubeField } from '../bay/tubeField.ts';
 import { adapterPose } from './endsOfLay.ts';
 
 /** What of a lay stands in other hoses' way. */
@@ -24,6 +24,17 @@ export function tubesOfLay(lay: StandingHose, run: ResolvedRun, to?: ResolvedRun
       ...tubesOfAdapters(lay.run, ends[side].adapters ?? [], to),
     ]),
   ];
+}
+
+const fields = new WeakMap<StandingHose, WeakMap<ResolvedRun, TubeField>>();
+
+/** The same as a field; built once for a lay and the run that it is an obstacle to. run: the run of the lay. */
+export function fieldOfLay(lay: StandingHose, run: ResolvedRun, to: ResolvedRun): TubeField {
+  const known = fields.get(lay) ?? new WeakMap<ResolvedRun, TubeField>();
+  fields.set(lay, known);
+  const field = known.get(to) ?? buildTubeField(tubesOfLay(lay, run, to));
+  known.set(to, field);
+  return field;
 }
 
 /** The adapters of a run that is not laid (yet): they stand on their ports all the same. */

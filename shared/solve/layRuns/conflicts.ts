@@ -3,7 +3,7 @@ import { bundleOf } from '../../document/project/bundleOf.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
 import { clearanceToRun } from '../layRun/clearanceToRun.ts';
 import { runSetting } from '../layRun/runLimits.ts';
-import { tubesOfLay } from '../layRun/tubesOfLay.ts';
+import { fieldOfLay } from '../layRun/tubesOfLay.ts';
 import type { Bench } from './bench.ts';
 
 /** A run with a lay of it. */
@@ -30,7 +30,7 @@ function comesTooNear(bench: Bench, a: RunLaid, b: RunLaid): boolean {
 
 /** Whether a hose at rest comes nearer to another than is asked, by what is proven of it. */
 function breaksSpacing({ context: { project } }: Bench, a: RunLaid, b: RunLaid): boolean {
-  const atRest = clearanceToRun(project, runSetting(project, a.run), a.lay, b.lay.run, tubesOfLay(b.lay, b.run, a.run));
+  const atRest = clearanceToRun(project, runSetting(project, a.run), a.lay, b.lay.run, fieldOfLay(b.lay, b.run, a.run));
   return atRest !== undefined && atRest.provenAtLeastMm < atRest.requiredMm;
 }
 
@@ -44,11 +44,11 @@ export function breathClearances(bench: Bench, a: RunLaid, b: RunLaid): (Clearan
   const { project } = bench.context;
   if (b.lay.outcome !== 'laid' || bundleOf(project, a.lay.run, b.lay.run) !== undefined) return [];
   const setting = runSetting(project, a.run);
-  const tubes = tubesOfLay(b.lay, b.run, a.run);
+  const field = fieldOfLay(b.lay, b.run, a.run);
   return (bench.breathLines.get(a.lay) ?? []).map((line) => {
     const cutLengthMm = line?.arcLengthMm.at(-1);
     if (line === undefined || cutLengthMm === undefined) return undefined;
-    return clearanceToRun(project, setting, { centreline: line, cutLengthMm }, b.lay.run, tubes);
+    return clearanceToRun(project, setting, { centreline: line, cutLengthMm }, b.lay.run, field);
   });
 }
 
@@ -67,7 +67,7 @@ export function meetsUnknown(bench: Bench, { run, lay }: RunLaid): boolean {
   return resolved.runs.some((other) => {
     const theirs = laid.get(other.run.id);
     if (theirs === undefined || theirs.run === lay.run || known.get(lay)?.has(theirs)) return false;
-    const clearance = clearanceToRun(context.project, setting, lay, theirs.run, tubesOfLay(theirs, other, run));
+    const clearance = clearanceToRun(context.project, setting, lay, theirs.run, fieldOfLay(theirs, other, run));
     return clearance !== undefined && clearance.clearanceMm < clearance.requiredMm;
   });
 }

@@ -3,7 +3,7 @@ import type { ResolvedRun } from '../../document/project/resolve.ts';
 import { clearanceToRun } from '../layRun/clearanceToRun.ts';
 import { profileToRun } from '../layRun/profileToRun.ts';
 import { runSetting } from '../layRun/runLimits.ts';
-import { tubesOfLay } from '../layRun/tubesOfLay.ts';
+import { fieldOfLay } from '../layRun/tubesOfLay.ts';
 import type { Bench } from './bench.ts';
 import { breathClearances, type RunLaid } from './conflicts.ts';
 
@@ -29,7 +29,7 @@ export function towardsAll(bench: Bench, run: ResolvedRun, lay: Lay): Lay {
       ...others.flatMap((other) => {
         if (isKnown(other)) return lay.clearances.filter((c) => isOf(c, other));
         return (
-          clearanceToRun(context.project, setting, lay, other.lay.run, tubesOfLay(other.lay, other.run, run)) ?? []
+          clearanceToRun(context.project, setting, lay, other.lay.run, fieldOfLay(other.lay, other.run, run)) ?? []
         );
       }),
     ],
@@ -47,7 +47,7 @@ export function towardsAll(bench: Bench, run: ResolvedRun, lay: Lay): Lay {
                   setting,
                   lay,
                   other.lay.run,
-                  tubesOfLay(other.lay, other.run, run),
+                  fieldOfLay(other.lay, other.run, run),
                 );
               }),
             ],
