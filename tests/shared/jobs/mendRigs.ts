@@ -148,7 +148,10 @@ export const CHARGED_BY_A_PANEL = job(
   },
 );
 
-/** Two ports on one wall that face the same way, a hot pipe above: with straight ends the hose goes over too near to it. */
+/**
+ * Two ports on one wall that face the same way, a hot pipe above: with straight ends the hose goes over too near to it. The bay is no larger
+ * than that takes: changes that find no way are looked through all of it.
+ */
 export const UNDER_HEAT = job(
   [
     { seatPoint: [0, 0, 0], axis: [0, 0, 1], up: [1, 0, 0] },
@@ -156,7 +159,10 @@ export const UNDER_HEAT = job(
   ],
   {},
   {
-    blocks: [BENCH, { name: 'pipe', min: [-400, -400, 200], max: [720, 400, 240] }],
+    blocks: [
+      { name: 'wall', min: [-100, -100, -50], max: [420, 100, -40] },
+      { name: 'pipe', min: [-100, -60, 200], max: [420, 60, 240] },
+    ],
     bay: {
       skins: [{ id: 'pipe', name: 'Pipe', kind: 'hot', parts: ['pipe'], surfaceTemperatureC: 300, clearanceMm: 70 }],
     },
