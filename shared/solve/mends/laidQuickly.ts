@@ -31,15 +31,20 @@ export async function laidQuickly(work: Work, candidates: readonly Candidate[], 
     if (isAsClean(lays, lay) && worsened(work, one, lays).length === 0) near.set(one, { ...one, how: 'near', lays });
   }
   const rest = candidates.filter((one) => !near.has(one));
-  const anew = await laidAnew(work, rest, 'if-clean', partOf(watch, 0.4, 0.8));
-  // What a near miss breaks anyway it may break on: other findings of it are mended by what stays near.
-  const unlaid = lay.outcome === 'near-miss' ? rest.filter((one) => !anew.has(one)) : [];
+  const anew = await laidAnew(work, rest, 'if-clean', partOf(watch, 0.4, 1));
+  return candidates.flatMap((one) => near.get(one) ?? anew.get(one) ?? []).filter(({ lays }) => isAsClean(lays, lay));
+}
+
+/**
+ * Of those that do not lie clean the ones of a near miss that may stay one: what it breaks anyway it may break on, other
+ * findings of it are mended by what stays near.
+ */
+export async function laidAsMisses(work: Work, unlaid: readonly Candidate[], watch: Watch): Promise<QuickLay[]> {
+  if (work.lay.outcome !== 'near-miss') return [];
   const turned = unlaid.filter(({ proposal }) => proposal.edit.kind === 'end').slice(0, MOST_ENDS_MISSED);
-  const broken = [...turned, ...unlaid.filter(({ proposal }) => proposal.how === 'near')];
-  const missed = await laidAnew(work, broken.slice(0, MOST_NEAR_MISSES), 'with-less-briefly', partOf(watch, 0.8, 1));
-  return candidates
-    .flatMap((one) => near.get(one) ?? anew.get(one) ?? missed.get(one) ?? [])
-    .filter(({ lays }) => isAsClean(lays, lay));
+  const broken = [...turned, ...unlaid.filter(({ proposal }) => proposal.how === 'near')].slice(0, MOST_NEAR_MISSES);
+  const missed = await laidAnew(work, broken, 'with-less-briefly', watch);
+  return unlaid.flatMap((one) => missed.get(one) ?? []).filter(({ lays }) => isAsClean(lays, work.lay));
 }
 
 async function laidAnew(

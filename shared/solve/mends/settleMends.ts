@@ -8,7 +8,7 @@ import { answerWords, curedFinding } from './mendWords.ts';
 import { isTooDear, type Work } from './mendWork.ts';
 
 /** How many changes are laid to the end at most, and how many of those for one finding before others get theirs. */
-const MOST_SETTLED = 8;
+export const MOST_SETTLED = 8;
 const MOST_FOR_ONE = 3;
 
 /** A change laid, measured and checked to the end. */

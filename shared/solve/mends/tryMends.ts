@@ -6,13 +6,13 @@ import type { CheckName } from '../../document/wording/findingWords.ts';
 import { runChecks } from '../checks/index.ts';
 import { otherAngles, otherPairs } from './endProposals.ts';
 import { inTurn, proposedFor } from './inTurn.ts';
-import { laidQuickly, type QuickLay, saying } from './laidQuickly.ts';
-import { candidateOf, type MendBench, type Work } from './mendWork.ts';
+import { laidAsMisses, laidQuickly, type QuickLay, saying } from './laidQuickly.ts';
+import { type Candidate, candidateOf, type MendBench, type Work } from './mendWork.ts';
 import { nearestOf, nearMends, worthNearing } from './nearMends.ts';
 import type { Proposal } from './proposal.ts';
 import { PROPOSERS } from './proposers.ts';
 import { secondSteps } from './secondSteps.ts';
-import { answerOf, byWorth, type MendTry, settle, worthSettling } from './settleMends.ts';
+import { answerOf, byWorth, type MendTry, MOST_SETTLED, settle, worthSettling } from './settleMends.ts';
 
 export interface TriedMends {
   readonly aimedAt: readonly Finding[];
@@ -29,12 +29,13 @@ const MOST_BASES = 2;
 /**
  * Lays a run with each change that may mend what forbids cutting it or is to be looked at (`PROPOSERS`), and answers
  * those that cure a finding and bring none that is new, graver or further beyond its limit, on this run or another; what cures something
- * that forbids cutting may bring what is to be looked at, and says so. checks: only their findings are to be mended; absent = all. Each change is first laid quickly, and dropped where it does not lie clean; the
- * best are then laid, measured and checked as laying the project with that change does. Where no single change cures
- * what forbids cutting without bringing anything, pairs of ends are tried; where something still has no answer, a few second changes on top of the
- * changes that came nearest (`secondSteps`), and the nearest are told with what they lack. Order: fewest findings left that forbid cutting, then that are to be looked at, then the
- * least change for the builder, then the least change of the cut length. Counts limit the work, never time, so the same input gives the
- * same answer.
+ * that forbids cutting may bring what is to be looked at, and says so. checks: only their findings are to be mended; absent = all. Each
+ * change is first laid quickly, and dropped where it does not lie clean; the best are then laid, measured and checked as laying the
+ * project with that change does. Where no single change cures what forbids cutting without bringing anything, pairs of ends are tried;
+ * where these leave anything, changes with which a near miss stays one. Where something still has no answer, a few second changes
+ * on top of those that came nearest (`secondSteps`), and the nearest are told with what they lack. Order: fewest findings left that
+ * forbid cutting, then that are to be looked at, then the least change for the builder, then the least change of the cut length.
+ * Counts limit the work, never time, so the same input gives the same answer.
  */
 export async function tryMends(
   bench: MendBench,
@@ -49,15 +50,14 @@ export async function tryMends(
   const lay = bench.lays.find((l) => l.run === run.run.id);
   if (lay === undefined || aimedAt.length === 0) return { aimedAt, tried: 0, answers: [], nearest: [] };
   const work: Work = { bench, run, lay, before, aimedAt };
-  const singles = await tryAll(work, proposalsFor(work), partOf(watch, 0, 0.5));
-  const mayTurnBoth = aimedAt.some((f) => PROPOSERS[f.check as CheckName]?.includes(otherAngles) === true);
-  const isStopped = aimedAt.some((f) => f.severity === 'stop') && !isFreed(work, singles.settled);
-  const pairs =
-    isStopped && mayTurnBoth
-      ? await tryAll(work, otherPairs({ run, tables: bench.tables }), partOf(watch, 0.5, 0.65))
-      : NOTHING_TRIED;
-  const further = await tryFurther(work, together(singles, pairs), partOf(watch, 0.65, 1));
-  const all = together(singles, pairs, further);
+  const { singles, pairs } = await tryClean(work, partOf(watch, 0, 0.5));
+  const clean = [...singles.settled, ...pairs.settled];
+  const missed =
+    isFreed(work, clean) && uncuredBy(work, clean).length === 0
+      ? NOTHING_TRIED
+      : await tryMisses(work, singles, partOf(watch, 0.5, 0.7));
+  const further = await tryFurther(work, together(singles, pairs, missed), partOf(watch, 0.7, 1));
+  const all = together(singles, pairs, missed, further);
   return {
     aimedAt,
     tried: all.count,
@@ -66,21 +66,44 @@ export async function tryMends(
   };
 }
 
-/** What was tried: how many changes, those that lie, and those that were laid to the end. */
+/** What was tried: how many changes, those that lie, those that do not, and those that were laid to the end. */
 interface Tried {
   readonly count: number;
   readonly quick: readonly QuickLay[];
+  readonly unlaid: readonly Candidate[];
   readonly settled: readonly MendTry[];
 }
 
-const NOTHING_TRIED: Tried = { count: 0, quick: [], settled: [] };
+const NOTHING_TRIED: Tried = { count: 0, quick: [], unlaid: [], settled: [] };
 
 function together(...all: readonly Tried[]): Tried {
   return {
     count: all.reduce((sum, one) => sum + one.count, 0),
     quick: all.flatMap((one) => one.quick),
+    unlaid: all.flatMap((one) => one.unlaid),
     settled: all.flatMap((one) => one.settled),
   };
+}
+
+/** Single changes that lie clean; where none of them frees the run, pairs of ends. */
+async function tryClean(work: Work, watch: Watch): Promise<{ readonly singles: Tried; readonly pairs: Tried }> {
+  const { bench, run, aimedAt } = work;
+  const singles = await tryAll(work, proposalsFor(work), partOf(watch, 0, 0.7));
+  const mayTurnBoth = aimedAt.some((f) => PROPOSERS[f.check as CheckName]?.includes(otherAngles) === true);
+  const isStopped = aimedAt.some((f) => f.severity === 'stop') && !isFreed(work, singles.settled);
+  const pairs =
+    isStopped && mayTurnBoth
+      ? await tryAll(work, otherPairs({ run, tables: bench.tables }), partOf(watch, 0.7, 1))
+      : NOTHING_TRIED;
+  return { singles, pairs };
+}
+
+/** Single changes of a near miss that leave it one, as many to the end as single changes that lie clean have left. */
+async function tryMisses(work: Work, { unlaid, settled: clean }: Tried, watch: Watch): Promise<Tried> {
+  const quick = await laidAsMisses(work, unlaid, partOf(watch, 0, 0.6));
+  const chosen = worthSettling(work, quick).slice(0, Math.max(0, MOST_SETTLED - clean.length));
+  const settled = await settleAll(work, chosen, partOf(watch, 0.6, 1));
+  return { ...NOTHING_TRIED, quick, settled };
 }
 
 function answersOf(work: Work, settled: readonly MendTry[]): MendAnswer[] {
@@ -123,7 +146,8 @@ async function tryAll(work: Work, proposals: readonly Proposal[], watch: Watch):
   const candidates = proposals.flatMap((proposal) => candidateOf(work, proposal) ?? []).slice(0, MOST_TRIED);
   const quick = await laidQuickly(work, candidates, partOf(watch, 0, 0.6));
   const settled = await settleAll(work, worthSettling(work, quick), partOf(watch, 0.6, 1));
-  return { count: candidates.length, quick, settled };
+  const unlaid = candidates.filter(({ proposal }) => quick.every((one) => one.proposal !== proposal));
+  return { count: candidates.length, quick, unlaid, settled };
 }
 
 async function settleAll(work: Work, chosen: readonly QuickLay[], watch: Watch): Promise<MendTry[]> {
