@@ -61,6 +61,7 @@ export async function tryMendsJob(
           [one],
           lays.filter((l) => l.run !== input.run),
           part,
+          memory.crew?.inContext(contextOf(mended)),
         ),
       measure: async (mended, how, still, id, part) => {
         const within = { resolved: mended, bay, bodies, rocked };

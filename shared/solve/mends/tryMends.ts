@@ -4,6 +4,7 @@ import type { MendAnswer, NearMend } from '../../document/mends/schema.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
 import type { CheckName } from '../../document/wording/findingWords.ts';
 import { runChecks } from '../checks/index.ts';
+import { shareWatch } from '../layRuns/shareWatch.ts';
 import { otherAngles, otherPairs } from './endProposals.ts';
 import { inTurn, proposedFor } from './inTurn.ts';
 import { laidAsMisses, laidQuickly, type QuickLay, saying } from './laidQuickly.ts';
@@ -150,14 +151,14 @@ async function tryAll(work: Work, proposals: readonly Proposal[], watch: Watch):
   return { count: candidates.length, quick, unlaid, settled };
 }
 
+/** All of them at once, as far as there is a crew to lay them; in their order. */
 async function settleAll(work: Work, chosen: readonly QuickLay[], watch: Watch): Promise<MendTry[]> {
-  const settled: MendTry[] = [];
-  for (const [i, one] of chosen.entries()) {
+  const shared = shareWatch(watch, chosen.length);
+  const settled = chosen.map(async (one, i) => {
     stopIfCancelled(watch);
-    const part = partOf(watch, i / chosen.length, (i + 1) / chosen.length);
+    const part = saying(shared(i), one.proposal.words);
     part.report({ fraction: 0, doing: one.proposal.words });
-    const done = await settle(work, one, saying(part, one.proposal.words));
-    if (done !== undefined) settled.push(done);
-  }
-  return settled;
+    return settle(work, one, part);
+  });
+  return (await Promise.all(settled)).flatMap((done) => done ?? []);
 }

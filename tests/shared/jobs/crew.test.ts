@@ -1,9 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { seededRandom } from '../../../shared/base/random.ts';
 import { Cancelled, UNWATCHED, type Watch } from '../../../shared/base/watch.ts';
 import { type Crew, type FromLayWorker, openCrew, type ToLayWorker } from '../../../shared/jobs/crew.ts';
 import { rockTogether } from '../../../shared/jobs/rockTogether.ts';
-import { serveLays } from '../../../shared/jobs/serveLays.ts';
 import { inSharedMemory } from '../../../shared/jobs/sharedBay.ts';
 import { layRuns } from '../../../shared/solve/layRuns/layRuns.ts';
 import type { LaidTask, LayTask } from '../../../shared/solve/layRuns/layTask.ts';
@@ -11,6 +9,7 @@ import { bodyBays } from '../../../shared/solve/rock/bodyBays.ts';
 import { blockBay } from '../../arbitraries/blockBays.ts';
 import { rockingBlocks } from '../../arbitraries/rockingBlocks.ts';
 import { laysAsText } from '../../oracles/laysAsText.ts';
+import { dawdlers } from './dawdlers.ts';
 
 interface Puppet {
   readonly posted: ToLayWorker[];
@@ -37,27 +36,6 @@ function puppets(most: number, canShareMemory = true): { crew: Crew; started: Pu
     canShareMemory,
   });
   return { crew, started };
-}
-
-/** Real workers with a copy of each message between, that answer after a seeded while, so that any of them may be first. */
-function dawdlers(most: number, seed: number): Crew {
-  const random = seededRandom(seed);
-  const later = (work: () => void): void => void setTimeout(work, 4 * random());
-  return openCrew({
-    start: (receive) => {
-      const serve = serveLays({ post: (message) => later(() => receive(structuredClone(message))), now: () => 0 });
-      let before = Promise.resolve();
-      return {
-        post: (message) => {
-          const copy = structuredClone(message);
-          before = before.then(() => serve(copy));
-        },
-        terminate: () => undefined,
-      };
-    },
-    most,
-    canShareMemory: false,
-  });
 }
 
 const made = blockBay(11, 6, 4);

@@ -9,6 +9,7 @@ import { serialiseProject } from '../../../shared/document/project/serialiseProj
 import type { ProjectFiles } from '../../../shared/jobs/contract.ts';
 import { newJobMemory, runJob } from '../../../shared/jobs/runJob.ts';
 import { type Story, storyFiles } from '../../stories/storyBay.ts';
+import { dawdlers } from './dawdlers.ts';
 import {
   CARRIED_NEAR,
   CHARGED_BY_A_PANEL,
@@ -232,6 +233,18 @@ describe('mends, tried by laying them', () => {
     expect(plain(two.mends)).toBe(plain(one.mends));
     const clean = await mendsOf(TIGHT, ['heatDistance']);
     expect(clean.mends).toMatchObject({ aimedAt: [], tried: 0, answers: [] });
+  });
+
+  it('say the same with a crew that lays several at once, whoever is first', async () => {
+    const [files, checks] = [storyFiles(CARRIED_NEAR), ['rock']];
+    const report: LayReport = await output(runJob('layRuns', files, UNWATCHED, newJobMemory()));
+    const input = { ...files, run: 'line', report, checks };
+    const plain = (mends: unknown) => JSON.stringify(mends, (key, value) => (key === 'timingsMs' ? {} : value));
+    const alone = plain(await output(runJob('tryMends', input, UNWATCHED, newJobMemory())));
+    for (const seed of [1, 2]) {
+      const memory = newJobMemory(dawdlers(2, seed));
+      expect(plain(await output(runJob('tryMends', input, UNWATCHED, memory)))).toBe(alone);
+    }
   });
 
   it('stop when they are asked to, and ask for a lay that is as the project is', async () => {
