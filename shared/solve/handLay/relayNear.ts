@@ -24,13 +24,13 @@ import { runSetting } from '../layRun/runLimits.ts';
 import { type EndSetting, fittedAt, type RunSetting } from '../layRun/runSetting.ts';
 import type { ProposedClamp } from '../layRun/spans.ts';
 import { liveMmOf } from '../layRun/tautLiveMm.ts';
+import { tautThroughHolds } from '../layRun/throughClamps.ts';
 import { tubesOf } from '../layRun/tubesOf.ts';
 import { fieldOfLay } from '../layRun/tubesOfLay.ts';
 import type { ContactField } from '../rod/index.ts';
 import { GIVES_WAY_MM } from './anchors.ts';
 import { type MeasuredLine, measuredLine, routeAlong } from './routeAlong.ts';
 import { nearestArcMm } from './takenLay.ts';
-import { tautRoute } from './tautRoute.ts';
 
 /**
  * mm. How far from the line a route is looked for: a hose of 5 % slack lies up to about this far from its taut route, and
@@ -92,8 +92,8 @@ function relayOne(
   const told = (candidate: Candidate): Lay => layOf(context, setting, others, { candidate }, partOf(watch, 0.7, 1));
   if (held !== undefined && held.judgement.fault === 0) {
     watch.report({ fraction: 0.2, doing: 'drawing it taut' });
-    const taut = tautRoute(setting, field, held.shape, watch);
-    const kept = taut === undefined ? held : { ...held, tautLiveMm: Math.min(liveMmOf(taut), held.shape.liveLengthMm) };
+    const taut = tautThroughHolds(setting, held.shape, field, watch);
+    const kept = taut === undefined ? held : drawnFrom(held, taut);
     if (setting.cutLengthMm !== undefined || taut === undefined || slackOf(kept) >= breathingSlack(context, setting))
       return told(kept);
     const surroundings = { field, contact, tautLiveOf: liveMmOf, mayTouch: true };
@@ -106,6 +106,11 @@ function relayOne(
   if (clean !== undefined && offLineMm(clean, line) < WITHIN_MM) return clean;
   if (held === undefined) return layWithoutHose(context, setting, others, {});
   return told({ ...held, tautLiveMm: Math.min(shortestMm(setting, held.route), held.shape.liveLengthMm) });
+}
+
+/** A hose that lies, with what it is longer than when it is drawn taut from there. */
+function drawnFrom(held: Candidate, taut: Route): Candidate {
+  return { ...held, route: taut, clamps: [], tautLiveMm: Math.min(liveMmOf(taut), held.shape.liveLengthMm) };
 }
 
 /** How far a lay goes from a line, mm; the line's points are a few mm apart. */

@@ -46,7 +46,7 @@ export function breathe(
     // It breathes from where it lies: its own shape is what it starts from.
     const lain = taut
       ? undefined
-      : relaxRoute(setting, fixed, liveLengthMm, clamps, false, contact, watch, FINE, shape.rods);
+      : relaxRoute(setting, fixed, liveLengthMm, clamps, false, contact, watch, FINE, shape);
     if (lain === undefined) return { change, liveLengthMm, taut: true };
     const radius = leastRadius(lain.curve, RADIUS_PROOF);
     const tightest = tightestClearance(project, setting, lain, bay, apart, CLEARANCE_PROOF_MM);

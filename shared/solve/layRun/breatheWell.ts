@@ -8,10 +8,13 @@ import { breathe } from './breathe.ts';
 import type { Candidate } from './candidate.ts';
 import { IN_HAND_TO_BREATHE_MM, keptOfRun } from './contactOfRun.ts';
 import { fieldOfRun } from './fieldOfRun.ts';
+import { findShape } from './findShape.ts';
 import { holdAt } from './holdAt.ts';
-import { bestHeldOfRoute, bestOfRoute } from './letLie.ts';
+import { bestHeldOfRoute, bestOfRoute, refined } from './letLie.ts';
 import type { Route } from './routeRun.ts';
 import { nearestClockOf, type RunSetting } from './runSetting.ts';
+import { liveMmOf } from './tautLiveMm.ts';
+import { type ClampedIn, throughClamps } from './throughClamps.ts';
 
 /** A clean hose with how it lies at the lengths that pressure gives it. */
 export interface Breathing {
@@ -60,6 +63,12 @@ export function breatheWell(
   const kept = keptOfRun({ project, bay }, setting, others, 1, IN_HAND_TO_BREATHE_MM);
   const surroundings = { field, contact, kept, tautLiveOf: () => tautLiveMm, mayTouch: true };
   const step = candidate.shape.liveLengthMm / tautLiveMm - 1 - setting.slack;
+  const clampedIn: ClampedIn = {
+    setting,
+    field,
+    lie: (way, range) => findShape(setting, [way], { ...surroundings, tautLiveOf: liveMmOf }, watch, range),
+    fine: (c) => refined(setting, c, surroundings, watch),
+  };
   const heldFurther = (): Candidate | undefined => bestHeldOfRoute(setting, route, [step], surroundings, watch);
   const asTried = ({ moreSlack, back }: (typeof TRIED)[number]): Candidate | undefined => {
     if (back > 0 && !setting.a.turns && !setting.b.turns) return undefined;
@@ -82,8 +91,9 @@ export function breatheWell(
     ...Array.from({ length: MOST_HELD_MORE }, () => heldThere),
   ];
   for (const tryOther of tries) {
-    const other = tryOther();
-    if (other === undefined || !isAsClean(other, candidate)) continue;
+    const tried = tryOther();
+    if (tried === undefined || !isAsClean(tried, candidate)) continue;
+    const other = throughClamps(clampedIn, tried, watch);
     const breathed = breathOf(other);
     if (faultOf(breathed) < faultOf(best)) best = breathed;
     if (faultOf(best) === 0) break;

@@ -42,14 +42,18 @@ export function betterOf(a: Candidate | undefined, b: Candidate | undefined): Ca
   return isBetter(b, a) ? b : a;
 }
 
-/** A clamp more must take away half of the regret, or it is not worth having. */
+/** A clamp more must take away half of the regret, or of what a hose lacks that is not clean with it, or it is not worth having. */
 const WORTH_A_CLAMP = 0.5;
 
-/** The better of two candidates of which the second may have more clamps: they must be worth it where the first has no fault. */
+/** The better of two candidates of which the second may have more clamps: they must be worth it. */
 export function worthAClamp(best: Candidate | undefined, more: Candidate | undefined): Candidate | undefined {
   if (best === undefined || more === undefined) return best ?? more;
-  if (best.judgement.fault > 0 || more.clamps.length <= best.clamps.length) return betterOf(best, more);
-  const isWorthIt = more.judgement.fault === 0 && more.judgement.regret <= WORTH_A_CLAMP * best.judgement.regret;
+  if (more.clamps.length <= best.clamps.length) return betterOf(best, more);
+  const [had, has] = [best.judgement, more.judgement];
+  const isWorthIt =
+    had.fault > 0
+      ? has.fault <= WORTH_A_CLAMP * had.fault
+      : has.fault === 0 && has.regret <= WORTH_A_CLAMP * had.regret;
   return isWorthIt ? more : best;
 }
 

@@ -3,7 +3,7 @@ import { segmentLengthMm } from '../../geometry/arcLinePath.ts';
 import { type Candidate, worthAClamp } from './candidate.ts';
 import { clampOnRoute } from './clampOnRoute.ts';
 import { bestHeldOfRoute, bestOfRoute, isCrowded, type Surroundings } from './letLie.ts';
-import type { Route } from './routeRun.ts';
+import type { Route, Station } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
 import type { ProposedClamp } from './spans.ts';
 
@@ -11,11 +11,13 @@ import type { ProposedClamp } from './spans.ts';
  * Slack tried beyond the wanted one, as fractions added to it: a hose that would kink at 5 % may lie well at 7 %. `snug`
  * stays inside the handbook's 5 to 8 %; `loose` goes beyond, and the slack check says so. `wide` is for ports so near to each
  * other that the taut hose is bent to its limit all along: a free hose bends unevenly, and lies in such a place as a wider loop only.
+ * `short` is for a hose whose clamps leave no room for the wanted slack; the slack check tells what it comes to.
  */
 export const SLACK_STEPS = {
   snug: [0, 0.015, 0.03],
   loose: [0.05, 0.08, 0.12],
   wide: [0.2, 0.28, 0.38, 0.5, 0.65, 0.85],
+  short: [-0.02, -0.035, -0.045],
 } as const;
 
 interface Trial {
@@ -38,6 +40,7 @@ const TRIALS: readonly Trial[] = [
   { clamps: 2, slack: 'snug' },
   { clamps: 2, slack: 'loose' },
   { clamps: 3, slack: 'snug' },
+  { clamps: 0, slack: 'short' },
 ];
 
 /** The same where the shortest route is bent all along: a clamp in the middle of a bend widens nothing, more hose does. */
@@ -86,6 +89,7 @@ export function findShape(
     for (const [route, byCount] of clamped) {
       const clamps = byCount[trial.clamps];
       if (clamps === undefined || (trial.slack !== 'snug' && crowded.has(clamps))) continue;
+      if (trial.slack === 'short' && !route.stations.some(holdsHose)) continue;
       const here = bestOfRoute(setting, route, clamps, SLACK_STEPS[trial.slack], surroundings, watch);
       if (here === undefined) continue;
       best = worthAClamp(best, here);
@@ -100,6 +104,10 @@ export function findShape(
     if (best?.judgement.content === true) return best;
   }
   return best;
+}
+
+function holdsHose({ kind, ofLock }: Station): boolean {
+  return kind !== 'waypoint' && ofLock === undefined;
 }
 
 /** A hose already cut has no slack to choose. */

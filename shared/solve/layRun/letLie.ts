@@ -79,8 +79,9 @@ function bestOver(
   let best: Candidate | undefined;
   const tautLiveMm = surroundings.tautLiveOf(route);
   const freedoms = setting.a.turns || setting.b.turns ? [true, false] : [false];
-  const less = lockedLengthMm(route) > 0 ? LESS_SLACK.filter((step) => setting.slack + step >= 0) : [];
-  for (const step of setting.cutLengthMm === undefined ? [...slackSteps, ...less] : [0]) {
+  const less = lockedLengthMm(route) > 0 ? LESS_SLACK : [];
+  const steps = [...slackSteps, ...less].filter((step) => setting.slack + step >= 0);
+  for (const step of setting.cutLengthMm === undefined ? steps : [0]) {
     for (const freeClocks of freedoms) {
       stopIfCancelled(watch);
       const liveMm = wantedLiveMm(setting, route, tautLiveMm, setting.slack + step);
@@ -114,7 +115,7 @@ function judged(
   const contact = look === 'free' ? undefined : surroundings.contact;
   const fineness = look === 'fine' ? FINE : ROUGH;
   const lain = (): Lain | undefined => {
-    const shape = relaxRoute(setting, route, liveMm, clamps, freeClocks, contact, watch, fineness, from?.rods);
+    const shape = relaxRoute(setting, route, liveMm, clamps, freeClocks, contact, watch, fineness, from);
     return shape && { shape, judgement: judgeShape(setting, shape, field) };
   };
   const places = clamps.map((c) => (c.held === undefined ? c.alongMm : `held ${c.alongMm}`));

@@ -6,7 +6,7 @@ import type { ContactField, RodShape } from '../rod/rodProblem.ts';
 import { FINE, type Fineness, isAtRest, type RelaxedSpan, relaxSpan, turnedTo } from './relaxSpan.ts';
 import type { Route, Station } from './routeRun.ts';
 import { type EndSetting, fittedAt, nearestClockOf, type RunSetting } from './runSetting.ts';
-import { cutWhereHeld, type ProposedClamp, planSpans, type Span, shareSlack } from './spans.ts';
+import { cutWhereHeld, grownLengths, type ProposedClamp, planSpans, type Span, shareSlack } from './spans.ts';
 
 /** A hose lying still: its centreline from shoulder to shoulder and what it took to find it. */
 export interface Shape {
@@ -26,13 +26,19 @@ export interface Shape {
   readonly contactForceN: number;
   /** the rods of the spans, from which a finer one may start */
   readonly rods: readonly RodShape[];
+  /** how long each of them is, mm */
+  readonly rodLengthsMm: readonly number[];
 }
+
+/** The rods of a shape of the same hose, to start from. */
+export type LainRods = Pick<Shape, 'rods' | 'rodLengthsMm'>;
 
 /**
  * Lets a hose of one live length go along a route until it lies still: every span between holds relaxes as an
  * inextensible elastic rod; the twice continuous spline through its nodes has the span's length to LENGTH_PROOF_MM.
  * liveLengthMm: mouth to mouth. proposed: clamps beside the user's. Answers undefined when a span is shorter than its
- * chord, which is a hose that cannot be fitted. from: the rods of a rougher shape of the same hose, to start from.
+ * chord, which is a hose that cannot be fitted. from: a rougher shape of the same hose, to start
+ * from, or one of another length: what it is longer or shorter then goes into, or comes out of, the slack of each stretch alike.
  * The rod knows no limit to a turning end: one that turns out of its range is held at the limit it went past and the
  * hose let go again, which is where it comes to rest against that stop.
  */
@@ -45,7 +51,7 @@ export function relaxRoute(
   contact: ContactField | undefined,
   watch: Watch,
   fineness: Fineness = FINE,
-  from: readonly RodShape[] = [],
+  from?: LainRods,
 ): Shape | undefined {
   const shape = relaxFree(setting, route, liveLengthMm, proposed, freeClocks, contact, watch, fineness, from);
   if (shape === undefined) return undefined;
@@ -57,17 +63,7 @@ export function relaxRoute(
     clockARad: a.turns ? route.clockARad : a.clockRad,
     clockBRad: b.turns ? route.clockBRad : b.clockRad,
   };
-  return relaxRoute(
-    { ...setting, a, b },
-    held,
-    liveLengthMm,
-    proposed,
-    freeClocks,
-    contact,
-    watch,
-    fineness,
-    shape.rods,
-  );
+  return relaxRoute({ ...setting, a, b }, held, liveLengthMm, proposed, freeClocks, contact, watch, fineness, shape);
 }
 
 /** An end as it came, or standing at the limit of its range that it turned past. */
@@ -85,7 +81,7 @@ function relaxFree(
   contact: ContactField | undefined,
   watch: Watch,
   fineness: Fineness,
-  from: readonly RodShape[],
+  from: LainRods | undefined,
 ): Shape | undefined {
   const plan = planSpans(setting, route, proposed, freeClocks);
   const tautMm = plan.spans.reduce((sum, s) => sum + s.tautMm, 0);
@@ -96,14 +92,16 @@ function relaxFree(
     const within = held.filter((clamp) => clamp.held.span === i).map((clamp) => clamp.held);
     return cutWhereHeld(span, span.tautMm + (extras[i] as number), within);
   });
+  const lengthsMm = from === undefined ? cut.map((c) => c.lengthMm) : grownLengths(cut, from.rodLengthsMm);
   const relaxed: SpanInRoute[] = [];
-  for (const [i, { span, lengthMm }] of cut.entries()) {
+  for (const [i, { span }] of cut.entries()) {
+    const lengthMm = lengthsMm[i] as number;
     stopIfCancelled(watch);
     if (span.locked !== undefined) {
       relaxed.push({ span, rod: lockedRod(span.locked), curve: span.locked, lengthMm: span.tautMm });
       continue;
     }
-    const known = from[i];
+    const known = from?.rods[i];
     const a = known === undefined ? span.a : turnedTo(span.a, known.clockARad);
     const b = known === undefined ? span.b : turnedTo(span.b, known.clockBRad);
     const guess = known?.nodes ?? Float64Array.from(span.guess.flatMap((p) => [...p.point]));
@@ -175,6 +173,7 @@ function assemble(setting: RunSetting, route: Route, holds: readonly Station[], 
     residual: Math.max(0, ...spans.map((s) => s.rod.residual)),
     energyNmm: spans.reduce((sum, s) => sum + s.rod.energyNmm, 0),
     rods: spans.map(({ rod }) => rod),
+    rodLengthsMm: spans.map(({ lengthMm }) => lengthMm),
     contactForceN: Math.max(0, ...spans.flatMap((s) => s.rod.contacts.map((c) => c.forceN))),
   };
 }

@@ -120,9 +120,33 @@ export function cutWhereHeld(span: Span, lengthMm: number, held: readonly HeldIn
   return parts.map(({ from, to, bowMm }, i) => {
     const share = bowsMm > 0 ? bowMm / bowsMm : (to - from) / ofMm;
     const guess = span.guess.slice(Math.floor((from / ofMm) * last), Math.ceil((to / ofMm) * last) + 1);
-    const part = { ...span, a: ends[i] as RodEnd, b: ends[i + 1] as RodEnd, guess };
+    const part = { ...span, a: ends[i] as RodEnd, b: ends[i + 1] as RodEnd, guess, tautMm: to - from - bowMm };
     return { span: part, lengthMm: to - from + share * (lengthMm - ofMm) };
   });
+}
+
+/**
+ * How long the spans of a hose are, mm, that was of other lengths before. What it has grown by, or lost, is in each in proportion to the
+ * slack that was in it, so that what lies straight between two clamps stays so; what it lost beyond that comes out of what the ways
+ * are longer than the distance they go. As pressure comes and goes a hose moves in its clamps that far.
+ */
+export function grownLengths(cut: readonly CutSpan[], beforeMm: readonly number[]): readonly number[] {
+  const wanted = cut.map(({ lengthMm }) => lengthMm);
+  if (beforeMm.length !== cut.length || cut.length === 1) return wanted;
+  const grownMm = sumOf(wanted) - sumOf(beforeMm);
+  const free = (mm: (span: Span, i: number) => number): number[] =>
+    cut.map(({ span }, i) => (span.locked === undefined ? Math.max(0, mm(span, i)) : 0));
+  const slack = free((span, i) => (beforeMm[i] as number) - span.tautMm);
+  const bow = free((span) => span.tautMm - chordMm(span));
+  const beyondMm = Math.max(0, -grownMm - sumOf(slack));
+  if (sumOf(slack) === 0 || (beyondMm > 0 && sumOf(bow) === 0)) return wanted;
+  const perSlack = (grownMm + beyondMm) / sumOf(slack);
+  const perBow = beyondMm > 0 ? beyondMm / sumOf(bow) : 0;
+  return beforeMm.map((mm, i) => mm + perSlack * (slack[i] as number) - perBow * (bow[i] as number));
+}
+
+function chordMm({ guess }: Span): number {
+  return distance((guess[0] as Pose).point, (guess[guess.length - 1] as Pose).point);
 }
 
 /** A hold as it is told: a locked stretch is none, what stands on it is. */

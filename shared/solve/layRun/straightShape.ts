@@ -22,5 +22,6 @@ export function straightShape(setting: RunSetting): Shape {
     energyNmm: 0,
     contactForceN: 0,
     rods: [],
+    rodLengthsMm: [],
   };
 }

@@ -9,6 +9,7 @@ import { findAsWished } from './findAsWished.ts';
 import type { LayContext } from './layContext.ts';
 import type { Route } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
+import { type ClampedIn, throughClamps } from './throughClamps.ts';
 
 /** How many ways round things are followed up. */
 const WAYS = 3;
@@ -33,7 +34,14 @@ export function tryAttempt(
   const room = openAttempt(context, setting, others, attempt, watch, fields);
   if (room === undefined) return undefined;
   const found = findInRoom(room, attempt, context.near === undefined, watch);
-  return found && room.fine(found, watch);
+  if (found === undefined) return undefined;
+  const clampedIn: ClampedIn = {
+    setting,
+    field: fields(attempt.clearanceShare).asked,
+    lie: (route, range) => room.lie([route], [route], watch, range),
+    fine: (candidate) => room.fine(candidate, watch),
+  };
+  return throughClamps(clampedIn, room.fine(found, watch), watch);
 }
 
 function findInRoom(room: AttemptRoom, attempt: Attempt, isAnywhere: boolean, watch: Watch): Candidate | undefined {

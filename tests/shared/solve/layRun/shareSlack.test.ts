@@ -3,7 +3,7 @@ import { seededRandom } from '../../../../shared/base/random.ts';
 import { UNWATCHED } from '../../../../shared/base/watch.ts';
 import { leastRadius } from '../../../../shared/geometry/curveLimits.ts';
 import { FINE, relaxSpan } from '../../../../shared/solve/layRun/relaxSpan.ts';
-import { bowRoomMm, type Span, shareSlack } from '../../../../shared/solve/layRun/spans.ts';
+import { bowRoomMm, grownLengths, type Span, shareSlack } from '../../../../shared/solve/layRun/spans.ts';
 
 const RADIUS_MM = 50;
 const END = { kind: 'held', point: [0, 0, 0], direction: [1, 0, 0] } as const;
@@ -84,5 +84,31 @@ describe('slack shared among stretches between clamps', () => {
 
   it('takes a hose shorter than its way from what bends, by length', () => {
     expect(shareSlack([span(300, 40), span(200, 2), span(100, 40)], -4, RADIUS_MM)).toEqual([-3, 0, -1]);
+  });
+});
+
+describe('a hose of another length between its clamps', () => {
+  const cut = (tautMm: number[], lengthsMm: number[]) =>
+    tautMm.map((mm, i) => {
+      const guess = [0, 0.9 * mm].map((x) => ({ point: [x, 0, 0] as const, direction: [1, 0, 0] as const }));
+      return { span: span(mm, 40, { guess }), lengthMm: lengthsMm[i] as number };
+    });
+
+  it('has what it grew by, or lost, in the slack of each stretch alike; one without slack stays', () => {
+    const before = [330, 80, 310];
+    expect(grownLengths(cut([300, 80, 300], [340, 82, 314]), before)).toEqual([342, 80, 314]);
+    expect(grownLengths(cut([300, 80, 300], [310, 80, 310]), before)).toEqual([315, 80, 305]);
+  });
+
+  it('loses beyond its slack what its ways are longer than the distance they go, and adds up', () => {
+    const [a, b, c] = grownLengths(cut([300, 80, 300], [290, 78, 290]), [330, 80, 310]);
+    expect(a! + b! + c!).toBeCloseTo(658, 9);
+    expect([a, b, c].map((mm, i) => mm! / [300, 80, 300][i]!)).toEqual(
+      [0, 1, 2].map(() => expect.closeTo(658 / 680, 9)),
+    );
+  });
+
+  it('stays as it lay where it is as long as before', () => {
+    expect(grownLengths(cut([300, 80, 300], [331, 81, 308]), [330, 80, 310])).toEqual([330, 80, 310]);
   });
 });

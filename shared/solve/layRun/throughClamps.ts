@@ -1,0 +1,56 @@
+import { LIMIT_RELATIVE } from '../../base/tolerances.ts';
+import { triple } from '../../base/vec3.ts';
+import type { Watch } from '../../base/watch.ts';
+import type { Support } from '../../document/project/schema.ts';
+import type { RunField } from '../bay/runField.ts';
+import { tautRoute } from '../handLay/tautRoute.ts';
+import type { Candidate } from './candidate.ts';
+import type { TrialRange } from './findShape.ts';
+import type { Shape } from './relaxRoute.ts';
+import type { Route } from './routeRun.ts';
+import type { RunSetting } from './runSetting.ts';
+import { liveMmOf } from './tautLiveMm.ts';
+
+/** What a hose with proposed clamps is let lie in anew. */
+export interface ClampedIn {
+  readonly setting: RunSetting;
+  /** what it was judged against */
+  readonly field: RunField;
+  /** the hose that lies best along a route that is taut */
+  lie(route: Route, range: TrialRange): Candidate | undefined;
+  /** the same hose as it is told */
+  fine(candidate: Candidate): Candidate;
+}
+
+/**
+ * A clean hose that clamps are proposed for, as it is once they are put: pulled taut it is stopped by them as well, so its slack
+ * is over the shortest way through them. One that has not the wanted slack then is laid anew through them, as it is where they are
+ * stated; where it does not lie clean so, it stays as it came, with the slack that it truly has.
+ */
+export function throughClamps(among: ClampedIn, found: Candidate, watch: Watch): Candidate {
+  const { setting, field } = among;
+  if (found.clamps.length === 0 || found.judgement.fault > 0) return found;
+  const route = tautThroughHolds(setting, found.shape, field, watch);
+  if (route === undefined) return found;
+  const { liveLengthMm } = found.shape;
+  const told = { ...found, tautLiveMm: Math.min(liveLengthMm, Math.max(found.tautLiveMm, liveMmOf(route))) };
+  const hasSlack = liveLengthMm >= told.tautLiveMm * (1 + setting.slack) * (1 - LIMIT_RELATIVE);
+  if (hasSlack || setting.cutLengthMm !== undefined) return told;
+  for (const range of ['plain', 'snug'] as const) {
+    const held = among.lie(route, range);
+    const asGood = held?.judgement.fault === 0 && held.judgement.regret <= found.judgement.regret;
+    if (asGood) return throughClamps(among, among.fine(held), watch);
+  }
+  return told;
+}
+
+/** A shape's line drawn taut through all that holds it, what is only proposed too; undefined where a line of arcs along it is not clear. */
+export function tautThroughHolds(setting: RunSetting, shape: Shape, field: RunField, watch: Watch): Route | undefined {
+  const supports = shape.holds.map(
+    ({ id, kind, pose }): Support => ({ id, kind, point: triple(pose.point), axis: triple(pose.direction) }),
+  );
+  const route = tautRoute({ ...setting, supports }, field, shape, watch);
+  if (route === undefined) return undefined;
+  const isProposed = (id: string): boolean => shape.holds.some((hold) => hold.id === id && hold.proposed);
+  return { ...route, stations: route.stations.map((s) => ({ ...s, proposed: isProposed(s.id) })) };
+}
