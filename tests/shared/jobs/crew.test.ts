@@ -44,27 +44,45 @@ const tasks: LayTask[] = made.project.runs.map((run) => ({ how: 'as-asked', run,
 const done: LaidTask = { breathLines: [] };
 const kinds = ({ posted }: Puppet): string[] => posted.map((m) => m.kind);
 
+async function severalLaid(crew?: Crew): Promise<string> {
+  const { bay, project } = blockBay(5, 9, 5);
+  const within = { project: project.project, bay };
+  return laysAsText(await layRuns(within, project, project.runs, [], UNWATCHED, crew?.inContext(within)));
+}
+
+const rocking = rockingBlocks(3);
+const still = await layRuns(
+  { project: rocking.project.project, bay: rocking.bay },
+  rocking.project,
+  rocking.project.runs,
+  [],
+  UNWATCHED,
+);
+
+async function rockedBy(crew?: Crew): Promise<string> {
+  const { project, bay } = rocking;
+  const bodies = bodyBays(project.project, bay.mesh, UNWATCHED);
+  const memory = crew === undefined ? {} : { crew };
+  const rocked = await rockTogether({ project: project.project, bay }, project, bodies, still, memory, UNWATCHED);
+  expect(rocked[0]?.rock?.extremes.length).toBeGreaterThan(2);
+  return laysAsText(rocked);
+}
+
+const laidAlone = await severalLaid();
+const rockedAlone = await rockedBy();
+
 describe('a crew', () => {
-  test.each([1, 2, 3])('of %d answers the same bytes as one that lays by itself', async (most) => {
-    const { bay, project } = blockBay(5, 9, 5);
-    const run = (crew?: Crew) => {
-      const within = { project: project.project, bay };
-      return layRuns(within, project, project.runs, [], UNWATCHED, crew?.inContext(within));
-    };
-    const alone = laysAsText(await run());
-    expect(laysAsText(await run(dawdlers(most, 1)))).toBe(alone);
-    expect(laysAsText(await run(dawdlers(most, 2)))).toBe(alone);
+  // One worker has nobody to be sooner than.
+  test.each([
+    [1, [1]],
+    [2, [1, 2]],
+    [3, [1, 2]],
+  ])('of %d answers the same bytes as one that lays by itself', async (most, seeds) => {
+    for (const seed of seeds) expect(await severalLaid(dawdlers(most, seed))).toBe(laidAlone);
   });
 
   test.each([2, 3])('of %d rocks hoses as one does that rocks them by itself', async (most) => {
-    const { project, bay } = rockingBlocks(3);
-    const within = { project: project.project, bay };
-    const lays = await layRuns(within, project, project.runs, [], UNWATCHED);
-    const bodies = bodyBays(project.project, bay.mesh, UNWATCHED);
-    const alone = await rockTogether(within, project, bodies, lays, {}, UNWATCHED);
-    expect(alone[0]?.rock?.extremes.length).toBeGreaterThan(2);
-    const together = await rockTogether(within, project, bodies, lays, { crew: dawdlers(most, 3) }, UNWATCHED);
-    expect(laysAsText(together)).toBe(laysAsText(alone));
+    expect(await rockedBy(dawdlers(most, 3))).toBe(rockedAlone);
   });
 
   test('starts no worker for a lone task, and no more than there are tasks', async () => {
