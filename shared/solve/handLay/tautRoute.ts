@@ -15,7 +15,13 @@ const JUDGED_CLEAN_MM = 0.3;
  * (`drawnTaut`). undefined where a line of arcs along the hose is not clear after all. Nothing is searched for, so it
  * takes a fraction of a search.
  */
-export function tautRoute(setting: RunSetting, field: RunField, shape: Shape, watch: Watch): Route | undefined {
+export function tautRoute(
+  setting: RunSetting,
+  field: RunField,
+  shape: Shape,
+  watch: Watch,
+  effort: 'quick' | 'normal' = 'normal',
+): Route | undefined {
   const along = routeAlong(setting, measuredLine(centrelineOf(shape.curve).points));
-  return drawnTaut(setting, along, field, { offsetMm: JUDGED_CLEAN_MM, effort: 'normal' }, watch);
+  return drawnTaut(setting, along, field, { offsetMm: JUDGED_CLEAN_MM, effort }, watch);
 }

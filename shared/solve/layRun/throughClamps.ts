@@ -1,4 +1,4 @@
-import { LIMIT_RELATIVE } from '../../base/tolerances.ts';
+import { LIMIT_RELATIVE, SAME_POINT_MM } from '../../base/tolerances.ts';
 import { triple } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
 import type { Support } from '../../document/project/schema.ts';
@@ -29,8 +29,8 @@ export interface ClampedIn {
  */
 export function throughClamps(among: ClampedIn, found: Candidate, watch: Watch): Candidate {
   const { setting, field } = among;
-  if (found.clamps.length === 0 || found.judgement.fault > 0) return found;
-  const route = tautThroughHolds(setting, found.shape, field, watch);
+  if (found.clamps.length === 0 || found.judgement.fault > 0 || isClampedTaut(found)) return found;
+  const route = tautThroughHolds(setting, found.shape, field, watch, 'quick');
   if (route === undefined) return found;
   const { liveLengthMm } = found.shape;
   const told = { ...found, tautLiveMm: Math.min(liveLengthMm, Math.max(found.tautLiveMm, liveMmOf(route))) };
@@ -44,12 +44,23 @@ export function throughClamps(among: ClampedIn, found: Candidate, watch: Watch):
   return told;
 }
 
+/** Whether its clamps stand on the taut way itself, which goes through them as it is. */
+function isClampedTaut({ clamps, route, tautLiveMm }: Candidate): boolean {
+  return liveMmOf(route) <= tautLiveMm + SAME_POINT_MM && clamps.every(({ held }) => held === undefined);
+}
+
 /** A shape's line drawn taut through all that holds it, what is only proposed too; undefined where a line of arcs along it is not clear. */
-export function tautThroughHolds(setting: RunSetting, shape: Shape, field: RunField, watch: Watch): Route | undefined {
+export function tautThroughHolds(
+  setting: RunSetting,
+  shape: Shape,
+  field: RunField,
+  watch: Watch,
+  effort: 'quick' | 'normal' = 'normal',
+): Route | undefined {
   const supports = shape.holds.map(
     ({ id, kind, pose }): Support => ({ id, kind, point: triple(pose.point), axis: triple(pose.direction) }),
   );
-  const route = tautRoute({ ...setting, supports }, field, shape, watch);
+  const route = tautRoute({ ...setting, supports }, field, shape, watch, effort);
   if (route === undefined) return undefined;
   const isProposed = (id: string): boolean => shape.holds.some((hold) => hold.id === id && hold.proposed);
   return { ...route, stations: route.stations.map((s) => ({ ...s, proposed: isProposed(s.id) })) };
