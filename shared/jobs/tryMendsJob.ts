@@ -2,10 +2,11 @@ import { bad, good, type Result } from '../base/result.ts';
 import { partOf, type Watch } from '../base/watch.ts';
 import { parseProject } from '../document/project/parseProject.ts';
 import type { ResolvedProject } from '../document/project/resolve.ts';
-import { relayNear } from '../solve/handLay/relayNear.ts';
+import { withRelaid } from '../solve/handLay/relayNear.ts';
+import type { LayContext } from '../solve/layRun/layContext.ts';
 import { tubesAmong } from '../solve/layRun/tubesOf.ts';
 import { layRuns } from '../solve/layRuns/layRuns.ts';
-import { crewOfOne } from '../solve/layRuns/layTask.ts';
+import { crewOfOne, type LayCrew, type LayTask } from '../solve/layRuns/layTask.ts';
 import { tryMends } from '../solve/mends/tryMends.ts';
 import type { RockMemory } from '../solve/rock/rockAmong.ts';
 import type { JobInput, JobOutput } from './contract.ts';
@@ -41,9 +42,11 @@ export async function tryMendsJob(
   const known = new Set(resolved.runs.map((r) => r.run.id));
   const lays = input.report.lays.filter((l) => known.has(l.run));
   const line = own.centreline.points;
+  const laid = new Map(lays.map((l) => [l.run, l]));
   const rocked: RockMemory = {};
   const context = { project: resolved.project, bay };
-  const contextOf = (mended: ResolvedProject) => ({ project: mended.project, bay });
+  const contextOf = (mended: ResolvedProject): LayContext => ({ project: mended.project, bay });
+  const crewIn = (within: LayContext): LayCrew => memory.crew?.inContext(within) ?? crewOfOne(within);
   const found = await tryMends(
     {
       written: written.value,
@@ -51,9 +54,14 @@ export async function tryMendsJob(
       tables,
       lays,
       ...(today === undefined ? {} : { today }),
-      others: tubesAmong(resolved, new Map(lays.map((l) => [l.run, l])), input.run),
-      crew: memory.crew?.inContext(context) ?? crewOfOne(context),
-      layNear: (mended, one, part) => relayNear(contextOf(mended), mended, one, lays, line, part),
+      others: tubesAmong(resolved, laid, input.run),
+      crew: crewIn(context),
+      layNear: async (mended, one, part) => {
+        const [within, others] = [contextOf(mended), tubesAmong(mended, laid, input.run)];
+        const task: LayTask = { how: 'near', run: one, others, near: { line, before: own } };
+        const [done] = await crewIn(within).doEach([task], () => part);
+        return done?.lay === undefined ? [] : withRelaid(within, mended, one, lays, done.lay);
+      },
       layAnew: (mended, one, part) =>
         layRuns(
           contextOf(mended),
@@ -61,7 +69,7 @@ export async function tryMendsJob(
           [one],
           lays.filter((l) => l.run !== input.run),
           part,
-          memory.crew?.inContext(contextOf(mended)),
+          crewIn(contextOf(mended)),
         ),
       measure: async (mended, how, still, id, part) => {
         const within = { resolved: mended, bay, bodies, rocked };

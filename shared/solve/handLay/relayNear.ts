@@ -57,7 +57,18 @@ export function relayNear(
 ): Lay[] {
   const laid = new Map(earlier.map((l) => [l.run, l]));
   const others = tubesOf(resolved, laid, run.run.id);
-  const anew = relayOne(context, run, others, line, laid.get(run.run.id), watch);
+  return withRelaid(context, resolved, run, earlier, relayOne(context, run, others, line, laid.get(run.run.id), watch));
+}
+
+/** All lays in the project's order with one that was laid again: the others stay, and are told their clearance to it. */
+export function withRelaid(
+  context: LayContext,
+  resolved: ResolvedProject,
+  run: ResolvedRun,
+  earlier: readonly Lay[],
+  anew: Lay,
+): Lay[] {
+  const laid = new Map(earlier.map((l) => [l.run, l]));
   return resolved.runs.flatMap((r) => {
     if (r.run.id === anew.run) return [anew];
     const lay = laid.get(r.run.id);
@@ -74,7 +85,8 @@ export function relayNear(
   });
 }
 
-function relayOne(
+/** What `relayNear` does for the run itself. before: as it lay. */
+export function relayOne(
   context: LayContext,
   run: ResolvedRun,
   others: TubeField,

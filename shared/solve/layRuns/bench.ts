@@ -33,7 +33,7 @@ export interface Bench {
 export async function layEach(
   bench: Bench,
   runs: readonly ResolvedRun[],
-  how: Exclude<LayHow, 'if-clean'>,
+  how: Exclude<LayHow, 'if-clean' | 'near'>,
   laid: ReadonlyMap<string, Lay>,
   watch: Watch,
   doing: (name: string) => string,

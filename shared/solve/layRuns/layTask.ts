@@ -1,7 +1,10 @@
+import { invariant } from '../../base/invariant.ts';
+import type { Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
 import { buildTubeField, type Tube } from '../bay/tubeField.ts';
+import { relayOne } from '../handLay/relayNear.ts';
 import { lineOfBreath } from '../layRun/breathe.ts';
 import type { LayContext } from '../layRun/layContext.ts';
 import { layIfClean } from '../layRun/layIfClean.ts';
@@ -9,9 +12,10 @@ import { layAsAsked, layRun, layWithLess, layWithLessBriefly } from '../layRun/l
 
 /**
  * as-asked: clean or not at all; as-well-as-can-be: with what it breaks; with-less: the same for a run that is known to find
- * no way that keeps all; with-less-briefly: the same, with no look for such a way by all means; if-clean: no lay where it is not clean.
+ * no way that keeps all; with-less-briefly: the same, with no look for such a way by all means; if-clean: no lay where it is not clean; near: again
+ * near a line.
  */
-export type LayHow = 'as-asked' | 'as-well-as-can-be' | 'with-less' | 'with-less-briefly' | 'if-clean';
+export type LayHow = 'as-asked' | 'as-well-as-can-be' | 'with-less' | 'with-less-briefly' | 'if-clean' | 'near';
 
 /** One run to be laid, in words that can be sent to another worker: plain data, and all that the lay depends on beside its context. */
 export interface LayTask {
@@ -19,6 +23,8 @@ export interface LayTask {
   readonly run: ResolvedRun;
   /** hoses that lie already */
   readonly others: readonly Tube[];
+  /** of a run that is laid again near a line: the line, and how it lay */
+  readonly near?: { readonly line: readonly Vec3[]; readonly before?: Lay };
 }
 
 export type Line = Lay['centreline'];
@@ -31,7 +37,11 @@ export interface LaidTask {
 }
 
 /** Does one task. A pure function of the context and the task, whichever worker does it, but for the times it tells. */
-export function doLayTask(context: LayContext, { how, run, others }: LayTask, watch: Watch): LaidTask {
+export function doLayTask(context: LayContext, { how, run, others, near }: LayTask, watch: Watch): LaidTask {
+  if (how === 'near') {
+    invariant(near !== undefined, 'doLayTask: a run to be laid near a line came without one');
+    return { lay: relayOne(context, run, buildTubeField(others), near.line, near.before, watch), breathLines: [] };
+  }
   const work = {
     'as-asked': layAsAsked,
     'as-well-as-can-be': layRun,

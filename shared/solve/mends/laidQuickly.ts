@@ -1,4 +1,4 @@
-import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
+import type { Watch } from '../../base/watch.ts';
 import type { Finding, Lay } from '../../document/lay/schema.ts';
 import { findingKey } from '../../document/mends/findingKey.ts';
 import type { MendAnswer } from '../../document/mends/schema.ts';
@@ -20,19 +20,38 @@ export interface QuickLay extends Candidate {
 
 /** Those that lie clean, or near where the run lies as clean as it does now. One that was to be laid near where it lies, and is not clean there or makes something worse, is looked for anew. */
 export async function laidQuickly(work: Work, candidates: readonly Candidate[], watch: Watch): Promise<QuickLay[]> {
-  const { bench, lay } = work;
+  const { lay } = work;
   const hasHose = lay.outcome !== 'no-way' && lay.centreline.points.length > 1;
-  const near = new Map<Candidate, QuickLay>();
   const local = hasHose ? candidates.filter(({ proposal }) => proposal.how === 'near') : [];
-  for (const [i, one] of local.entries()) {
-    stopIfCancelled(watch);
-    const part = partOf(watch, (0.4 * i) / local.length, (0.4 * (i + 1)) / local.length);
-    const lays = bench.layNear(one.mended, one.run, saying(part, one.proposal.words));
-    if (isAsClean(lays, lay) && worsened(work, one, lays).length === 0) near.set(one, { ...one, how: 'near', lays });
-  }
-  const rest = candidates.filter((one) => !near.has(one));
-  const anew = await laidAnew(work, rest, 'if-clean', partOf(watch, 0.4, 1));
-  return candidates.flatMap((one) => near.get(one) ?? anew.get(one) ?? []).filter(({ lays }) => isAsClean(lays, lay));
+  const part = shareWatch(watch, 3);
+  const [wide, near] = await Promise.all([
+    laidAnew(work, without(candidates, local), 'if-clean', part(0)),
+    laidNear(work, local, part(1)),
+  ]);
+  const anew = await laidAnew(work, without(local, [...near.keys()]), 'if-clean', part(2));
+  return candidates
+    .flatMap((one) => near.get(one) ?? wide.get(one) ?? anew.get(one) ?? [])
+    .filter(({ lays }) => isAsClean(lays, lay));
+}
+
+function without(all: readonly Candidate[], some: readonly Candidate[]): Candidate[] {
+  return all.filter((one) => !some.includes(one));
+}
+
+/** Near where the run lies; those that do not lie as clean there as it does, or make something worse, are left out. */
+async function laidNear(work: Work, local: readonly Candidate[], watch: Watch): Promise<Map<Candidate, QuickLay>> {
+  const { bench, lay } = work;
+  const shared = shareWatch(watch, local.length);
+  const done = await Promise.all(
+    local.map((one, i) => bench.layNear(one.mended, one.run, saying(shared(i), one.proposal.words))),
+  );
+  return new Map(
+    local.flatMap((one, i): [Candidate, QuickLay][] => {
+      const lays = done[i] ?? [];
+      const stays = isAsClean(lays, lay) && worsened(work, one, lays).length === 0;
+      return stays ? [[one, { ...one, how: 'near', lays }]] : [];
+    }),
+  );
 }
 
 /**

@@ -25,7 +25,7 @@ export interface MendBench {
   readonly others: readonly Tube[];
   readonly crew: LayCrew;
   /** All lays with one run laid again near where it lies. */
-  layNear(mended: ResolvedProject, run: ResolvedRun, watch: Watch): Lay[];
+  layNear(mended: ResolvedProject, run: ResolvedRun, watch: Watch): Promise<Lay[]>;
   /** All lays with one run laid anew. */
   layAnew(mended: ResolvedProject, run: ResolvedRun, watch: Watch): Promise<Lay[]>;
   /** The lays with all that is measured of one run once it lies, as the job that lays them so would have it. */
