@@ -241,6 +241,7 @@ describe('mends, tried by laying them', () => {
   });
 
   it('say the same with a crew that lays several at once, whoever is first', async () => {
+    // Some of its changes are laid near where the hose lies, some anew.
     const [files, checks] = [storyFiles(CARRIED_NEAR), ['rock']];
     const report: LayReport = await output(runJob('layRuns', files, UNWATCHED, newJobMemory()));
     const input = { ...files, run: 'line', report, checks };
