@@ -50,12 +50,26 @@ export function askedDistanceMm(wholeMm: number, held: readonly Vec3[], point: V
   return Math.min(wholeMm, HELD_SLOPE * near);
 }
 
-/** A lower bound on the margin to every skin where the whole distance is asked, by point, mm. Costs a pass over the grids. */
-export function skinMargins(bay: BayIndex, keeps: RunKeeps): (x: number, y: number, z: number) => number {
-  return coarseMargins(
-    bay.skins.map((skin) => ({ grid: skin.grid, wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 })),
-    FAR_MM,
-  );
+type CoarseMargins = (x: number, y: number, z: number) => number;
+
+/** Of a bay: by what is kept from its skins, those asked for last. A run asks by a few shares of each clearance, and runs of like hoses the same. */
+const known = new WeakMap<BayIndex, Map<string, CoarseMargins>>();
+const MOST_KNOWN = 4;
+
+/**
+ * A lower bound on the margin to every skin where the whole distance is asked, by point, mm. Costs a pass over the grids where it is
+ * not among the last asked for in this bay.
+ */
+export function skinMargins(bay: BayIndex, keeps: RunKeeps): CoarseMargins {
+  const kept = bay.skins.map((skin) => ({ grid: skin.grid, wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 }));
+  const key = JSON.stringify(kept.map(({ wholeMm }) => wholeMm));
+  const last = known.get(bay) ?? new Map<string, CoarseMargins>();
+  const margins = last.get(key) ?? coarseMargins(kept, FAR_MM);
+  last.delete(key);
+  last.set(key, margins);
+  for (const oldest of [...last.keys()].slice(0, -MOST_KNOWN)) last.delete(oldest);
+  known.set(bay, last);
+  return margins;
 }
 
 /** coarse: `skinMargins` of the same bay and distances, where they are known already; the held places may be others. */
@@ -63,7 +77,7 @@ export function buildRunField(
   bay: BayIndex,
   tubes: TubeField,
   keeps: RunKeeps,
-  coarse: (x: number, y: number, z: number) => number = skinMargins(bay, keeps),
+  coarse: CoarseMargins = skinMargins(bay, keeps),
 ): RunField {
   const skins = bay.skins
     .map((skin) => ({ ...skinDistances(skin), wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 }))

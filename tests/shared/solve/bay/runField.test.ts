@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { seededRandom } from '../../../../shared/base/random.ts';
 import { addScaled, distance, unit, type Vec3 } from '../../../../shared/base/vec3.ts';
-import { buildRunField, HELD_SLOPE } from '../../../../shared/solve/bay/runField.ts';
+import { buildRunField, HELD_SLOPE, skinMargins } from '../../../../shared/solve/bay/runField.ts';
 import { buildTubeField } from '../../../../shared/solve/bay/tubeField.ts';
 import { blockBay } from '../../../arbitraries/blockBays.ts';
 
@@ -35,4 +35,28 @@ it('changes by no more per mm moved than it says, within as many mm as it was as
     expect(change).toBeLessThanOrEqual(steepest * distance(p, q) + 1e-6);
   }
   expect([...seen].sort()).toEqual([1, 1 + HELD_SLOPE]);
+});
+
+it('bounds the margins of each distance asked, however many others were asked for in the same bay before', () => {
+  const random = seededRandom(12);
+  const { bay } = blockBay(3, 14, 2);
+  const askedMm = [10, 20, 30, 40, 50, 60, 10, 30];
+  const keepsOf = (mm: number) => ({
+    skinMm: new Map(bay.skins.map(({ skin }) => [skin.id, mm])),
+    tubeMm: 0,
+    held: [],
+  });
+  for (const mm of askedMm) {
+    const margins = skinMargins(bay, keepsOf(mm));
+    const field = buildRunField(bay, buildTubeField([]), keepsOf(mm));
+    // A bay of its own, that nothing was asked in.
+    const apart = skinMargins({ ...bay }, keepsOf(mm));
+    for (let i = 0; i < 200; i++) {
+      const [x, y, z] = [0, 1, 2].map((k) => {
+        const [least, most] = [field.bounds.min[k as 0], field.bounds.max[k as 0]];
+        return least + (most - least) * random();
+      }) as [number, number, number];
+      expect(margins(x, y, z)).toBe(apart(x, y, z));
+    }
+  }
 });
