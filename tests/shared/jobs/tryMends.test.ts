@@ -195,7 +195,7 @@ describe('mends, tried by laying them', () => {
     // Both ends leave nothing to mend: one end alone, which finds no way for its straight tails, is not tried so.
     expect(best).toMatchObject({ stopsLeft: 0, looksLeft: 0 });
     expect(edits(mends).map(({ kind }) => kind)).not.toContain('end');
-  });
+  }, 400_000);
 
   it('bring what is to be looked at only to cure what forbids cutting, and tell it: a sharp end at a pump', async () => {
     const mends = await keepsItsWord(HOT_SUCTION, ['laid', 'heatDistance']);
@@ -205,7 +205,7 @@ describe('mends, tried by laying them', () => {
     expect(both?.left.map((f) => f.rule)).toContain('suction-end-angle');
     // That is left to mend, so one end is told too that cures what forbids cutting and gives up straight tails for it.
     expect(edits(mends).map(({ kind }) => kind)).toContain('end');
-  });
+  }, 400_000);
 
   it('put a second change on one that cures what is asked and brings what is to be looked at', async () => {
     const mends = await keepsItsWord(CHARGED_BY_A_PANEL, ['staticCharge']);
