@@ -27,10 +27,9 @@ export function pinchAt(
 ): Pinch | undefined {
   const shortMm = near.requiredMm - near.clearanceMm;
   const away = sub(near.at.point, near.onThing);
-  if (shortMm <= 0 || Math.hypot(...away) === 0) return undefined;
-  // Inside of the thing the way out leads on past its surface.
-  const side = near.clearanceMm + setting.outsideRadiusMm < 0 ? -1 : 1;
-  const moved: Vec3 = addScaled(near.at.point, unit(away), side * shortMm);
+  // A hose that goes through a thing lies in no gap.
+  if (shortMm <= 0 || Math.hypot(...away) < THROUGH_MM) return undefined;
+  const moved: Vec3 = addScaled(near.at.point, unit(away), shortMm);
   const held = heldPlaces(setting);
   let worst: { missingMm: number; describe: () => Thing } | undefined;
   for (const to of neighboursOf(project, setting.run, bay, others)) {
@@ -42,5 +41,7 @@ export function pinchAt(
   return worst && { missingMm: worst.missingMm, other: worst.describe() };
 }
 
+/** mm. A centreline this near to a surface runs through it. */
+const THROUGH_MM = 1;
 /** mm. Less is not told. */
 const LEAST_MISSING_MM = 0.1;

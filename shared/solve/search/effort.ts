@@ -56,9 +56,9 @@ export const BUDGETS: Record<Effort, Budget> = {
   glance: {
     clocks: 8,
     mostStates: 4_000,
-    lastStates: 2_000,
-    cornerStates: 6_000,
-    fineCornerStates: 4_000,
+    lastStates: 1_000,
+    cornerStates: 2_500,
+    fineCornerStates: 1_500,
     firstWays: 1,
     shortcutFailures: 30,
     cornerRounds: 10,

@@ -107,6 +107,12 @@ describe('what a hose is pinched between', () => {
     expect(pinchAt(resolved.project, setting, bay, buildTubeField([]), clear)).toBeUndefined();
   });
 
+  it('is nothing where the hose goes through the thing', () => {
+    const bay = bayOf(walls(0, 20));
+    const near = { ...breach(0), requiredMm: askedMm, onThing: [300, -0.2, 0] as [number, number, number] };
+    expect(pinchAt(resolved.project, setting, bay, buildTubeField([]), near)).toBeUndefined();
+  });
+
   it('may be another hose', () => {
     const bay = bayOf(walls(-12, 400));
     const points: Vec3[] = [
