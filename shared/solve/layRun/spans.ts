@@ -229,7 +229,7 @@ function turningOf(poses: readonly Pose[]): number {
  * How much longer than taut each span is made, mm, so that together they take up `extraMm`: the slack is of the whole hose, and
  * each span takes what it bows out by gently. First as far as bows of BOWED_TO[0] times the least radius take it, then tighter ones;
  * each time the spans that bend before those that lie straight: between two clamps in line a builder leaves none
- * (common practice, no source). What no span has room for at the least radius goes to those that bend, by length. A span tied to
+ * (common practice, no source), and a short one is given some only where all else is full. What no span has room for at the least radius goes to those that bend, by length. A span tied to
  * another hose takes what it needs to lie like that one.
  */
 export function shareSlack(spans: readonly Span[], extraMm: number, minRadiusMm: number): number[] {
@@ -245,17 +245,22 @@ export function shareSlack(spans: readonly Span[], extraMm: number, minRadiusMm:
     leftMm -= sumOf(next) - sumOf(shares);
     shares = next;
   };
+  const bowing = free.map((mm, i) => (mm > SHORT_RADII * minRadiusMm ? mm : (bent[i] as number)));
+  const roomAt = (radiusMm: number): number[] => free.map((mm) => bowRoomMm(mm, radiusMm));
   for (const times of BOWED_TO) {
-    const most = free.map((mm) => bowRoomMm(mm, times * minRadiusMm));
-    share(bent, most);
-    share(free, most);
+    share(bent, roomAt(times * minRadiusMm));
+    share(bowing, roomAt(times * minRadiusMm));
   }
+  share(free, roomAt(minRadiusMm));
   share(
     bent.some((w) => w > 0) ? bent : free,
     free.map(() => Number.POSITIVE_INFINITY),
   );
   return shares.map((mm, i) => mm + (tied[i] as number));
 }
+
+/** Least radii. A straight span shorter than this would bend tighter than it may with 5 % of slack (the elastica clamped at both ends). */
+const SHORT_RADII = 2.84;
 
 /** Least radii to which spans bow out, one after the other. */
 const BOWED_TO = [3, 2, 1.5, 1] as const;

@@ -68,7 +68,7 @@ describe('slack shared among stretches between clamps', () => {
       const extraMm = 1.2 * sum(room) * random();
       const shares = shareSlack(spans, extraMm, RADIUS_MM);
       expect(sum(shares)).toBeCloseTo(extraMm, 6);
-      expect(shares.every((mm) => mm >= 0)).toBe(true);
+      expect(Math.min(...shares)).toBeGreaterThan(-1e-9);
       const over = shares.map((mm, k) => mm - (room[k] as number));
       if (extraMm <= sum(room)) expect(Math.max(...over)).toBeLessThan(1e-9);
       const back = shareSlack([...spans].reverse(), extraMm, RADIUS_MM).reverse();
