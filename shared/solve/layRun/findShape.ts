@@ -26,8 +26,11 @@ interface Trial {
   readonly slack: keyof typeof SLACK_STEPS;
 }
 
-/** Which trials: `plain` only those without a proposed clamp and with the handbook's slack, `snug` with clamps too. */
-export type TrialRange = 'plain' | 'snug' | 'all';
+/**
+ * Which trials: `plain` only those without a proposed clamp and with the handbook's slack, `snug` with clamps too, `short` only those
+ * with less slack than is wanted.
+ */
+export type TrialRange = 'plain' | 'snug' | 'all' | 'short';
 
 /** What is tried, in order of what a builder would rather have: few clamps and a snug hose before more of either. */
 const TRIALS: readonly Trial[] = [
@@ -40,7 +43,12 @@ const TRIALS: readonly Trial[] = [
   { clamps: 2, slack: 'snug' },
   { clamps: 2, slack: 'loose' },
   { clamps: 3, slack: 'snug' },
+];
+
+/** What is tried where nothing else lies clean: by itself only where clamps of the user's leave no room. */
+const SHORT_TRIALS: readonly Trial[] = [
   { clamps: 0, slack: 'short' },
+  { clamps: 'where it leans', slack: 'short' },
 ];
 
 /** The same where the shortest route is bent all along: a clamp in the middle of a bend widens nothing, more hose does. */
@@ -74,8 +82,9 @@ export function findShape(
   const leastFault = new Map<Route, number>();
   const { shortest = routes[0] } = surroundings;
   const isBent = shortest !== undefined && isBentAllAlong(shortest, setting.minRadiusMm);
-  const all = isBent ? BENT_TRIALS : TRIALS;
-  const trials = all.filter((t) => isTried(setting, t, isBent ? 'all' : range));
+  const trials = [...(isBent ? BENT_TRIALS : TRIALS), ...SHORT_TRIALS].filter((t) =>
+    isTried(setting, t, isBent && range !== 'short' ? 'all' : range),
+  );
   for (const [i, trial] of trials.entries()) {
     // More slack than the handbook's is not worth what only the service wishes for.
     if (best?.judgement.fault === 0 && trial.slack !== 'snug') continue;
@@ -89,7 +98,7 @@ export function findShape(
     for (const [route, byCount] of clamped) {
       const clamps = byCount[trial.clamps];
       if (clamps === undefined || (trial.slack !== 'snug' && crowded.has(clamps))) continue;
-      if (trial.slack === 'short' && !route.stations.some(holdsHose)) continue;
+      if (trial.slack === 'short' && range !== 'short' && !route.stations.some(holdsHose)) continue;
       const here = bestOfRoute(setting, route, clamps, SLACK_STEPS[trial.slack], surroundings, watch);
       if (here === undefined) continue;
       best = worthAClamp(best, here);
@@ -112,6 +121,8 @@ function holdsHose({ kind, ofLock }: Station): boolean {
 
 /** A hose already cut has no slack to choose. */
 function isTried({ cutLengthMm }: RunSetting, { clamps, slack }: Trial, range: TrialRange): boolean {
+  if (range === 'short') return slack === 'short' && cutLengthMm === undefined;
+  if (slack === 'short' && clamps !== 0) return false;
   if (slack !== 'snug') return cutLengthMm === undefined && range === 'all';
   return clamps === 0 || range !== 'plain';
 }

@@ -6,6 +6,7 @@ import { type Attempt, BLIND, HALF_CLEARANCE, LEAST, LITTLE_CLEARANCE, WITHOUT_C
 import type { Candidate } from './candidate.ts';
 import { type FieldsOfRun, fieldsOfRun } from './fieldOfRun.ts';
 import type { LayContext } from './layContext.ts';
+import { withLessSlack } from './lessSlack.ts';
 import { routeRun } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
 import { tryAttempt } from './tryAttempt.ts';
@@ -18,7 +19,8 @@ export interface Tried {
 /**
  * Goes down the ladder until an attempt finds a hose; what only the service asks is given up once more to see whether that mends a
  * fault. Rungs that can find nothing are passed over: those that ask less where a glance finds no way for the
- * least that can be asked, and the look with all means where `isFarFromAWay`.
+ * least that can be asked, and the look with all means where `isFarFromAWay`. Of a hose that is not clean its slack is given up
+ * last, where that makes it so.
  */
 export function downTheLadder(
   attempts: readonly Attempt[],
@@ -43,7 +45,7 @@ export function downTheLadder(
     if (best === undefined || candidate.judgement.fault < best.candidate.judgement.fault) best = { candidate, attempt };
     if (!mayGiveUpMore(setting, attempt, candidate)) break;
   }
-  return best;
+  return best && (withLessSlack(context, setting, others, best, watch, fields) ?? best);
 }
 
 function asksLess({ clearanceShare, tailShare, blind }: Attempt): boolean {

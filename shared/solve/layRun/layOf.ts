@@ -2,7 +2,7 @@ import { SAME_POINT_MM } from '../../base/tolerances.ts';
 import type { Watch } from '../../base/watch.ts';
 import type { Clearance, Lay } from '../../document/lay/schema.ts';
 import type { TubeField } from '../bay/tubeField.ts';
-import { type Attempt, EVERYTHING } from './attempts.ts';
+import { type Attempt, EVERYTHING, keepsAllAsked } from './attempts.ts';
 import { breathe } from './breathe.ts';
 import type { Breathing } from './breatheWell.ts';
 import type { Candidate } from './candidate.ts';
@@ -11,7 +11,7 @@ import { givenUpOf } from './givenUp.ts';
 import type { LayContext } from './layContext.ts';
 import { measureLay } from './measureLay.ts';
 import { type Pinch, pinchAt } from './pinchAt.ts';
-import { reasonOf, shortByMm } from './reasonOf.ts';
+import { noRoomForSlack, reasonOf, shortByMm } from './reasonOf.ts';
 import type { RunSetting } from './runSetting.ts';
 import { brokenByShape } from './shapeLine.ts';
 
@@ -40,7 +40,7 @@ export function layOf(
   const broken = brokenByShape(setting, candidate.shape);
   const climbs = broken.some((b) => b.wish === 'fall');
   const tooShort = shortByMm(setting, candidate.tautLiveMm) > SAME_POINT_MM;
-  const clean = candidate.judgement.fault === 0 && attempt.clearanceShare === 1 && !climbs && !tooShort;
+  const clean = candidate.judgement.fault === 0 && keepsAllAsked(attempt) && !climbs && !tooShort;
   const lay = measureLay({
     project,
     setting,
@@ -55,7 +55,9 @@ export function layOf(
   const told = givenUp.length === 0 ? lay : { ...lay, givenUp };
   if (!clean) {
     const pinchedAt = (near: Clearance): Pinch | undefined => pinchAt(project, setting, bay, others, near);
-    return { ...told, reason: reasonOf(lay, candidate, setting, pinchedAt) };
+    const reason =
+      attempt.givesUpSlack === true ? noRoomForSlack(lay, setting) : reasonOf(lay, candidate, setting, pinchedAt);
+    return { ...told, reason };
   }
   const breathing =
     found.breathing ?? breathe(project, setting, candidate, contactOfRun(bay, others, setting), bay, others, watch);

@@ -2,7 +2,7 @@ import type { Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
 import type { TubeField } from '../bay/tubeField.ts';
-import { ATTEMPTS, type Attempt, EVERYTHING, EVERYTHING_SOUGHT, WITHOUT_CHARACTER } from './attempts.ts';
+import { ATTEMPTS, type Attempt, EVERYTHING, EVERYTHING_SOUGHT, keepsAllAsked, WITHOUT_CHARACTER } from './attempts.ts';
 import { breatheWell } from './breatheWell.ts';
 import { layBundled } from './bundled.ts';
 import { contactOfRun } from './contactOfRun.ts';
@@ -57,7 +57,7 @@ function layWith(
     return layOf(context, setting, others, { candidate: bundled.candidate, startedAt }, watch);
   const best = downTheLadder(attempts, context, setting, others, watch);
   if (best === undefined) return layWithoutHose(context, setting, others, { lay: watch.now() - startedAt });
-  const isFull = best.candidate.judgement.fault === 0 && best.attempt.clearanceShare === 1;
+  const isFull = best.candidate.judgement.fault === 0 && keepsAllAsked(best.attempt);
   const breathed = isFull
     ? breatheWell(context, setting, best.candidate, others, contactOfRun(context.bay, others, setting), watch)
     : {};

@@ -1,6 +1,6 @@
 import { RADIUS_RELATIVE, SAME_POINT_MM } from '../../base/tolerances.ts';
 import { radiansToDegrees } from '../../base/units.ts';
-import type { Clearance, Lay, Thing } from '../../document/lay/schema.ts';
+import type { Clearance, Lay, LaySupport, Thing } from '../../document/lay/schema.ts';
 import type { Fall } from '../search/fall.ts';
 import type { Candidate } from './candidate.ts';
 import type { Pinch } from './pinchAt.ts';
@@ -25,9 +25,32 @@ export function reasonOf(
   if (setting.cutLengthMm !== undefined && missingMm > SAME_POINT_MM)
     return `a hose cut to ${rounded(setting.cutLengthMm)} mm is too short by ${rounded(missingMm)} mm even pulled taut; the lay shown is the taut one`;
   if (near !== undefined && shortMm > 0 && shortMm >= tight) return roomReason(near, pinchedAt(near));
-  if (tight > lay.minRadius.limitMm * RADIUS_RELATIVE)
-    return `bends to ${rounded(lay.minRadius.provenAtLeastMm)} mm where the hose allows ${rounded(lay.minRadius.limitMm)} mm: it wants a smaller hose, another end angle or more room`;
+  if (tight > lay.minRadius.limitMm * RADIUS_RELATIVE) return tightReason(lay, setting);
   return 'keeps its limits only with less straight hose next to an end than the rule wants';
+}
+
+/** Why a hose that keeps its radius and every clearance is a near miss: it has less slack than is wanted. */
+export function noRoomForSlack(lay: Lay, setting: RunSetting): string {
+  const [wanted, has] = [setting.slack, lay.slack].map((share) => rounded(100 * share));
+  return `there is no room for ${wanted} % of slack: with ${has} %, as it is shown, it keeps its radius and every clearance`;
+}
+
+/** A bend that is too tight between two clamps, or a clamp and an end, is mended by those. */
+function tightReason(lay: Lay, setting: RunSetting): string {
+  const { provenAtLeastMm, limitMm, at } = lay.minRadius;
+  const holds = lay.supports.filter(({ kind }) => kind !== 'waypoint');
+  const before = holds.filter((s) => s.at.arcLengthMm <= at.arcLengthMm).at(-1);
+  const after = holds.find((s) => s.at.arcLengthMm > at.arcLengthMm);
+  const allows = `where the hose allows ${rounded(limitMm)} mm`;
+  if (before === undefined || after === undefined)
+    return `bends to ${rounded(provenAtLeastMm)} mm ${allows}: it wants a smaller hose, another end angle or more room`;
+  const [from, to] = [before, after].map((s) => holdName(setting, s));
+  const apartMm = after.at.arcLengthMm - before.at.arcLengthMm;
+  return `bends to ${rounded(provenAtLeastMm)} mm between ${from} and ${to} ${allows}: they hold it ${rounded(apartMm)} mm apart, and want to stand further apart or more in line`;
+}
+
+function holdName({ supports }: RunSetting, { id, kind }: LaySupport): string {
+  return supports.find((s) => s.id === id)?.name ?? (kind === 'clamp' ? `clamp ${id}` : id);
 }
 
 /** How much a hose already cut lacks to the taut lay, mm; 0 or less where it reaches, or where none is cut yet. */
