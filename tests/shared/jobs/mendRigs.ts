@@ -160,8 +160,8 @@ export const UNDER_HEAT = job(
   {},
   {
     blocks: [
-      { name: 'wall', min: [-100, -100, -50], max: [420, 100, -40] },
-      { name: 'pipe', min: [-100, -60, 200], max: [420, 60, 240] },
+      { name: 'wall', min: [-60, -60, -60], max: [380, 60, -40] },
+      { name: 'pipe', min: [-60, -60, 200], max: [380, 60, 240] },
     ],
     bay: {
       skins: [{ id: 'pipe', name: 'Pipe', kind: 'hot', parts: ['pipe'], surfaceTemperatureC: 300, clearanceMm: 70 }],
