@@ -1,3 +1,4 @@
+import { ROUNDING_MM, SAME_POINT_MM } from '../../base/tolerances.ts';
 import { angleBetween, distance, type Vec3 } from '../../base/vec3.ts';
 import { type Pose, pathLengthMm, poseOnPath } from '../../geometry/arcLinePath.ts';
 import type { CubicCurve } from '../../geometry/cubicCurve.ts';
@@ -80,13 +81,23 @@ export function planSpans(
       a: ends[i] as RodEnd,
       b: ends[i + 1] as RodEnd,
       guess,
-      tautMm: to - (bounds[i] as number),
+      tautMm: reachingMm(to - (bounds[i] as number), ends[i] as RodEnd, ends[i + 1] as RodEnd),
       turningRad: turningOf(guess),
       ...(tiedSlackMm === undefined ? {} : { tiedSlackMm }),
       ...(lock === undefined ? {} : { locked: lock.curve }),
     };
   });
   return { spans: spans.filter((s) => s.tautMm > MIN_SPAN_MM), holds: holds.flatMap(toldHolds) };
+}
+
+/** mm. What a hose that reaches its end is longer than the distance to it, at least: a tenth of what makes two points one. */
+const REACHES_MM = SAME_POINT_MM / 10;
+
+/** A way's length, mm; that of a hose that reaches where the way, which meets its end to SAME_POINT_MM, is a hair shorter than the distance. */
+function reachingMm(lengthMm: number, a: RodEnd, b: RodEnd): number {
+  if (a.kind !== 'held' || b.kind !== 'held' || lengthMm < MIN_SPAN_MM) return lengthMm;
+  const apartMm = distance(a.point, b.point);
+  return lengthMm < apartMm - ROUNDING_MM ? apartMm + REACHES_MM : lengthMm;
 }
 
 /** A span of hose with the length it is to have. */

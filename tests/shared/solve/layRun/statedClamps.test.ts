@@ -44,7 +44,7 @@ function again({ bay, project }: BlockBay, lays: readonly Lay[], run: Run): { an
 const isTaut = ({ breathing = [] }: Lay): boolean => breathing.some((b) => b.taut);
 
 describe('clamps that a clean lay proposes, put where they are proposed', () => {
-  it.each([2003, 2005, 2007, 2012, 3000, 3003, 3008])(
+  it.each([2003, 2005, 2007, 2012, 3000, 3003, 3008, 6012])(
     'leave the hose clean, with the slack that was told, in seeded bay %d',
     async (seed) => {
       const made = blockBay(seed, 22, 3);
