@@ -49,8 +49,8 @@ function tightReason(lay: Lay, setting: RunSetting): string {
   return `bends to ${rounded(provenAtLeastMm)} mm between ${from} and ${to} ${allows}: they hold it ${rounded(apartMm)} mm apart, and want to stand further apart or more in line`;
 }
 
-function holdName({ supports }: RunSetting, { id, kind }: LaySupport): string {
-  return supports.find((s) => s.id === id)?.name ?? (kind === 'clamp' ? `clamp ${id}` : id);
+function holdName({ supports }: RunSetting, { id, proposed }: LaySupport): string {
+  return proposed ? 'a proposed clamp' : (supports.find((s) => s.id === id)?.name ?? id);
 }
 
 /** How much a hose already cut lacks to the taut lay, mm; 0 or less where it reaches, or where none is cut yet. */

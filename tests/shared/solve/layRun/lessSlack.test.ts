@@ -43,12 +43,12 @@ describe('a bend that is too tight', () => {
   };
 
   it('names the clamps that it lies between, and how far apart they stand', () => {
-    const reason = told([clampAt('one', 80), clampAt('two', 120), clampAt('three', 200)]);
-    expect(reason).toContain('between clamp two and clamp three');
+    const reason = told([clampAt('clamp-1', 80), clampAt('clamp-2', 120), clampAt('clamp-3', 200)]);
+    expect(reason).toContain('between clamp-2 and clamp-3');
     expect(reason).toContain('80 mm apart');
   });
 
   it('names none where it lies between none', () => {
-    expect(told([clampAt('one', 80)])).toContain('it wants a smaller hose');
+    expect(told([clampAt('clamp-1', 80)])).toContain('it wants a smaller hose');
   });
 });
