@@ -25,10 +25,10 @@ const COLUMNS: readonly Column[] = [
   { heading: 'LEAST RADIUS', cell: ({ lay: { minRadius } }) => radiusText(minRadius) },
   { heading: 'ROOM OVER WHAT IS ASKED', cell: ({ lay }) => roomText(lay) },
   {
-    heading: 'UNDER ITS OWN HEAT LIMIT',
+    heading: 'UNDER ITS HEAT LIMIT, ABOUT',
     cell: ({ heatRoomC }) => (heatRoomC === undefined ? undefined : formatTemperatureDifference(heatRoomC, 'down')),
   },
-  { heading: 'COST', cell: ({ cost }) => (cost === undefined ? undefined : formatCost(cost)) },
+  { heading: 'HOSE AND ENDS COST', cell: ({ cost }) => (cost === undefined ? undefined : formatCost(cost)) },
   { heading: 'CLAMPS', cell: ({ lay }) => String(lay.supports.filter((s) => s.proposed).length) },
   { heading: 'LOOKS', cell: counted('look') },
   { heading: 'STOPS', cell: counted('stop') },

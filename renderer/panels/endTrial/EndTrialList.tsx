@@ -65,7 +65,7 @@ function TrialRow({ run, entry, busy }: { run: Run; entry: TrialEntry; busy: boo
     `slack ${formatSlack(lay.slack)}`,
     lay.clock.kind === 'angle' ? `clock ${formatDegrees(lay.clock.deg)}` : 'clock free',
     ...(heatRoomC === undefined ? [] : [heatText(heatRoomC)]),
-    ...(cost === undefined ? [] : [`costs ${formatCost(cost)}`]),
+    ...(cost === undefined ? [] : [`hose and ends cost ${formatCost(cost)}`]),
     ...(clamps > 0 ? [`${clamps} ${clamps === 1 ? 'clamp' : 'clamps'} asked for`] : []),
     ...(count('stop') > 0 ? [`${count('stop')} forbid cutting`] : []),
     ...(count('look') > 0 ? [`${count('look')} to look at`] : []),
@@ -93,7 +93,7 @@ function TrialRow({ run, entry, busy }: { run: Run; entry: TrialEntry; busy: boo
 
 function heatText(roomC: number): string {
   const by = formatTemperatureDifference(Math.abs(roomC), roomC < 0 ? 'up' : 'down');
-  return roomC < 0 ? `${by} over its heat limit` : `${by} under its heat limit`;
+  return roomC < 0 ? `about ${by} over its heat limit` : `about ${by} under its heat limit`;
 }
 
 function bendName(deg: number): string {

@@ -18,8 +18,9 @@ function tight(context: CheckContext): Finding[] {
   const wanted = ruleValue(project, 'slack-wanted', run.run.id);
   const missingMm = lay.tautLengthMm * (wanted.value - lay.slack);
   const message = `Slack is ${percentText(lay.slack)}, ${percentText(wanted.value)} is wanted.${breathingText(context)}`;
-  const isHeld = run.run.cutLengthMm === undefined && lay.supports.some(({ kind }) => kind !== 'waypoint');
-  const room = isHeld ? ' where its clamps leave room for that; else move one, or take it away' : '';
+  const isHeld =
+    run.run.cutLengthMm === undefined && lay.supports.some(({ kind, proposed }) => kind !== 'waypoint' && !proposed);
+  const room = isHeld ? ' where what holds it leaves room for that; else move one of its clamps' : '';
   const mend = `Cut it ${lengthText(missingMm)} longer${room}.`;
   const stop = judge({ ...compare(context, least, 'at-least', 'stop'), message, mend });
   return stop.some((f) => f.severity === 'stop')

@@ -20,7 +20,7 @@ export interface Attempt {
   readonly thorough?: boolean;
 }
 
-/** Whether a hose without fault that an attempt finds keeps every clearance, and its slack. */
+/** Whether an attempt asks for every clearance, and gives up no slack: what slack a hose without fault then has, the slack check tells. */
 export function keepsAllAsked({ clearanceShare, givesUpSlack }: Attempt): boolean {
   return clearanceShare === 1 && givesUpSlack !== true;
 }

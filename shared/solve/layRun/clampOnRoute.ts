@@ -1,5 +1,6 @@
 import { angleBetween } from '../../base/vec3.ts';
 import type { Candidate } from './candidate.ts';
+import { proposedIds } from './proposedIds.ts';
 import type { Route } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
 import { type ProposedClamp, poseOnRoute } from './spans.ts';
@@ -26,7 +27,8 @@ export function clampOnRoute(
   if (places.length === 0) return undefined;
   const cost = (s: number): number => Math.abs(s - wanted) + (isStraightAt(route, s) ? 0 : ON_BEND_COST_MM);
   const alongMm = places.reduce((a, b) => (cost(b) < cost(a) ? b : a));
-  return [...clamps, { id: `proposed-${clamps.length + 1}`, alongMm }];
+  const [id] = proposedIds(setting, route, clamps, 1) as [string];
+  return [...clamps, { id, alongMm }];
 }
 
 /** How near to each other, and to what else holds the hose, clamps are put, mm. */

@@ -3,6 +3,7 @@ import { segmentLengthMm } from '../../geometry/arcLinePath.ts';
 import { type Candidate, worthAClamp } from './candidate.ts';
 import { clampOnRoute } from './clampOnRoute.ts';
 import { bestHeldOfRoute, bestOfRoute, isCrowded, type Surroundings } from './letLie.ts';
+import { proposedIds } from './proposedIds.ts';
 import type { Route, Station } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
 import type { ProposedClamp } from './spans.ts';
@@ -77,7 +78,7 @@ export function findShape(
   range: TrialRange = 'all',
 ): Candidate | undefined {
   let best: Candidate | undefined;
-  const clamped = new Map(routes.map((route) => [route, ownClamps(route)]));
+  const clamped = new Map(routes.map((route) => [route, ownClamps(setting, route)]));
   const crowded = new Set<readonly ProposedClamp[]>();
   const leastFault = new Map<Route, number>();
   const { shortest = routes[0] } = surroundings;
@@ -97,7 +98,7 @@ export function findShape(
     }
     for (const [route, byCount] of clamped) {
       const clamps = byCount[trial.clamps];
-      if (clamps === undefined || (trial.slack !== 'snug' && crowded.has(clamps))) continue;
+      if (clamps === undefined || (isForMore(trial) && crowded.has(clamps))) continue;
       if (trial.slack === 'short' && range !== 'short' && !route.stations.some(holdsHose)) continue;
       const here = bestOfRoute(setting, route, clamps, SLACK_STEPS[trial.slack], surroundings, watch);
       if (here === undefined) continue;
@@ -113,6 +114,11 @@ export function findShape(
     if (best?.judgement.content === true) return best;
   }
   return best;
+}
+
+/** Whether a trial gives more slack than a hose has that was crowded: of less it may lie well. */
+function isForMore({ slack }: Trial): boolean {
+  return slack === 'loose' || slack === 'wide';
 }
 
 function holdsHose({ kind, ofLock }: Station): boolean {
@@ -139,8 +145,10 @@ function isBentAllAlong({ ways }: Route, minRadiusMm: number): boolean {
 }
 
 /** By how many clamps there are: a route starts with none, or with those that belong to it. */
-function ownClamps({ clampsAtMm = [] }: Route): (readonly ProposedClamp[] | undefined)[] {
+function ownClamps(setting: RunSetting, route: Route): (readonly ProposedClamp[] | undefined)[] {
+  const { clampsAtMm = [] } = route;
   const byCount: (readonly ProposedClamp[] | undefined)[] = [];
-  byCount[clampsAtMm.length] = clampsAtMm.map((alongMm, i) => ({ id: `proposed-${i + 1}`, alongMm }));
+  const ids = proposedIds(setting, route, [], clampsAtMm.length);
+  byCount[clampsAtMm.length] = clampsAtMm.map((alongMm, i) => ({ id: ids[i] as string, alongMm }));
   return byCount;
 }

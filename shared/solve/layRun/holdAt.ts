@@ -2,6 +2,7 @@ import { ROUNDING_MM } from '../../base/tolerances.ts';
 import { curveAt } from '../../geometry/cubicCurve.ts';
 import type { Candidate } from './candidate.ts';
 import { leastApartMm } from './clampOnRoute.ts';
+import { proposedIds } from './proposedIds.ts';
 import type { RunSetting } from './runSetting.ts';
 import type { HeldInSpan, ProposedClamp } from './spans.ts';
 
@@ -36,7 +37,8 @@ export function holdAt(setting: RunSetting, candidate: Candidate, atMm: number):
     held: inSpan(placeMm),
   });
   const others = clamps.filter((c) => c.held === undefined);
-  const all = [...held, { id: `proposed-${clamps.length + 1}`, atMm: free }].sort((p, q) => p.atMm - q.atMm);
+  const [id] = proposedIds(setting, candidate.route, clamps, 1) as [string];
+  const all = [...held, { id, atMm: free }].sort((p, q) => p.atMm - q.atMm);
   return [...others, ...all.map((hold) => clampAt(hold.id, hold.atMm))];
 }
 

@@ -9,16 +9,12 @@ import type { LayContext } from './layContext.ts';
 import { withLessSlack } from './lessSlack.ts';
 import { routeRun } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
+import type { Tried } from './tried.ts';
 import { tryAttempt } from './tryAttempt.ts';
-
-export interface Tried {
-  readonly candidate: Candidate;
-  readonly attempt: Attempt;
-}
 
 /**
  * Goes down the ladder until an attempt finds a hose; what only the service asks is given up once more to see whether that mends a
- * fault. Rungs that can find nothing are passed over: those that ask less where a glance finds no way for the
+ * fault. Rungs that hardly find anything are passed over: those that ask less where a glance finds no way for the
  * least that can be asked, and the look with all means where `isFarFromAWay`. Of a hose that is not clean its slack is given up
  * last, where that makes it so.
  */
@@ -53,8 +49,8 @@ function asksLess({ clearanceShare, tailShare, blind }: Attempt): boolean {
 }
 
 /**
- * Whether a little of the clearances lets a glance through and half of them nothing: then a quick look misses no way for want
- * of looking, and all of them let nothing through either.
+ * Whether a little of the clearances lets a glance through and half of them nothing: then a quick look seldom misses a way for
+ * want of looking, and all of them seldom let anything through.
  */
 function isFarFromAWay(setting: RunSetting, fields: FieldsOfRun, watch: Watch): boolean {
   return (

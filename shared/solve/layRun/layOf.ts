@@ -56,7 +56,9 @@ export function layOf(
   if (!clean) {
     const pinchedAt = (near: Clearance): Pinch | undefined => pinchAt(project, setting, bay, others, near);
     const reason =
-      attempt.givesUpSlack === true ? noRoomForSlack(lay, setting) : reasonOf(lay, candidate, setting, pinchedAt);
+      attempt.givesUpSlack === true && !climbs
+        ? noRoomForSlack(lay, setting)
+        : reasonOf(lay, candidate, setting, pinchedAt);
     return { ...told, reason };
   }
   const breathing =

@@ -30,13 +30,13 @@ export function layAsAsked(context: LayContext, resolved: ResolvedRun, others: T
   return layWith([EVERYTHING, WITHOUT_CHARACTER], context, resolved, others, watch);
 }
 
-/** As `layRun`, for a run known to find no way that keeps all that is asked, such as among fewer hoses: that is not looked for again. */
+/** As `layRun`, for a run known to find no way that keeps all that is asked, such as among fewer hoses: that is not looked for again, but with all means. */
 export function layWithLess(context: LayContext, resolved: ResolvedRun, others: TubeField, watch: Watch): Lay {
   const less = ATTEMPTS.filter((attempt) => attempt !== EVERYTHING && attempt !== WITHOUT_CHARACTER);
   return layWith(less, context, resolved, others, watch);
 }
 
-/** As `layWithLess`, sooner: a way that keeps all is not looked for with all means either. For trying many things one after the other. */
+/** As `layWithLess`, sooner: a way that keeps all is not looked for with all means either, nor without what the service asks alone. For trying many things one after the other. */
 export function layWithLessBriefly(context: LayContext, resolved: ResolvedRun, others: TubeField, watch: Watch): Lay {
   const kept: readonly Attempt[] = [EVERYTHING, EVERYTHING_SOUGHT, WITHOUT_CHARACTER];
   const less = ATTEMPTS.filter((attempt) => !kept.includes(attempt));

@@ -4,6 +4,7 @@ import { leastRadius } from '../../geometry/curveLimits.ts';
 import type { ContactField, RodShape } from '../rod/rodProblem.ts';
 import type { Hose } from './candidate.ts';
 import { leastApartMm } from './clampOnRoute.ts';
+import { proposedIds } from './proposedIds.ts';
 import { relaxRoute } from './relaxRoute.ts';
 import { ROUGH } from './relaxSpan.ts';
 import type { RunSetting } from './runSetting.ts';
@@ -47,7 +48,8 @@ export function leanClamps(
     });
   });
   if (clamps.length > MOST_CLAMPS) return undefined;
-  return clamps.map((clamp, i) => ({ ...clamp, id: `proposed-${i + 1}` }));
+  const ids = proposedIds(setting, route, [], clamps.length);
+  return clamps.map((clamp, i) => ({ ...clamp, id: ids[i] as string }));
 }
 
 /**

@@ -1,17 +1,11 @@
 import type { Watch } from '../../base/watch.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { openAttempt } from './attemptRoom.ts';
-import type { Attempt } from './attempts.ts';
-import type { Candidate } from './candidate.ts';
 import type { FieldsOfRun } from './fieldOfRun.ts';
 import type { LayContext } from './layContext.ts';
 import type { RunSetting } from './runSetting.ts';
 import { throughClamps } from './throughClamps.ts';
-
-interface Tried {
-  readonly candidate: Candidate;
-  readonly attempt: Attempt;
-}
+import type { Tried } from './tried.ts';
 
 /**
  * A near miss that keeps radius and clearance, and misses only its slack, instead of one that keeps its slack and goes through something: let

@@ -81,7 +81,10 @@ function bestOver(
   const freedoms = setting.a.turns || setting.b.turns ? [true, false] : [false];
   const less = lockedLengthMm(route) > 0 ? LESS_SLACK : [];
   const steps = [...slackSteps, ...less].filter((step) => setting.slack + step >= 0);
+  let isFull = false;
   for (const step of setting.cutLengthMm === undefined ? steps : [0]) {
+    // More hose would lie nearer still; less may lie well.
+    if (isFull && step >= 0) continue;
     for (const freeClocks of freedoms) {
       stopIfCancelled(watch);
       const liveMm = wantedLiveMm(setting, route, tautLiveMm, setting.slack + step);
@@ -92,7 +95,8 @@ function bestOver(
       if (first === undefined || isFarFromClean(first)) best = betterOf(best, first);
       else best = betterOf(best, refined(setting, first, surroundings, watch));
     }
-    if (best?.judgement.content === true || (best !== undefined && isCrowded(setting, best))) return best;
+    if (best?.judgement.content === true || (step < 0 && best?.judgement.fault === 0)) return best;
+    isFull ||= best !== undefined && isCrowded(setting, best);
   }
   return best;
 }

@@ -1,4 +1,4 @@
-import { addScaled, sub, unit, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, dot, sub, unit, type Vec3 } from '../../base/vec3.ts';
 import type { Clearance, Thing } from '../../document/lay/schema.ts';
 import type { Project } from '../../document/project/schema.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
@@ -16,7 +16,7 @@ export interface Pinch {
 /**
  * Between what a hose is pinched where it comes too near to a thing: were it moved straight away from that until it is clear, what it
  * would then be nearest to against what is asked, and what it would lack there, mm: what the gap lacks. Undefined where it could be
- * moved so: then it is not this gap that is too narrow. near: the breach, of a lay in this setting, bay frame, mm.
+ * moved so, or meets something aside of its way first, as in a corner: then it is not a gap that is too narrow. near: the breach, of a lay in this setting, bay frame, mm.
  */
 export function pinchAt(
   project: Project,
@@ -31,17 +31,22 @@ export function pinchAt(
   if (shortMm <= 0 || Math.hypot(...away) < THROUGH_MM) return undefined;
   const moved: Vec3 = addScaled(near.at.point, unit(away), shortMm);
   const held = heldPlaces(setting);
-  let worst: { missingMm: number; describe: () => Thing } | undefined;
+  let worst: { missingMm: number; other?: Thing } | undefined;
   for (const to of neighboursOf(project, setting.run, bay, others)) {
     const asked = askedDistanceMm(setting.outsideRadiusMm + to.requiredMm, held, moved);
     const missingMm = asked - to.distanceTo(moved, asked);
-    if (missingMm > LEAST_MISSING_MM && missingMm > (worst?.missingMm ?? 0))
-      worst = { missingMm, describe: () => to.describe(moved).thing };
+    if (missingMm <= LEAST_MISSING_MM || missingMm <= (worst?.missingMm ?? 0)) continue;
+    const { thing, onThing } = to.describe(moved);
+    const towards = sub(onThing, moved);
+    const isOpposite = Math.hypot(...towards) < THROUGH_MM || dot(unit(towards), unit(away)) > OPPOSITE_COSINE;
+    worst = { missingMm, ...(isOpposite ? { other: thing } : {}) };
   }
-  return worst && { missingMm: worst.missingMm, other: worst.describe() };
+  return worst?.other === undefined ? undefined : { missingMm: worst.missingMm, other: worst.other };
 }
 
 /** mm. A centreline this near to a surface runs through it. */
 const THROUGH_MM = 1;
+/** Of the angle off the way it is moved: what lies aside of that, as in a corner, makes no gap. */
+const OPPOSITE_COSINE = 0.7;
 /** mm. Less is not told. */
 const LEAST_MISSING_MM = 0.1;

@@ -25,9 +25,10 @@ export interface ClampedIn {
 /**
  * A clean hose that clamps are proposed for, as it is once they are put: pulled taut it is stopped by them as well, so its slack
  * is over the shortest way through them. One that has not the wanted slack then is laid anew through them, as it is where they are
- * stated; where it does not lie clean so, it stays as it came, with the slack that it truly has.
+ * stated, and again where that asks for more clamps; where it does not lie clean so with more slack, it stays as it came, with the
+ * slack that it truly has.
  */
-export function throughClamps(among: ClampedIn, found: Candidate, watch: Watch): Candidate {
+export function throughClamps(among: ClampedIn, found: Candidate, watch: Watch, mostRounds = MOST_ROUNDS): Candidate {
   const { setting, field } = among;
   if (found.clamps.length === 0 || found.judgement.fault > 0 || isClampedTaut(found)) return found;
   const route = tautThroughHolds(setting, found.shape, field, watch, 'quick');
@@ -39,9 +40,18 @@ export function throughClamps(among: ClampedIn, found: Candidate, watch: Watch):
   for (const range of ['plain', 'snug'] as const) {
     const held = among.lie(route, range);
     const asGood = held?.judgement.fault === 0 && held.judgement.regret <= found.judgement.regret;
-    if (asGood) return throughClamps(among, among.fine(held), watch);
+    if (!asGood || slackOf(held) <= slackOf(told)) continue;
+    const fine = among.fine(held);
+    return mostRounds > 1 ? throughClamps(among, fine, watch, mostRounds - 1) : fine;
   }
   return told;
+}
+
+/** Each round may ask for more clamps; more rounds than this were never seen. */
+const MOST_ROUNDS = 3;
+
+function slackOf({ shape, tautLiveMm }: Candidate): number {
+  return shape.liveLengthMm / tautLiveMm - 1;
 }
 
 /** Whether its clamps stand on the taut way itself, which goes through them as it is. */

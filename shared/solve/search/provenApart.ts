@@ -15,7 +15,7 @@ const LEVELS = [
   { cellMm: 10, halvings: 3, mostCells: 120_000 },
 ] as const;
 type Level = (typeof LEVELS)[number];
-const CELLS_BETWEEN_CANCEL_CHECKS = 4096;
+const CELLS_BETWEEN_CANCEL_CHECKS = 256;
 
 /**
  * Whether starts and goals lie in places that nothing joins, however it bends: a proof, for runs that cannot be laid are mostly of

@@ -113,6 +113,20 @@ describe('what a hose is pinched between', () => {
     expect(pinchAt(resolved.project, setting, bay, buildTubeField([]), near)).toBeUndefined();
   });
 
+  it('is nothing in a corner, where the hose would come to another thing aside of its way', () => {
+    const floor = block(
+      [300, 0, -28],
+      [
+        [200, 0, 0],
+        [0, 600, 0],
+        [0, 0, 10],
+      ],
+    );
+    const bay = bayOf({ ...walls(-14, 400), floor });
+    const near = { ...breach(14), requiredMm: askedMm };
+    expect(pinchAt(resolved.project, setting, bay, buildTubeField([]), near)).toBeUndefined();
+  });
+
   it('may be another hose', () => {
     const bay = bayOf(walls(-12, 400));
     const points: Vec3[] = [

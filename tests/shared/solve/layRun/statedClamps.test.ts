@@ -53,6 +53,8 @@ describe('clamps that a clean lay proposes, put where they are proposed', () => 
       const clamped = lays.filter((l) => l.outcome === 'laid' && l.supports.some((s) => s.proposed));
       expect(clamped.length).toBeGreaterThan(0);
       for (const lay of clamped) {
+        const ids = lay.supports.map((s) => s.id);
+        expect(ids).toEqual([...new Set(ids)]);
         const { anew, near } = again(made, lays, withClampsPut(project, lay));
         for (const lain of [anew, near]) {
           expect(lain.outcome).toBe('laid');
