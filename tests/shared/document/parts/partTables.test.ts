@@ -103,6 +103,7 @@ it('heads its columns in snake case of the program keys', () => {
     'marking',
     'proof_pressure_kpa',
     'burst_pressure_kpa',
+    'price_per_m',
   ]);
 });
 
