@@ -6,7 +6,8 @@ import type { ContactField, RodShape } from '../rod/rodProblem.ts';
 import { FINE, type Fineness, isAtRest, type RelaxedSpan, relaxSpan, turnedTo } from './relaxSpan.ts';
 import type { Route, Station } from './routeRun.ts';
 import { type EndSetting, fittedAt, nearestClockOf, type RunSetting } from './runSetting.ts';
-import { cutWhereHeld, grownLengths, type ProposedClamp, planSpans, type Span, shareSlack } from './spans.ts';
+import { grownLengths, shareSlack } from './shareSlack.ts';
+import { cutWhereHeld, type ProposedClamp, planSpans, type Span } from './spans.ts';
 
 /** A hose lying still: its centreline from shoulder to shoulder and what it took to find it. */
 export interface Shape {

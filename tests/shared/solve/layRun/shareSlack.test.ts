@@ -3,7 +3,8 @@ import { seededRandom } from '../../../../shared/base/random.ts';
 import { UNWATCHED } from '../../../../shared/base/watch.ts';
 import { leastRadius } from '../../../../shared/geometry/curveLimits.ts';
 import { FINE, relaxSpan } from '../../../../shared/solve/layRun/relaxSpan.ts';
-import { bowRoomMm, grownLengths, type Span, shareSlack } from '../../../../shared/solve/layRun/spans.ts';
+import { bowRoomMm, grownLengths, shareSlack } from '../../../../shared/solve/layRun/shareSlack.ts';
+import type { Span } from '../../../../shared/solve/layRun/spans.ts';
 
 const RADIUS_MM = 50;
 const END = { kind: 'held', point: [0, 0, 0], direction: [1, 0, 0] } as const;
