@@ -50,8 +50,6 @@ export function worthAClamp(best: Candidate | undefined, more: Candidate | undef
   if (best === undefined || more === undefined) return best ?? more;
   if (more.clamps.length <= best.clamps.length) return betterOf(best, more);
   const [had, has] = [best.judgement, more.judgement];
-  // Far from clean, anything better shows more nearly what is missing.
-  if (had.fault > FAR_FROM_CLEAN_MM) return betterOf(best, more);
   const isWorthIt =
     had.fault > 0
       ? has.fault <= WORTH_A_CLAMP * had.fault
