@@ -72,13 +72,9 @@ export function skinMargins(bay: BayIndex, keeps: RunKeeps): CoarseMargins {
   return margins;
 }
 
-/** coarse: `skinMargins` of the same bay and distances, where they are known already; the held places may be others. */
-export function buildRunField(
-  bay: BayIndex,
-  tubes: TubeField,
-  keeps: RunKeeps,
-  coarse: CoarseMargins = skinMargins(bay, keeps),
-): RunField {
+/** The field of one run, bay frame, mm: the bay's skins, the tubes of other runs, and the edge of what was scanned, by what the run keeps from each. */
+export function buildRunField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps): RunField {
+  const coarse = skinMargins(bay, keeps);
   const skins = bay.skins
     .map((skin) => ({ ...skinDistances(skin), wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 }))
     .sort((a, b) => b.wholeMm - a.wholeMm);

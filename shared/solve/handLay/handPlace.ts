@@ -1,12 +1,12 @@
 import type { HandChange } from '../../document/hand/handChange.ts';
 import { type ResolvedEnd, type ResolvedRun, seatedPort, squarePort } from '../../document/project/resolve.ts';
-import { type RunField, skinMargins } from '../bay/runField.ts';
+import type { RunField } from '../bay/runField.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { contactOfRun } from '../layRun/contactOfRun.ts';
 import { fieldOfRun } from '../layRun/fieldOfRun.ts';
 import type { LayContext } from '../layRun/layContext.ts';
 import { type Neighbour, neighboursOf } from '../layRun/neighbours.ts';
-import { runKeeps, runSetting } from '../layRun/runLimits.ts';
+import { runSetting } from '../layRun/runLimits.ts';
 import type { RunSetting } from '../layRun/runSetting.ts';
 import type { ContactField } from '../rod/index.ts';
 
@@ -25,7 +25,6 @@ export function handPlaces(
   others: TubeField,
 ): (change: HandChange) => HandPlace {
   const neighbours = neighboursOf(project, resolved.run.id, bay, others);
-  const coarse = skinMargins(bay, runKeeps({ project, bay }, runSetting(project, resolved), 1));
   let last: { key: string; place: HandPlace } | undefined;
   return (change) => {
     const key = JSON.stringify([change.ports, change.supports]);
@@ -33,7 +32,7 @@ export function handPlaces(
     const setting = runSetting(project, changedRun(resolved, change));
     const place: HandPlace = {
       setting,
-      field: fieldOfRun({ project, bay }, setting, others, 1, coarse),
+      field: fieldOfRun({ project, bay }, setting, others),
       contact: contactOfRun(bay, others, setting),
       neighbours,
     };

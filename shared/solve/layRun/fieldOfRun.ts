@@ -7,16 +7,15 @@ import type { RunSetting } from './runSetting.ts';
 
 /**
  * Where a run's centreline may lie, bay frame, mm: clear of every skin of the bay and of `others` by what the project asks of this run.
- * share: part of each clearance that is asked, 0 to 1, as in `runKeeps`. coarse: as in `buildRunField`.
+ * share: part of each clearance that is asked, 0 to 1, as in `runKeeps`.
  */
 export function fieldOfRun(
   context: Pick<LayContext, 'project' | 'bay'>,
   setting: RunSetting,
   others: TubeField,
   share = 1,
-  coarse?: RunField['coarseMarginMm'],
 ): RunField {
-  return buildRunField(context.bay, others, runKeeps(context, setting, share), coarse);
+  return buildRunField(context.bay, others, runKeeps(context, setting, share));
 }
 
 /** The fields of one run by the share of each clearance that is asked: where it may lie, and where its routes are led. */
@@ -30,8 +29,10 @@ export function fieldsOfRun(
 ): FieldsOfRun {
   const known = new Map<number, ReturnType<FieldsOfRun>>();
   return (share) => {
-    const asked = known.get(share)?.asked ?? fieldOfRun(context, setting, others, share);
-    const fields = known.get(share) ?? { asked, led: withReserve(asked) };
+    const last = known.get(share);
+    if (last !== undefined) return last;
+    const asked = fieldOfRun(context, setting, others, share);
+    const fields = { asked, led: withReserve(asked) };
     known.set(share, fields);
     return fields;
   };
