@@ -1,4 +1,5 @@
 import type { Watch } from '../base/watch.ts';
+import { asMadeHere } from './asMadeHere.ts';
 import type { FromWorker, JobEnd, JobInput, JobName, ToWorker } from './contract.ts';
 import { wordsOf, workerWatch } from './workerWatch.ts';
 
@@ -17,7 +18,8 @@ export interface WorkerSide {
  * after which the host throws the worker away.
  */
 export function serveJobs(side: WorkerSide, doJob: DoJob): (message: ToWorker) => Promise<void> {
-  return async ({ id, name, input, cancelFlag }) => {
+  return async (received) => {
+    const { id, name, input, cancelFlag } = asMadeHere(received);
     const watch = workerWatch(side, cancelFlag, (progress) => side.post({ id, kind: 'progress', progress }));
     let end: JobEnd<JobName>;
     try {

@@ -2,6 +2,7 @@ import { invariant } from '../base/invariant.ts';
 import { Cancelled } from '../base/watch.ts';
 import { doLayTask } from '../solve/layRuns/layTask.ts';
 import { doRockTask } from '../solve/rock/rockLays.ts';
+import { asMadeHere } from './asMadeHere.ts';
 import type { CrewContext, FromLayWorker, ToLayWorker } from './crew.ts';
 import { wordsOf, workerWatch } from './workerWatch.ts';
 
@@ -14,7 +15,8 @@ export interface LayWorkerSide {
 /** The half of the crew's protocol that the worker has, the same on every host. What it learns of a bay it keeps. */
 export function serveLays(side: LayWorkerSide): (message: ToLayWorker) => void {
   let known: CrewContext | undefined;
-  return (message) => {
+  return (received) => {
+    const message = asMadeHere(received);
     if (message.kind === 'context') {
       const bay = message.bay ?? known?.bay;
       invariant(bay !== undefined, 'serveLays: a context came before any bay');
