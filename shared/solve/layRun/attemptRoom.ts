@@ -1,6 +1,7 @@
 import type { Watch } from '../../base/watch.ts';
 import type { RunField } from '../bay/runField.ts';
 import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
+import { fieldWith } from '../search/fieldWith.ts';
 import type { Effort } from '../search/problem.ts';
 import type { Attempt } from './attempts.ts';
 import type { Candidate } from './candidate.ts';
@@ -77,5 +78,5 @@ export function openAttempt(
 const CLEAR_MM = 1e6;
 
 function emptyField(field: RunField): RunField {
-  return { ...field, coarseMarginMm: () => CLEAR_MM, marginMm: () => CLEAR_MM };
+  return fieldWith(field, { coarseMarginMm: () => CLEAR_MM, marginMm: () => CLEAR_MM });
 }

@@ -3,7 +3,7 @@ import type { Watch } from '../../base/watch.ts';
 import { pathEnd } from '../../geometry/arcLinePath.ts';
 import type { RunField } from '../bay/runField.ts';
 import { type Candidate, candidateOf } from '../search/candidate.ts';
-import { type ClearSpace, isPathClear } from '../search/clearSpace.ts';
+import { type ClearSpace, clearSpace, isPathClear } from '../search/clearSpace.ts';
 import { shortestDirectConnection } from '../search/directConnections.ts';
 import { BUDGETS } from '../search/effort.ts';
 import type { EndChoice, Way } from '../search/problem.ts';
@@ -24,7 +24,7 @@ export function drawnTaut(
   { offsetMm, effort }: { readonly offsetMm: number; readonly effort: 'quick' | 'normal' },
   watch: Watch,
 ): Route | undefined {
-  const space: ClearSpace = { field, offsetMm, plugs: [], ...asksOf(setting) };
+  const space = clearSpace({ field, offsetMm, ...asksOf(setting) });
   const random = seededRandom(setting.seed);
   const ways: Way[] = [];
   for (const [i, way] of route.ways.entries()) {

@@ -1,4 +1,5 @@
 import type { RunField } from '../bay/runField.ts';
+import { clearSpace } from '../search/clearSpace.ts';
 import { passSameSides } from '../search/distinctWays.ts';
 import type { Route } from './routeRun.ts';
 
@@ -7,7 +8,7 @@ import type { Route } from './routeRun.ts';
  * straight threads between them show it: true is proven, false is not.
  */
 export function goTheSameSides(one: Route, other: Route, field: RunField): boolean {
-  const space = { field, offsetMm: 0, plugs: [] };
+  const space = clearSpace({ field });
   return one.ways.every((way, i) => {
     const across = other.ways[i];
     return across !== undefined && passSameSides(space, way.path, across.path);

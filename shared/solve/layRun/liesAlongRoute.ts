@@ -1,6 +1,7 @@
 import type { Vec3 } from '../../base/vec3.ts';
 import { curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import type { RunField } from '../bay/runField.ts';
+import { clearSpace } from '../search/clearSpace.ts';
 import { goSameSides } from '../search/distinctWays.ts';
 import type { Shape } from './relaxRoute.ts';
 import type { Route } from './routeRun.ts';
@@ -12,11 +13,7 @@ const PLACES = 40;
 
 /** Whether a hose can be drawn over to the route that it was let go along without crossing what is blocked: true is proven, false is not. */
 export function liesAlongRoute(setting: RunSetting, route: Route, shape: Shape, field: RunField): boolean {
-  return goSameSides(spaceOf(field), placesOfHose(setting, shape), placesOfRoute(route));
-}
-
-function spaceOf(field: RunField) {
-  return { field, offsetMm: 0, plugs: [] };
+  return goSameSides(clearSpace({ field }), placesOfHose(setting, shape), placesOfRoute(route));
 }
 
 function placesOfHose({ a, b }: RunSetting, { curve, tailMm }: Shape): Vec3[] {

@@ -1,6 +1,7 @@
 import type { Vec3 } from '../../base/vec3.ts';
 import type { RunField } from '../bay/runField.ts';
 import { buildTubeField, nearestTube, newNearestTube } from '../bay/tubeField.ts';
+import { fieldWith } from '../search/fieldWith.ts';
 
 /** A line, mostly that of a hose as it lies, to which a route is to keep. */
 export interface NearLine {
@@ -14,12 +15,11 @@ export function nearLineField(field: RunField, { line, withinMm }: NearLine): Ru
   const near = newNearestTube();
   const left = (x: number, y: number, z: number): number =>
     nearestTube(tube, x, y, z, 2 * withinMm, near) ? withinMm - near.gapMm : -withinMm;
-  return {
-    ...field,
+  return fieldWith(field, {
     coarseMarginMm: (x, y, z) => Math.min(left(x, y, z), field.coarseMarginMm(x, y, z)),
     marginMm: (x, y, z, upToMm) => {
       const most = left(x, y, z);
       return most < 0 ? most : Math.min(most, field.marginMm(x, y, z, Math.min(upToMm, most)));
     },
-  };
+  });
 }

@@ -3,10 +3,10 @@ import { addScaled, angleBetween, distance, dot, scale, sub, unit, type Vec3 } f
 import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type Pose, pathLengthMm, poseOnPath } from '../../geometry/arcLinePath.ts';
 import type { RunField } from '../bay/runField.ts';
-import { underCeiling } from '../search/noCrest.ts';
 import type { Effort, EndChoice, SearchProblem, SearchResult, Way } from '../search/problem.ts';
 import { searchWays } from '../search/searchWays.ts';
 import { withinSlab } from '../search/slab.ts';
+import { underCeiling } from '../search/underCeiling.ts';
 import { planeStops } from './planeStops.ts';
 import { type RunSetting, searchEnd, tailPose } from './runSetting.ts';
 import { type Station, withLocks } from './stations.ts';

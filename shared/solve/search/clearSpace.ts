@@ -25,9 +25,9 @@ export interface ClearSpace {
   readonly offsetMm: number;
   readonly plugs: readonly Plug[];
   /** where the hose has to run downhill */
-  readonly fall?: Fall;
+  readonly fall?: Fall | undefined;
   /** where the hose may have no crest */
-  readonly noCrest?: NoCrest;
+  readonly noCrest?: NoCrest | undefined;
 }
 
 export interface Plug {
@@ -35,11 +35,23 @@ export interface Plug {
   readonly radiusMm: number;
 }
 
+/** A space of a field, or one that differs from another in something. All are records of one shape, as all fields are. */
+export function clearSpace(
+  of: Pick<ClearSpace, 'field'> & Partial<ClearSpace>,
+  changes: Partial<ClearSpace> = {},
+): ClearSpace {
+  return {
+    field: of.field,
+    offsetMm: changes.offsetMm ?? of.offsetMm ?? 0,
+    plugs: changes.plugs ?? of.plugs ?? [],
+    fall: changes.fall ?? of.fall,
+    noCrest: changes.noCrest ?? of.noCrest,
+  };
+}
+
 /** The same space for one who goes a way backwards: only what depends on direction changes. */
 export function turnedRoundSpace(space: ClearSpace): ClearSpace {
-  const fall = turnedRoundFall(space.fall);
-  const noCrest = turnedRoundNoCrest(space.noCrest);
-  return { ...space, ...(fall === undefined ? {} : { fall }), ...(noCrest === undefined ? {} : { noCrest }) };
+  return clearSpace(space, { fall: turnedRoundFall(space.fall), noCrest: turnedRoundNoCrest(space.noCrest) });
 }
 
 /** A value that decides: a lower bound where the margin is surely wide, else the exact margin up to `EXACT_UP_TO_MM`. */
@@ -55,12 +67,12 @@ export function marginAt(space: ClearSpace, x: number, y: number, z: number): nu
 
 /** How far a margin may fall within so many mm of a place, mm. */
 export function mostFallMm({ field }: ClearSpace, x: number, y: number, z: number, withinMm: number): number {
-  return withinMm * (field.steepest?.(x, y, z, withinMm) ?? field.lipschitz);
+  return withinMm * field.steepest(x, y, z, withinMm);
 }
 
 /** How far it is at least from a place, mm, until the margin has fallen by so many mm, at least 0. */
 export function wayOfFallMm({ field }: ClearSpace, x: number, y: number, z: number, fallMm: number): number {
-  return fallMm / (field.steepest?.(x, y, z, fallMm) ?? field.lipschitz);
+  return fallMm / field.steepest(x, y, z, fallMm);
 }
 
 /** How far on from a place with this margin, mm, the next has to be asked. */

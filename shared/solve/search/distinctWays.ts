@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../base/vec3.ts';
 import { type ArcLinePath, pathLengthMm, samplePath } from '../../geometry/arcLinePath.ts';
-import { type ClearSpace, isSegmentClear } from './clearSpace.ts';
+import { type ClearSpace, clearSpace, isSegmentClear } from './clearSpace.ts';
 
 /** Places compared on each path. */
 const PLACES = 40;
@@ -18,7 +18,7 @@ export function passSameSides(exactSpace: ClearSpace, first: ArcLinePath, second
 
 /** The same of two lines given by places along them, mm, from one end to the other. */
 export function goSameSides(exactSpace: ClearSpace, a: readonly Vec3[], b: readonly Vec3[]): boolean {
-  const space: ClearSpace = { ...exactSpace, offsetMm: exactSpace.offsetMm + GIVEN_UP_MM };
+  const space = clearSpace(exactSpace, { offsetMm: exactSpace.offsetMm + GIVEN_UP_MM });
   const columns = b.length;
   let reached = new Array<boolean>(columns).fill(false);
   for (let i = 0; i < a.length; i++) {

@@ -2,7 +2,7 @@ import type { Watch } from '../../base/watch.ts';
 import { samplePath } from '../../geometry/arcLinePath.ts';
 import { type BentLimits, bentWays } from './bentWays.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
-import type { ClearSpace } from './clearSpace.ts';
+import { type ClearSpace, clearSpace } from './clearSpace.ts';
 import { openCornerWays } from './cornerWays.ts';
 import type { EndPose } from './endPoses.ts';
 import { FineGrid } from './fineGrid.ts';
@@ -112,7 +112,7 @@ function pushedGuess(
   radiusMm: number,
   watch: Watch,
 ): NarrowWay {
-  const relaxed: ClearSpace = { ...space, offsetMm: space.offsetMm + GUESS.offsetMm };
+  const relaxed = clearSpace(space, { offsetMm: space.offsetMm + GUESS.offsetMm });
   const corners = openCornerWays(relaxed, starts, goals, radiusMm, guideGridFor(relaxed, radiusMm), GUESS.fineness);
   const guesses: Candidate[] = [];
   let expanded = 0;

@@ -1,6 +1,6 @@
 import { seededRandom } from '../../base/random.ts';
 import { partOf, type Watch } from '../../base/watch.ts';
-import type { ClearSpace } from './clearSpace.ts';
+import { clearSpace } from './clearSpace.ts';
 import { shortestDirectConnection } from './directConnections.ts';
 import { BUDGETS } from './effort.ts';
 import { clearEndPoses, endPoses, pointOf } from './endPoses.ts';
@@ -22,12 +22,12 @@ const MOST_STATES = 6_000;
  */
 export function nearMiss(problem: SearchProblem, watch: Watch): Pick<SearchResult, 'bestNearMiss' | 'expanded'> {
   const budget = BUDGETS.quick;
-  const exact: ClearSpace = { field: problem.field, offsetMm: 0, plugs: [] };
+  const exact = clearSpace({ field: problem.field });
   let expanded = 0;
   for (const [i, offsetMm] of OFFSETS_MM.entries()) {
     const part = partOf(watch, i / OFFSETS_MM.length, (i + 1) / OFFSETS_MM.length);
     part.report({ fraction: 0, doing: 'Looking for what is in the way' });
-    const space: ClearSpace = { field: problem.field, offsetMm, plugs: [] };
+    const space = clearSpace({ field: problem.field, offsetMm });
     const random = seededRandom(problem.seed + i);
     const starts = clearEndPoses(space, problem.from, endPoses(problem.from, budget.clocks));
     const goals = clearEndPoses(space, problem.to, endPoses(problem.to, budget.clocks));

@@ -7,7 +7,6 @@ import {
   reversedPose,
   segmentLengthMm,
 } from '../../geometry/arcLinePath.ts';
-import type { Box } from '../../geometry/box.ts';
 
 /**
  * That a way has no crest in which air would stay, asked piece by piece. A way without a crest comes down from its higher
@@ -78,13 +77,4 @@ function turnedRoundSegment(pose: Pose, segment: PathSegment): PathSegment {
   const { direction } = pose;
   const turned = [0, 1, 2].map((k) => c * (normal[k] as number) - s * (direction[k] as number));
   return { kind: 'arc', radiusMm, angleRad, normal: turned as unknown as Pose['direction'] };
-}
-
-/** A field whose room ends at the ceiling. */
-export function underCeiling<F extends { readonly bounds: Box }>(
-  field: F,
-  { ceilingMm }: Pick<NoCrest, 'ceilingMm'>,
-): F {
-  const { min, max } = field.bounds;
-  return { ...field, bounds: { min, max: [max[0], max[1], Math.max(min[2], Math.min(max[2], ceilingMm))] } };
 }

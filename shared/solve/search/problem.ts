@@ -18,8 +18,8 @@ export interface ClearanceField {
   marginMm(x: number, y: number, z: number, upToMm: number): number;
   /** mm the margin may change per mm moved, at least 1 */
   readonly lipschitz: number;
-  /** the same within so many mm of a place, at most `lipschitz`; absent = no better is known anywhere */
-  steepest?(x: number, y: number, z: number, withinMm: number): number;
+  /** the same within so many mm of a place, at most `lipschitz` */
+  steepest(x: number, y: number, z: number, withinMm: number): number;
 }
 
 export type EndChoice =

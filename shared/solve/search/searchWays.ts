@@ -5,7 +5,7 @@ import { distance } from '../../base/vec3.ts';
 import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { pathEnd } from '../../geometry/arcLinePath.ts';
 import type { Candidate } from './candidate.ts';
-import type { ClearSpace, Plug } from './clearSpace.ts';
+import { type ClearSpace, clearSpace, type Plug } from './clearSpace.ts';
 import { type CornerWays, openCornerWays, openCornerWaysBack } from './cornerWays.ts';
 import { shortestDirectConnection } from './directConnections.ts';
 import { passSameSides } from './distinctWays.ts';
@@ -65,15 +65,10 @@ export function searchWays(problem: SearchProblem, watch: Watch): SearchResult {
   invariant(problem.field.lipschitz >= 1, `searchWays: lipschitz must be at least 1, got ${problem.field.lipschitz}`);
   stopIfCancelled(watch);
   const budget = BUDGETS[problem.effort];
-  const exact: ClearSpace = {
-    field: problem.field,
-    offsetMm: 0,
-    plugs: [],
-    ...(problem.fall === undefined ? {} : { fall: problem.fall }),
-    ...(problem.noCrest === undefined ? {} : { noCrest: problem.noCrest }),
-  };
+  const { field, fall, noCrest } = problem;
+  const exact = clearSpace({ field, fall, noCrest });
   // The proof of clearness may fall short by CLEARANCE_PROOF_MM: where the ends allow it, that much is held in hand.
-  const inHand: ClearSpace = { ...exact, offsetMm: -CLEARANCE_PROOF_MM };
+  const inHand = clearSpace(exact, { offsetMm: -CLEARANCE_PROOF_MM });
   const canHold = ENDS.every((end) => standingPoses(inHand, problem, end, budget).length > 0);
   const space = canHold ? inHand : exact;
   const starts = standingPoses(space, problem, 'from', budget);
@@ -309,7 +304,7 @@ interface Other {
 function otherWay(setting: Setting, ways: readonly Candidate[], attempt: number): Other {
   const { problem, space, budget, guideGrid, random, watch } = setting;
   const plugs = ways.flatMap((way) => plugOn(setting, way, attempt));
-  const plugged: ClearSpace = { ...space, plugs };
+  const plugged = clearSpace(space, { plugs });
   const starts = clearEndPoses(plugged, problem.from, setting.starts);
   const goals = clearEndPoses(plugged, problem.to, setting.goals);
   if (plugs.length === 0 || starts.length === 0 || goals.length === 0) return { expanded: 0 };
@@ -332,7 +327,7 @@ function plugOn({ problem, space }: Setting, way: Candidate, attempt: number): P
 }
 
 function proven({ problem }: Setting, { path, lengthMm, fromClockRad, toClockRad }: Candidate): Way {
-  const { atLeastMm } = provenMargin({ field: problem.field, offsetMm: 0, plugs: [] }, path);
+  const { atLeastMm } = provenMargin(clearSpace({ field: problem.field }), path);
   invariant(atLeastMm >= -2 * CLEARANCE_PROOF_MM, `searchWays: a way checked clear has margin ${atLeastMm}`);
   return { path, lengthMm, fromClockRad, toClockRad, leastMarginMm: atLeastMm };
 }

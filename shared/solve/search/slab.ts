@@ -1,4 +1,5 @@
 import { dot, sub, type Vec3 } from '../../base/vec3.ts';
+import { fieldWith } from './fieldWith.ts';
 import type { ClearanceField } from './problem.ts';
 
 /** The room between two planes, `halfMm` to either side of the one through `point` square to the unit `normal`. */
@@ -11,12 +12,11 @@ export interface Slab {
 /** A field whose room is only what lies in the slab. The slab's margin changes 1 mm per mm moved, so the field's bounds hold. */
 export function withinSlab<F extends ClearanceField>(field: F, { point, normal, halfMm }: Slab): F {
   const room = (x: number, y: number, z: number): number => halfMm - Math.abs(dot(sub([x, y, z], point), normal));
-  return {
-    ...field,
+  return fieldWith(field, {
     coarseMarginMm: (x: number, y: number, z: number) => Math.min(room(x, y, z), field.coarseMarginMm(x, y, z)),
     marginMm: (x: number, y: number, z: number, upToMm: number) => {
       const here = room(x, y, z);
       return Math.min(here, field.marginMm(x, y, z, Math.min(here, upToMm)));
     },
-  };
+  });
 }

@@ -66,5 +66,5 @@ export function analyticField(
     if (Number.isNaN(kept[cell])) kept[cell] = marginMm(middle(0, i), middle(1, j), middle(2, k)) - BLUR_MM;
     return kept[cell] ?? marginMm(x, y, z);
   };
-  return { bounds, lipschitz: 1, marginMm, coarseMarginMm };
+  return { bounds, lipschitz: 1, steepest: () => 1, coarseMarginMm, marginMm };
 }
