@@ -36,6 +36,9 @@ export const VOXEL_TOUCH_CELLS = 1e-9;
  */
 export const RADIUS_RELATIVE = 0.001;
 
+/** Ratio. What a search leaves of the shortest way, and a rod of its length: a slack this little under the wanted one counts as that. */
+export const SLACK_LEFT = 0.001;
+
 /** deg. A stretch that falls less than this is level: no level in a shop reads finer. */
 export const LEVEL_DEG = 0.1;
 

@@ -135,7 +135,7 @@ export const Lay = z.strictObject({
   outcome: z
     .enum(OUTCOMES)
     .describe(
-      'laid: meets radius and clearance; near-miss: the best found, with what it breaks; no-way: nothing to show',
+      'laid: meets radius, clearance and slack; near-miss: the best found, with what it lacks; no-way: nothing to show',
     ),
   reason: z.string().optional().describe('for near-miss and no-way: the tightest constraint, in words'),
   givenUp: z

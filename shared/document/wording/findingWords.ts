@@ -9,7 +9,7 @@ export const SEVERITY_WORDS: Readonly<Record<Severity, { readonly word: string; 
 
 /** How laying a run ended. */
 export const OUTCOME_WORDS: Readonly<Record<Outcome, { readonly word: string; readonly meaning: string }>> = {
-  laid: { word: 'Laid', meaning: 'Meets bend radius and clearance.' },
+  laid: { word: 'Laid', meaning: 'Meets bend radius, clearance and slack.' },
   'near-miss': { word: 'Near miss', meaning: 'The best lay found breaks a limit.' },
   'no-way': { word: 'No way', meaning: 'No lay was found.' },
 };

@@ -4,7 +4,7 @@ import { OUTCOME_WORDS } from '../../document/wording/findingWords.ts';
 import type { CheckContext } from './check.ts';
 import { judge } from './judge.ts';
 
-/** Whether there is a lay at all that meets radius and clearance. Near misses and no ways forbid cutting. */
+/** Whether there is a lay at all that lacks nothing. Near misses and no ways forbid cutting. */
 export function laid({ project, run, lay }: CheckContext): Finding[] {
   const { word, meaning } = OUTCOME_WORDS[lay.outcome];
   return judge({

@@ -1,3 +1,4 @@
+import { SLACK_LEFT } from '../../base/tolerances.ts';
 import { add, distance, lerp, sub, type Vec3 } from '../../base/vec3.ts';
 import { partOf, stopIfCancelled, type Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
@@ -14,6 +15,7 @@ import { contactOfRun } from '../layRun/contactOfRun.ts';
 import { fieldOfRun } from '../layRun/fieldOfRun.ts';
 import { findShape } from '../layRun/findShape.ts';
 import { judgeShape } from '../layRun/judgeShape.ts';
+import { lacksOf, slackOf } from '../layRun/lacksOf.ts';
 import type { LayContext } from '../layRun/layContext.ts';
 import { layIfClean } from '../layRun/layIfClean.ts';
 import { layOf } from '../layRun/layOf.ts';
@@ -42,8 +44,9 @@ const WITHIN_MM = 40;
  * Lays one run again near a line (a hose as it lies, or as the hand left it) without a search for other ways: first the hose
  * as long and as led as the line, let go between everything that holds it in the project as it is now. Where that lies clean
  * it is drawn taut on its own side of things, and is the lay if it has the slack that breathing needs; else a hose of the
- * wanted slack along the taut line is, if clean and near by. Where it does not lie clean, a route is looked for within 40 mm of it
- * whose hose stays as near; without one the hose along the line comes back, with what it breaks. Proofs and measures are those of `layRun`.
+ * wanted slack along the taut line is, if clean and near by; without one it stays as it was seen, a near miss where it goes taut.
+ * Where it does not lie clean, a route is looked for within 40 mm of it whose hose stays as near; without one the hose along the line
+ * comes back, with what it breaks. Proofs and measures are those of `layRun`.
  * earlier: the lays as they are; the other ones stay, and are told their clearance to the run as it lies now. Answers all
  * lays in the project's order.
  */
@@ -101,8 +104,9 @@ export function relayOne(
   watch.report({ fraction: 0, doing: 'letting the hose lie' });
   const contact = contactOfRun(bay, others, setting);
   const held = hoseAlong(setting, field, contact, measuredLine(line), before, watch);
-  const told = (candidate: Candidate): Lay => layOf(context, setting, others, { candidate }, partOf(watch, 0.7, 1));
-  if (held !== undefined && held.judgement.fault === 0) {
+  const told = (candidate: Candidate): Lay =>
+    layOf(context, setting, others, { candidate, byHand: true }, partOf(watch, 0.7, 1));
+  if (held !== undefined && lacksOf(setting, { candidate: held, byHand: true }).length === 0) {
     watch.report({ fraction: 0.2, doing: 'drawing it taut' });
     const taut = tautThroughHolds(setting, held.shape, field, watch);
     const kept = taut === undefined ? held : drawnFrom(held, taut);
@@ -110,7 +114,8 @@ export function relayOne(
       return told(kept);
     const surroundings = { field, contact, tautLiveOf: liveMmOf, mayTouch: true };
     const wanted = findShape(setting, [taut], surroundings, partOf(watch, 0.3, 0.7));
-    const asSeen = wanted?.judgement.fault === 0 && furthestMm(wanted.shape.curve, held.shape.curve) < SEEN_MM;
+    const isClean = wanted !== undefined && lacksOf(setting, { candidate: wanted }).length === 0;
+    const asSeen = isClean && furthestMm(wanted.shape.curve, held.shape.curve) < SEEN_MM;
     return told(asSeen ? wanted : kept);
   }
   const near = { ...context, near: { line, withinMm: WITHIN_MM } };
@@ -138,10 +143,6 @@ function furthestMm(a: CubicCurve, b: CubicCurve): number {
   const at = (curve: CubicCurve, share: number): Vec3 => curveAt(curve, share * curveLengthMm(curve)).point;
   const shares = Array.from({ length: 101 }, (_, i) => i / 100);
   return Math.max(...shares.map((share) => distance(at(a, share), at(b, share))));
-}
-
-function slackOf({ shape, tautLiveMm }: Candidate): number {
-  return shape.liveLengthMm / tautLiveMm - 1;
 }
 
 /** A route along a line is about as long as the line; one so many times as long runs back and forth. */
@@ -212,11 +213,8 @@ function shortestMm(setting: RunSetting, { ways, stations, tailMm }: Route): num
 /** The least slack with which a hose does not go taut when pressure shortens it; the wanted one where less is wanted. */
 function breathingSlack({ project }: LayContext, setting: RunSetting): number {
   const shorter = ruleValue(project, 'breathing-shorter', setting.run).value;
-  return Math.min(setting.slack, 1 / (1 + shorter) - 1) - SLACK_ROUNDING;
+  return Math.min(setting.slack, 1 / (1 + shorter) - 1) - SLACK_LEFT;
 }
-
-/** Ratio. What the search leaves of the shortest way, and the rod of the length. */
-const SLACK_ROUNDING = 0.001;
 
 /** The line with its ends brought to the shoulders as they stand now, the rest moved along in proportion. */
 function fittedLine({ a, b }: RunSetting, line: readonly Vec3[]): Vec3[] {

@@ -12,17 +12,10 @@ export interface Attempt {
   readonly blind?: boolean;
   /** true = what the service asks of the shape (a drain's fall, no high point, no tight bend at a pump) is given up */
   readonly givesUpCharacter?: boolean;
-  /** true = the hose lies clean, with less slack than is wanted: there is no room for that */
-  readonly givesUpSlack?: boolean;
   /** true = only the shortest way, quickly: for trying many things one after the other */
   readonly brief?: boolean;
   /** true = the shortest way is looked for with all means, also such as seldom find what a quick look does not */
   readonly thorough?: boolean;
-}
-
-/** Whether an attempt asks for every clearance, and gives up no slack: what slack a hose without fault then has, the slack check tells. */
-export function keepsAllAsked({ clearanceShare, givesUpSlack }: Attempt): boolean {
-  return clearanceShare === 1 && givesUpSlack !== true;
 }
 
 export const EVERYTHING: Attempt = { clearanceShare: 1, tailShare: 1 };

@@ -10,20 +10,21 @@ import { IN_HAND_TO_BREATHE_MM, keptOfRun } from './contactOfRun.ts';
 import { fieldOfRun } from './fieldOfRun.ts';
 import { findShape } from './findShape.ts';
 import { holdAt } from './holdAt.ts';
+import { lacksAtMostSlack, missingMm, slackOf } from './lacksOf.ts';
 import { bestHeldOfRoute, bestOfRoute, refined } from './letLie.ts';
 import type { Route } from './routeRun.ts';
 import { nearestClockOf, type RunSetting } from './runSetting.ts';
 import { liveMmOf } from './tautLiveMm.ts';
 import { type ClampedIn, throughClamps } from './throughClamps.ts';
 
-/** A clean hose with how it lies at the lengths that pressure gives it. */
+/** A hose that lacks nothing, or slack alone, with how it lies at the lengths that pressure gives it. */
 export interface Breathing {
   readonly candidate: Candidate;
   readonly breathing: readonly Breath[];
 }
 
 /**
- * What is tried on a hose that goes taut or too near under pressure: a little more slack, and its swivel ends held a share of the
+ * What is tried on a hose that lacks slack, or goes taut or too near under pressure: a little more slack, and its swivel ends held a share of the
  * turn back from where the free hose drew them to where its way has them. (A hose that turned its own ends lies so evenly that
  * there is little bow left in it to give.) Before these, clamps that hold it further off; after them, clamps where it comes near.
  */
@@ -37,12 +38,12 @@ const TRIED = [
 /** So many clamps are put where it comes too near, one after the other. */
 const MOST_HELD_MORE = 2;
 
-/** mm. What going taut counts for over the length that is missing: it is worse than coming near. */
-const TAUT_MM = 100;
+/** mm. What going taut or lacking slack counts for over the length that is missing: it is worse than coming near. */
+const TOO_SHORT_MM = 100;
 
 /**
- * A clean hose under pressure, and where it then goes taut or nearer to something than is asked, the best of a few others
- * on the same way that are as clean: never worse than it came. A hose already cut is what it is.
+ * A hose that lacks nothing at rest, or slack alone, under pressure, and where it lacks that, goes taut or comes nearer to something than is
+ * asked, the best of a few others on the same way that are as clean: never worse than it came. A hose already cut is what it is.
  */
 export function breatheWell(
   { project, bay }: { readonly project: Project; readonly bay: BayIndex },
@@ -57,12 +58,12 @@ export function breatheWell(
     breathing: breathe(project, setting, c, contact, bay, others, watch),
   });
   let best = breathOf(candidate);
-  if (faultOf(best) === 0 || setting.cutLengthMm !== undefined) return best;
+  if (faultOf(setting, best) === 0 || setting.cutLengthMm !== undefined) return best;
   const field = fieldOfRun({ project, bay }, setting, others);
   const { route, clamps, tautLiveMm } = candidate;
   const kept = keptOfRun({ project, bay }, setting, others, 1, IN_HAND_TO_BREATHE_MM);
   const surroundings = { field, contact, kept, tautLiveOf: () => tautLiveMm, mayTouch: true };
-  const step = candidate.shape.liveLengthMm / tautLiveMm - 1 - setting.slack;
+  const step = slackOf(candidate) - setting.slack;
   const clampedIn: ClampedIn = {
     setting,
     field,
@@ -84,6 +85,10 @@ export function breatheWell(
     const slack = liveMm / tautLiveMm - 1 - setting.slack;
     return more && bestOfRoute(setting, way, more, [slack], surroundings, watch);
   };
+  // What only the service wishes is given up for a hose that is long enough.
+  const isAsClean = (c: Candidate): boolean =>
+    lacksAtMostSlack(setting, { candidate: c }) &&
+    (faultOf(setting, best) >= TOO_SHORT_MM || c.judgement.regret <= candidate.judgement.regret);
   const isHeld = clamps.some(({ held }) => held !== undefined);
   const tries = [
     ...(isHeld ? [heldFurther] : []),
@@ -92,17 +97,14 @@ export function breatheWell(
   ];
   for (const tryOther of tries) {
     const tried = tryOther();
-    if (tried === undefined || !isAsClean(tried, candidate)) continue;
+    if (tried === undefined || !isAsClean(tried)) continue;
     const other = throughClamps(clampedIn, tried, watch);
+    if (!isAsClean(other)) continue;
     const breathed = breathOf(other);
-    if (faultOf(breathed) < faultOf(best)) best = breathed;
-    if (faultOf(best) === 0) break;
+    if (faultOf(setting, breathed) < faultOf(setting, best)) best = breathed;
+    if (faultOf(setting, best) === 0) break;
   }
   return best;
-}
-
-function isAsClean({ judgement }: Candidate, than: Candidate): boolean {
-  return judgement.fault === 0 && judgement.regret <= than.judgement.regret;
 }
 
 /** The run with its swivel ends held between the clocks that the free hose came to and those that its way has. */
@@ -132,11 +134,13 @@ function nearestAtMm({ candidate, breathing }: Breathing): number {
 }
 
 /** How much room or length is missing at its worst, mm; 0 where nothing is. */
-function faultOf({ breathing }: Breathing): number {
+function faultOf(setting: RunSetting, { candidate, breathing }: Breathing): number {
+  const shortMm = missingMm(setting, candidate);
   return Math.max(
-    ...breathing.map((b) => {
-      if (b.taut) return TAUT_MM;
-      return b.tightest === undefined ? 0 : Math.max(0, b.tightest.requiredMm - b.tightest.clearanceMm);
+    shortMm > 0 ? TOO_SHORT_MM + shortMm : 0,
+    ...breathing.map(({ taut, tightest }) => {
+      if (taut) return TOO_SHORT_MM;
+      return tightest === undefined ? 0 : Math.max(0, tightest.requiredMm - tightest.clearanceMm);
     }),
   );
 }

@@ -7,6 +7,7 @@ import type { Candidate } from './candidate.ts';
 import { contactOfRun } from './contactOfRun.ts';
 import { fieldOfRun } from './fieldOfRun.ts';
 import { SLACK_STEPS } from './findShape.ts';
+import { lacksOf } from './lacksOf.ts';
 import { bestOfRoute } from './letLie.ts';
 import { withReserve } from './reserve.ts';
 import { routeRun } from './routeRun.ts';
@@ -45,7 +46,8 @@ export function layBundled(
   for (const mate of mates)
     for (const route of besideMate(setting, mate, led, setting.tailMm, mostMm, watch)) {
       const candidate = bestOfRoute(setting, route, [], SLACK_STEPS.snug, surroundings, watch);
-      if (candidate?.judgement.content === true) return { kind: 'tied', candidate, to: mate.run };
+      if (candidate?.judgement.content === true && lacksOf(setting, { candidate }).length === 0)
+        return { kind: 'tied', candidate, to: mate.run };
     }
   return apart;
 }

@@ -12,7 +12,7 @@ import type { ProposedClamp } from './spans.ts';
  * Slack tried beyond the wanted one, as fractions added to it: a hose that would kink at 5 % may lie well at 7 %. `snug`
  * stays inside the handbook's 5 to 8 %; `loose` goes beyond, and the slack check says so. `wide` is for ports so near to each
  * other that the taut hose is bent to its limit all along: a free hose bends unevenly, and lies in such a place as a wider loop only.
- * `short` is for a hose whose clamps leave no room for the wanted slack; the slack check tells what it comes to.
+ * `short` is for a hose whose clamps leave no room for the wanted slack: a near miss, with what it comes to.
  */
 export const SLACK_STEPS = {
   snug: [0, 0.015, 0.03],

@@ -15,6 +15,8 @@ export interface Judgement {
   readonly marginMm: number;
   /** where a clamp would mend the worst of it, mm from shoulder A */
   readonly worstAtMm: number;
+  /** 0 = keeps radius and every margin; else by how much they are missed, mm */
+  readonly breaksMm: number;
   /** 0 = meets everything; else how badly it fails, comparable between shapes of one run */
   readonly fault: number;
   /** as fault, of what the service asks of the shape and a hose may be cut without: of shapes alike in fault the one with less is better */
@@ -45,7 +47,8 @@ export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): 
   );
   const near = Math.max(0, -margin.provenAtLeast, -ends);
   const character = judgeCharacter(setting, brokenByShape(setting, shape));
-  const fault = near + short * setting.minRadiusMm + character.fault + (shape.settled ? 0 : UNSETTLED_FAULT);
+  const breaksMm = near + short * setting.minRadiusMm;
+  const fault = breaksMm + character.fault + (shape.settled ? 0 : UNSETTLED_FAULT);
   return {
     radiusMm: radius.found,
     radiusAtMm: radius.arcLengthMm,
@@ -56,6 +59,7 @@ export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): 
         : short > 0
           ? radius.arcLengthMm
           : (character.clampAtMm ?? radius.arcLengthMm),
+    breaksMm,
     fault,
     regret: character.regret,
     content: fault === 0 && character.isKept,

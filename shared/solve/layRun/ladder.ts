@@ -3,8 +3,8 @@ import type { TubeField } from '../bay/tubeField.ts';
 import { hasCharacter } from '../character/character.ts';
 import type { Effort } from '../search/problem.ts';
 import { type Attempt, BLIND, HALF_CLEARANCE, LEAST, LITTLE_CLEARANCE, WITHOUT_CHARACTER } from './attempts.ts';
-import type { Candidate } from './candidate.ts';
 import { type FieldsOfRun, fieldsOfRun } from './fieldOfRun.ts';
+import { lacksAtMostSlack } from './lacksOf.ts';
 import type { LayContext } from './layContext.ts';
 import { withLessSlack } from './lessSlack.ts';
 import { routeRun } from './routeRun.ts';
@@ -15,8 +15,8 @@ import { tryAttempt } from './tryAttempt.ts';
 /**
  * Goes down the ladder until an attempt finds a hose; what only the service asks is given up once more to see whether that mends a
  * fault. Rungs that hardly find anything are passed over: those that ask less where a glance finds no way for the
- * least that can be asked, and the look with all means where `isFarFromAWay`. Of a hose that is not clean its slack is given up
- * last, where that makes it so.
+ * least that can be asked, and the look with all means where `isFarFromAWay`. Of a hose that lacks more than
+ * slack that is given up last, where it lacks nothing else then.
  */
 export function downTheLadder(
   attempts: readonly Attempt[],
@@ -38,10 +38,18 @@ export function downTheLadder(
     if (isShut === false && attempt.thorough === true && isFarFromAWay(setting, fields, part)) continue;
     const candidate = tryAttempt(context, setting, others, attempt, part, fields);
     if (candidate === undefined) continue;
-    if (best === undefined || candidate.judgement.fault < best.candidate.judgement.fault) best = { candidate, attempt };
-    if (!mayGiveUpMore(setting, attempt, candidate)) break;
+    const tried = { candidate, attempt };
+    if (best === undefined || isNearerClean(setting, tried, best)) best = tried;
+    if (!mayGiveUpMore(setting, tried)) break;
   }
-  return best && (withLessSlack(context, setting, others, best, watch, fields) ?? best);
+  if (best === undefined || lacksAtMostSlack(setting, best)) return best;
+  return withLessSlack(context, setting, others, best, watch, fields) ?? best;
+}
+
+/** Whether of two hoses the first lacks at most slack and the second more, or, both lacking more, it has less fault. */
+function isNearerClean(setting: RunSetting, tried: Tried, than: Tried): boolean {
+  if (lacksAtMostSlack(setting, than)) return false;
+  return lacksAtMostSlack(setting, tried) || tried.candidate.judgement.fault < than.candidate.judgement.fault;
 }
 
 function asksLess({ clearanceShare, tailShare, blind }: Attempt): boolean {
@@ -67,8 +75,9 @@ function hasWay(setting: RunSetting, fields: FieldsOfRun, attempt: Attempt, effo
   return routeRun(asked, led, setting.minRadiusMm, tailMm, 1, effort, watch).routes.length > 0;
 }
 
-/** A hose whose radius or clearance suffers under what its service asks may be better without; a drain is not. */
-function mayGiveUpMore({ character }: RunSetting, attempt: Attempt, { judgement }: Candidate): boolean {
-  const asks = attempt.givesUpCharacter !== true && hasCharacter(character) && character.fall === undefined;
-  return asks && judgement.fault > 0;
+/** A hose that is not clean under what its service asks may be so without; a drain is not. */
+function mayGiveUpMore(setting: RunSetting, tried: Tried): boolean {
+  const { character } = setting;
+  const asks = tried.attempt.givesUpCharacter !== true && hasCharacter(character) && character.fall === undefined;
+  return asks && !lacksAtMostSlack(setting, tried);
 }

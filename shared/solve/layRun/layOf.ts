@@ -1,32 +1,25 @@
-import { SAME_POINT_MM } from '../../base/tolerances.ts';
 import type { Watch } from '../../base/watch.ts';
-import type { Clearance, Lay } from '../../document/lay/schema.ts';
+import type { Lay, Outcome } from '../../document/lay/schema.ts';
 import type { TubeField } from '../bay/tubeField.ts';
-import { type Attempt, EVERYTHING, keepsAllAsked } from './attempts.ts';
+import { type Attempt, EVERYTHING } from './attempts.ts';
 import { breathe } from './breathe.ts';
-import type { Breathing } from './breatheWell.ts';
-import type { Candidate } from './candidate.ts';
 import { contactOfRun } from './contactOfRun.ts';
 import { givenUpOf } from './givenUp.ts';
+import { type Found, type Lack, lacksOf } from './lacksOf.ts';
 import type { LayContext } from './layContext.ts';
 import { measureLay } from './measureLay.ts';
-import { type Pinch, pinchAt } from './pinchAt.ts';
-import { noRoomForSlack, reasonOf, shortByMm } from './reasonOf.ts';
+import { pinchAt } from './pinchAt.ts';
+import { reasonOf } from './reasonOf.ts';
 import type { RunSetting } from './runSetting.ts';
 import { brokenByShape } from './shapeLine.ts';
 
 /** A hose that was found, with how. */
-export interface FoundHose {
-  readonly candidate: Candidate;
-  /** how it breathes, where that is known already */
-  readonly breathing?: Breathing['breathing'];
-  /** absent = it was made to keep everything, whether it does or not */
-  readonly attempt?: Attempt;
+export interface FoundHose extends Found {
   /** ms on the watch, since when it was looked for; absent = now */
   readonly startedAt?: number;
 }
 
-/** What is told of a hose: measured, judged, with its reason where it is not clean, breathed where it is. */
+/** What is told of a hose: breathed where it is clean at rest, measured, and with its reason where it lacks anything. */
 export function layOf(
   context: LayContext,
   setting: RunSetting,
@@ -36,11 +29,8 @@ export function layOf(
 ): Lay {
   const { project, bay } = context;
   const { candidate, attempt = EVERYTHING, startedAt = watch.now() } = found;
-  const timingsMs = (): Record<string, number> => ({ lay: watch.now() - startedAt });
-  const broken = brokenByShape(setting, candidate.shape);
-  const climbs = broken.some((b) => b.wish === 'fall');
-  const tooShort = shortByMm(setting, candidate.tautLiveMm) > SAME_POINT_MM;
-  const clean = candidate.judgement.fault === 0 && keepsAllAsked(attempt) && !climbs && !tooShort;
+  const breathed = breathedIfClean(context, setting, others, found, watch);
+  const lacks = lacksOf(setting, breathed);
   const lay = measureLay({
     project,
     setting,
@@ -48,20 +38,35 @@ export function layOf(
     others,
     shape: candidate.shape,
     tautLiveMm: candidate.tautLiveMm,
-    outcome: clean ? 'laid' : attempt.blind === true ? 'no-way' : 'near-miss',
-    timingsMs: timingsMs(),
+    outcome: outcomeOf(lacks, attempt),
+    timingsMs: {},
   });
-  const givenUp = givenUpOf(setting, broken);
-  const told = givenUp.length === 0 ? lay : { ...lay, givenUp };
-  if (!clean) {
-    const pinchedAt = (near: Clearance): Pinch | undefined => pinchAt(project, setting, bay, others, near);
-    const reason =
-      attempt.givesUpSlack === true && !climbs
-        ? noRoomForSlack(lay, setting)
-        : reasonOf(lay, candidate, setting, pinchedAt);
-    return { ...told, reason };
-  }
-  const breathing =
-    found.breathing ?? breathe(project, setting, candidate, contactOfRun(bay, others, setting), bay, others, watch);
-  return { ...told, breathing: [...breathing], timingsMs: timingsMs() };
+  const givenUp = givenUpOf(setting, brokenByShape(setting, candidate.shape));
+  const { breathing } = breathed;
+  const told: Lay = {
+    ...lay,
+    ...(givenUp.length === 0 ? {} : { givenUp }),
+    ...(breathing === undefined ? {} : { breathing: [...breathing] }),
+    timingsMs: { lay: watch.now() - startedAt },
+  };
+  if (lacks.length === 0) return told;
+  return { ...told, reason: reasonOf(told, lacks, setting, (near) => pinchAt(project, setting, bay, others, near)) };
+}
+
+function outcomeOf(lacks: readonly Lack[], { blind }: Attempt): Outcome {
+  if (lacks.length === 0) return 'laid';
+  return blind === true ? 'no-way' : 'near-miss';
+}
+
+/** The hose with how it breathes, where that is known or it lacks nothing at rest. */
+function breathedIfClean(
+  { project, bay }: LayContext,
+  setting: RunSetting,
+  others: TubeField,
+  found: Found,
+  watch: Watch,
+): Found {
+  if (found.breathing !== undefined || lacksOf(setting, found).length > 0) return found;
+  const contact = contactOfRun(bay, others, setting);
+  return { ...found, breathing: breathe(project, setting, found.candidate, contact, bay, others, watch) };
 }

@@ -2,11 +2,12 @@ import type { Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
 import type { TubeField } from '../bay/tubeField.ts';
-import { ATTEMPTS, type Attempt, EVERYTHING, EVERYTHING_SOUGHT, keepsAllAsked, WITHOUT_CHARACTER } from './attempts.ts';
+import { ATTEMPTS, type Attempt, EVERYTHING, EVERYTHING_SOUGHT, WITHOUT_CHARACTER } from './attempts.ts';
 import { breatheWell } from './breatheWell.ts';
 import { layBundled } from './bundled.ts';
 import { contactOfRun } from './contactOfRun.ts';
 import { withApart } from './givenUp.ts';
+import { lacksAtMostSlack } from './lacksOf.ts';
 import { downTheLadder } from './ladder.ts';
 import type { LayContext } from './layContext.ts';
 import { layOf } from './layOf.ts';
@@ -18,7 +19,7 @@ export type { LayContext } from './layContext.ts';
 /**
  * Lays one run: global search between the ends, relaxation of the hose along each way found, proposed clamps where it
  * will not keep clear by itself, and the measured result. others: hoses that are already laid. Always answers a lay:
- * `laid` when radius and clearance are kept; `near-miss` with its reason when the best found breaks something;
+ * `laid` when it lacks nothing (`lacksOf`); `near-miss` with its reason when the best found does;
  * `no-way` when only a hose through the bay could be shown. The same input gives the same lay on every host.
  */
 export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeField, watch: Watch): Lay {
@@ -53,14 +54,16 @@ function layWith(
   const startedAt = watch.now();
   const setting = runSetting(context.project, resolved);
   const bundled = layBundled(context, setting, others, watch);
-  if (bundled.kind === 'tied')
-    return layOf(context, setting, others, { candidate: bundled.candidate, startedAt }, watch);
+  if (bundled.kind === 'tied') {
+    const tied = layOf(context, setting, others, { candidate: bundled.candidate, startedAt }, watch);
+    if (tied.outcome === 'laid') return tied;
+  }
   const best = downTheLadder(attempts, context, setting, others, watch);
   if (best === undefined) return layWithoutHose(context, setting, others, { lay: watch.now() - startedAt });
-  const isFull = best.candidate.judgement.fault === 0 && keepsAllAsked(best.attempt);
-  const breathed = isFull
+  const breathed = lacksAtMostSlack(setting, best)
     ? breatheWell(context, setting, best.candidate, others, contactOfRun(context.bay, others, setting), watch)
     : {};
   const lay = layOf(context, setting, others, { ...best, ...breathed, startedAt }, watch);
-  return bundled.kind === 'apart' ? withApart(lay, bundled.from) : lay;
+  if (bundled.kind === 'none') return lay;
+  return withApart(lay, bundled.kind === 'tied' ? [bundled.to] : bundled.from);
 }

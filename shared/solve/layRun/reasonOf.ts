@@ -2,37 +2,78 @@ import { RADIUS_RELATIVE, SAME_POINT_MM } from '../../base/tolerances.ts';
 import { radiansToDegrees } from '../../base/units.ts';
 import type { Clearance, Lay, LaySupport, Thing } from '../../document/lay/schema.ts';
 import type { Fall } from '../search/fall.ts';
-import type { Candidate } from './candidate.ts';
+import { type Lack, shortByMm } from './lacksOf.ts';
 import type { Pinch } from './pinchAt.ts';
 import type { RunSetting } from './runSetting.ts';
 
-/** Why a lay is not clean: the constraint it breaks worst, in one sentence with its number. pinchedAt: between what, where it comes too near. */
+/** Why a lay is not clean: what it lacks most gravely, in one sentence with its number. pinchedAt: between what, where it comes too near. */
 export function reasonOf(
   lay: Lay,
-  candidate: Candidate,
+  lacks: readonly Lack[],
   setting: RunSetting,
   pinchedAt: (near: Clearance) => Pinch | undefined,
 ): string {
+  for (const lack of lacks) {
+    const reason = sentenceOf(lack, lay, setting, pinchedAt);
+    if (reason !== undefined) return reason;
+  }
+  return Math.min(lay.straightTailMm.a, lay.straightTailMm.b) < setting.tailMm - SAME_POINT_MM
+    ? 'keeps its limits only with less straight hose next to an end than the rule wants'
+    : 'keeps its limits only where less than all of them is asked';
+}
+
+/** One lack in words; nothing where what was asked less of is kept all the same. */
+function sentenceOf(
+  lack: Lack,
+  lay: Lay,
+  setting: RunSetting,
+  pinchedAt: (near: Clearance) => Pinch | undefined,
+): string | undefined {
+  switch (lack) {
+    case 'rest':
+      return 'the hose did not come to rest in this place: lead it another way or hold it with a clamp';
+    case 'length':
+      return `a hose cut to ${rounded(setting.cutLengthMm ?? 0)} mm is too short by ${rounded(shortByMm(setting, lay.tautLengthMm))} mm even pulled taut; the lay shown is the taut one`;
+    case 'limits':
+      return limitReason(lay, setting, pinchedAt);
+    case 'fall':
+      return fallReason(setting.character.fall);
+    case 'slack':
+      return `there is no room for ${percent(setting.slack)} % of slack: with ${percent(lay.slack)} %, as it is shown, it keeps its radius and every clearance`;
+    case 'breath':
+      return breathReason(lay);
+  }
+}
+
+/** Radius or clearance, whichever is missed by more. */
+function limitReason(
+  lay: Lay,
+  setting: RunSetting,
+  pinchedAt: (near: Clearance) => Pinch | undefined,
+): string | undefined {
   const tight = lay.minRadius.limitMm - lay.minRadius.provenAtLeastMm;
   const near = worstClearance(lay);
   const shortMm = near === undefined ? 0 : near.requiredMm - near.clearanceMm;
-  if (!candidate.shape.settled)
-    return 'the hose did not come to rest in this place: lead it another way or hold it with a clamp';
-  const { fall } = setting.character;
-  if (fall !== undefined && shortMm <= 0 && tight <= lay.minRadius.limitMm * RADIUS_RELATIVE)
-    return `a drain has to fall at least ${rounded(leastFallDeg(fall))} degrees all the way, and no hose between these ends does: lower or turn the outlet, or the port it drains to`;
-  const missingMm = shortByMm(setting, lay.tautLengthMm);
-  if (setting.cutLengthMm !== undefined && missingMm > SAME_POINT_MM)
-    return `a hose cut to ${rounded(setting.cutLengthMm)} mm is too short by ${rounded(missingMm)} mm even pulled taut; the lay shown is the taut one`;
   if (near !== undefined && shortMm > 0 && shortMm >= tight) return roomReason(near, pinchedAt(near));
-  if (tight > lay.minRadius.limitMm * RADIUS_RELATIVE) return tightReason(lay, setting);
-  return 'keeps its limits only with less straight hose next to an end than the rule wants';
+  return tight > lay.minRadius.limitMm * RADIUS_RELATIVE ? tightReason(lay, setting) : undefined;
 }
 
-/** Why a hose that keeps its radius and every clearance is a near miss: it has less slack than is wanted. */
-export function noRoomForSlack(lay: Lay, setting: RunSetting): string {
-  const [wanted, has] = [setting.slack, lay.slack].map((share) => rounded(100 * share));
-  return `there is no room for ${wanted} % of slack: with ${has} %, as it is shown, it keeps its radius and every clearance`;
+function fallReason(fall: Fall | undefined): string | undefined {
+  return (
+    fall &&
+    `a drain has to fall at least ${rounded(leastFallDeg(fall))} degrees all the way, and no hose between these ends does: lower or turn the outlet, or the port it drains to`
+  );
+}
+
+/** A hose that goes taut at a length that pressure gives it: all of it, or only a stretch between two of its holds. */
+function breathReason({ breathing = [], tautLengthMm, slack }: Lay): string | undefined {
+  const taut = breathing.find((breath) => breath.taut);
+  if (taut === undefined) return undefined;
+  const when = `when pressure ${taut.change < 0 ? 'shortens' : 'lengthens'} it by ${percent(Math.abs(taut.change))} %`;
+  const missingMm = tautLengthMm - taut.liveLengthMm;
+  if (missingMm > 0)
+    return `pulls taut ${when}: with ${percent(slack)} % of slack, as it is shown, it is ${rounded(missingMm)} mm too short then`;
+  return `pulls taut ${when}: with its ends at the clocks shown and its clamps where they stand, a stretch of it is too short then`;
 }
 
 /** A bend that is too tight between two clamps, or a clamp and an end, is mended by those. */
@@ -51,12 +92,6 @@ function tightReason(lay: Lay, setting: RunSetting): string {
 
 function holdName({ supports }: RunSetting, { id, proposed }: LaySupport): string {
   return proposed ? 'a proposed clamp' : (supports.find((s) => s.id === id)?.name ?? id);
-}
-
-/** How much a hose already cut lacks to the taut lay, mm; 0 or less where it reaches, or where none is cut yet. */
-export function shortByMm(setting: RunSetting, tautLiveMm: number): number {
-  if (setting.cutLengthMm === undefined) return 0;
-  return tautLiveMm + setting.a.end.shoulderToMouthMm + setting.b.end.shoulderToMouthMm - setting.cutLengthMm;
 }
 
 function roomReason(near: Clearance, pinch: Pinch | undefined): string {
@@ -82,6 +117,11 @@ function worstClearance(lay: Lay): Clearance | undefined {
 
 function nameOf(thing: Thing): string {
   return thing.kind === 'run' ? `run ${thing.id}` : (thing.part ?? thing.id);
+}
+
+/** A share in per cent. */
+function percent(share: number): string {
+  return rounded(100 * share);
 }
 
 function rounded(mm: number): string {

@@ -6,6 +6,7 @@ import type { RunField } from '../bay/runField.ts';
 import { tautRoute } from '../handLay/tautRoute.ts';
 import type { Candidate } from './candidate.ts';
 import type { TrialRange } from './findShape.ts';
+import { choosesSlack, slackOf } from './lacksOf.ts';
 import type { Shape } from './relaxRoute.ts';
 import type { Route } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
@@ -25,18 +26,17 @@ export interface ClampedIn {
 /**
  * A clean hose that clamps are proposed for, as it is once they are put: pulled taut it is stopped by them as well, so its slack
  * is over the shortest way through them. One that has not the wanted slack then is laid anew through them, as it is where they are
- * stated, and again where that asks for more clamps; where it does not lie clean so with more slack, it stays as it came, with the
- * slack that it truly has.
+ * stated, and again where that asks for more clamps; where it does not lie clean so with more slack, it is as much longer along the way
+ * that it came, with the same clamps; where that is not clean either, it stays as it came, with the slack that it truly has.
  */
 export function throughClamps(among: ClampedIn, found: Candidate, watch: Watch, mostRounds = MOST_ROUNDS): Candidate {
   const { setting, field } = among;
   if (found.clamps.length === 0 || found.judgement.fault > 0 || isClampedTaut(found)) return found;
   const route = tautThroughHolds(setting, found.shape, field, watch, 'quick');
   if (route === undefined) return found;
-  const { liveLengthMm } = found.shape;
-  const told = { ...found, tautLiveMm: Math.min(liveLengthMm, Math.max(found.tautLiveMm, liveMmOf(route))) };
-  const hasSlack = liveLengthMm >= told.tautLiveMm * (1 + setting.slack) * (1 - LIMIT_RELATIVE);
-  if (hasSlack || setting.cutLengthMm !== undefined) return told;
+  const told = overTaut(found, route);
+  const isEnough = told.shape.liveLengthMm >= wantedMm(setting, told) * (1 - LIMIT_RELATIVE);
+  if (isEnough || setting.cutLengthMm !== undefined) return told;
   for (const range of ['plain', 'snug'] as const) {
     const held = among.lie(route, range);
     const asGood = held?.judgement.fault === 0 && held.judgement.regret <= found.judgement.regret;
@@ -44,15 +44,32 @@ export function throughClamps(among: ClampedIn, found: Candidate, watch: Watch, 
     const fine = among.fine(held);
     return mostRounds > 1 ? throughClamps(among, fine, watch, mostRounds - 1) : fine;
   }
-  return told;
+  return longer(among, told, watch) ?? told;
+}
+
+/** The same hose with the same clamps as much longer as it lacks of the wanted slack; nothing where it does not lie clean so. */
+function longer({ setting, field, fine }: ClampedIn, told: Candidate, watch: Watch): Candidate | undefined {
+  if (!choosesSlack(setting)) return undefined;
+  const more = fine({ ...told, liveMm: wantedMm(setting, told), look: 'rough' });
+  if (more.judgement.fault > 0 || more.judgement.regret > told.judgement.regret) return undefined;
+  const route = tautThroughHolds(setting, more.shape, field, watch, 'quick');
+  if (route === undefined) return undefined;
+  const longer = overTaut(more, route);
+  return slackOf(longer) > slackOf(told) ? longer : undefined;
+}
+
+/** A hose with its slack over a way drawn taut through what holds it, which is no shorter than the way without clamps. */
+function overTaut(candidate: Candidate, route: Route): Candidate {
+  const tautLiveMm = Math.min(candidate.shape.liveLengthMm, Math.max(candidate.tautLiveMm, liveMmOf(route)));
+  return { ...candidate, tautLiveMm };
+}
+
+function wantedMm({ slack }: RunSetting, { tautLiveMm }: Candidate): number {
+  return tautLiveMm * (1 + slack);
 }
 
 /** Each round may ask for more clamps; more rounds than this were never seen. */
 const MOST_ROUNDS = 3;
-
-function slackOf({ shape, tautLiveMm }: Candidate): number {
-  return shape.liveLengthMm / tautLiveMm - 1;
-}
 
 /** Whether its clamps stand on the taut way itself, which goes through them as it is. */
 function isClampedTaut({ clamps, route, tautLiveMm }: Candidate): boolean {

@@ -7,7 +7,7 @@ import { openAttempt } from '../layRun/attemptRoom.ts';
 import { EVERYTHING } from '../layRun/attempts.ts';
 import { distinctRoutes } from '../layRun/distinctRoutes.ts';
 import type { LayContext } from '../layRun/layContext.ts';
-import { layOf } from '../layRun/layOf.ts';
+import { layWell } from '../layRun/layWell.ts';
 import { runSetting } from '../layRun/runLimits.ts';
 
 /** How many ways are told at most; a hand can weigh no more. */
@@ -41,7 +41,7 @@ export function waysRound(context: LayContext, resolved: ResolvedRun, others: Tu
     const candidate = rough && room.fine(rough, part);
     return candidate === undefined
       ? []
-      : [layOf(context, setting, others, { candidate, startedAt: watch.now() }, part)];
+      : [layWell(context, setting, others, { candidate, startedAt: watch.now() }, part)];
   });
   const isClean = (lay: Lay): number => (lay.outcome === 'laid' ? 0 : 1);
   return lays.sort((p, q) => isClean(p) - isClean(q) || p.cutLengthMm - q.cutLengthMm);

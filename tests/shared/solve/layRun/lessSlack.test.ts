@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { UNWATCHED } from '../../../../shared/base/watch.ts';
 import type { Lay } from '../../../../shared/document/lay/schema.ts';
 import { buildTubeField } from '../../../../shared/solve/bay/tubeField.ts';
-import type { Candidate } from '../../../../shared/solve/layRun/candidate.ts';
 import { layRun } from '../../../../shared/solve/layRun/layRun.ts';
 import { reasonOf } from '../../../../shared/solve/layRun/reasonOf.ts';
 import { runSetting } from '../../../../shared/solve/layRun/runLimits.ts';
@@ -37,9 +36,8 @@ describe('a bend that is too tight', () => {
   const told = (supports: Lay['supports']): string => {
     const { at, limitMm } = lay.minRadius;
     const tight = { radiusMm: limitMm / 2, provenAtLeastMm: limitMm / 2, limitMm, at: { ...at, arcLengthMm: 150 } };
-    const candidate = { shape: { settled: true } } as Candidate;
     const setting = runSetting(project.project, project.runs[0]!);
-    return reasonOf({ ...lay, clearances: [], minRadius: tight, supports }, candidate, setting, () => undefined);
+    return reasonOf({ ...lay, clearances: [], minRadius: tight, supports }, ['limits'], setting, () => undefined);
   };
 
   it('names the clamps that it lies between, and how far apart they stand', () => {

@@ -127,7 +127,7 @@ describe('a suction hose', () => {
   });
 
   it('in a corner too tight for it is laid, and says so', () => {
-    const pump: Side = { at: [380, 230, 0], axis: [0, -1, 0] };
+    const pump: Side = { at: [384, 234, 0], axis: [0, -1, 0] };
     const { lay, checks } = lie(bayOf([]), tank, pump, { service: SUCTION }, hose);
     expect(lay.outcome).toBe('laid');
     expect(lay.givenUp).toMatchObject([{ wish: 'calm-suction' }]);
