@@ -1,16 +1,35 @@
-import { addScaled, anySquareTo, cross, distance, lerp, type Vec3 } from '../../base/vec3.ts';
+import { ROUNDING_MM } from '../../base/tolerances.ts';
+import {
+  addScaled,
+  anySquareTo,
+  cross,
+  distance,
+  dot,
+  length,
+  lerp,
+  rejectFrom,
+  sub,
+  type Vec3,
+} from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type Pose, reversedPose } from '../../geometry/arcLinePath.ts';
 import { type ClearSpace, wayOfFallMm } from './clearSpace.ts';
+import { cellFor } from './firstWays.ts';
 import { givenWay, ROOMY_MM, roomAt } from './givenWay.ts';
 import { cellAt, type GoalDistance, type Grid, gridOver } from './goalDistance.ts';
-import { HEADING_BINS, headingBin } from './headingBin.ts';
+import { headingBin, headingBins } from './headingBin.ts';
+import { LeastSeen } from './leastSeen.ts';
 import { NodeQueue } from './nodeQueue.ts';
 
 /** Over the least radius, where nothing finer is asked: the length of a step, the cells of which one state is kept for each heading, and those in which two states meet. */
 const STEP_RADII = 0.35;
 const CELL_RADII = 0.3;
 const MEETING_RADII = 0.35;
+/** Strips of headings told apart, and where it explores: there a step turns by more than a bin, so that what it leads to is not taken for one. */
+const STRIPS = { led: 4, exploring: 6 } as const;
+/** Over the least radius: the cells in which states are counted where it explores; no more of them than are soon looked at all round. */
+const SEEN_RADII = 0.5;
+const MOST_SEEN = 7_500;
 /** mm. A step is looked at in places no further apart than this. */
 const PROBE_MM = 8;
 const TURNS = 8;
@@ -36,6 +55,8 @@ export interface ThreadLimits {
   readonly fineness: number;
   /** over the least radius: that of the bends; below 1 they catch up with what steps to eight sides cannot quite follow */
   readonly radiusShare: number;
+  /** for lines that the guides lead past: half of the states are gone on from where that was done least */
+  readonly explores: boolean;
   readonly mostStates: number;
 }
 
@@ -54,7 +75,8 @@ export interface BentThread {
  * weighted A* over poses (one state for a cell and a bin of headings, the pose itself exact) from both ends by turns until two
  * states meet, so that neither has to find its way into the other's pocket. Steps are a straight and arcs to eight sides, and
  * where it is narrow they give way sideways: a tube or hole with no room to spare is found from a step that comes near it. States headed
- * against their guide wait for what it takes to turn. `toGoals`, `toStarts`: guides; `price`: how many times dearer than elsewhere a place is.
+ * against their guide wait for what it takes to turn. Where it explores, a step that gives way also turns with what it gives way to, as far as a
+ * bend may: it follows a tube whose bends are as sharp as they may be. `toGoals`, `toStarts`: guides; `price`: how many times dearer than elsewhere a place is.
  */
 export function bentThread(
   space: ClearSpace,
@@ -63,15 +85,21 @@ export function bentThread(
   goals: readonly Pose[],
   radiusMm: number,
   price: (place: Vec3) => number,
-  { fineness, radiusShare, mostStates }: ThreadLimits,
+  { fineness, radiusShare, explores, mostStates }: ThreadLimits,
   watch: Watch,
 ): BentThread {
+  const { bounds } = space.field;
   const shared: Shared = {
     space,
     price,
     radiusMm,
-    cells: gridOver(space.field.bounds, (CELL_RADII * radiusMm) / fineness),
-    meetings: gridOver(space.field.bounds, (MEETING_RADII * radiusMm) / fineness),
+    strips: explores ? STRIPS.exploring : STRIPS.led,
+    cells: gridOver(bounds, (CELL_RADII * radiusMm) / fineness),
+    meetings: gridOver(bounds, (MEETING_RADII * radiusMm) / fineness),
+    ...(explores && {
+      seen: gridOver(bounds, cellFor(space, SEEN_RADII * radiusMm, MOST_SEEN)),
+      mostTurnRad: STEP_RADII / fineness / radiusShare,
+    }),
   };
   const ahead = new Side(shared, toGoals, starts);
   const back = new Side(shared, toStarts, goals.map(reversedPose));
@@ -79,7 +107,7 @@ export function bentThread(
   for (let expanded = 0; expanded < mostStates; expanded++) {
     if (expanded % STATES_BETWEEN_CANCEL_CHECKS === 0) stopIfCancelled(watch);
     const [own, other] = expanded % 2 === 0 ? [ahead, back] : [back, ahead];
-    const node = own.next();
+    const node = explores && expanded % 4 >= 2 ? own.nextWhereLeastSeen() : own.next();
     if (node < 0) return { start: -1, goal: -1, expanded, emptied: true };
     for (const step of steps) {
       const made = own.take(node, step);
@@ -121,8 +149,12 @@ interface Shared {
   readonly space: ClearSpace;
   readonly price: (place: Vec3) => number;
   readonly radiusMm: number;
+  readonly strips: number;
   readonly cells: Grid;
   readonly meetings: Grid;
+  /** where it explores: cells in which states are counted, and what a step turns by at most */
+  readonly seen?: Grid;
+  readonly mostTurnRad?: number;
 }
 
 interface State {
@@ -144,20 +176,36 @@ class Side {
   private readonly best = new Map<number, number>();
   private readonly meetings = new Map<number, number>();
   private readonly queue = new NodeQueue();
+  private readonly leastSeen: LeastSeen | undefined;
+  private readonly goneOn: boolean[] = [];
   private readonly shared: Shared;
   private readonly guide: GoalDistance;
 
   constructor(shared: Shared, guide: GoalDistance, ends: readonly Pose[]) {
     this.shared = shared;
     this.guide = guide;
+    this.leastSeen = shared.seen && new LeastSeen(shared.seen);
     for (const [root, { point, direction }] of ends.entries()) this.add(point, direction, 0, -1, 0, root);
   }
 
   /** The state to go on from; -1 when there is none. */
   next(): number {
     let node = this.queue.pop();
-    while (node >= 0 && this.best.get(this.state(node).key) !== node) node = this.queue.pop();
+    while (node >= 0 && !this.isOpen(node)) node = this.queue.pop();
+    if (node >= 0) this.goneOn[node] = true;
     return node;
+  }
+
+  /** The same, from where fewest states were gone on from. */
+  nextWhereLeastSeen(): number {
+    const node = this.leastSeen?.pop((n) => this.isOpen(n)) ?? -1;
+    if (node < 0) return this.next();
+    this.goneOn[node] = true;
+    return node;
+  }
+
+  private isOpen(node: number): boolean {
+    return this.goneOn[node] !== true && this.best.get(this.state(node).key) === node;
   }
 
   /** The state a step leads to; -1 where it is blocked or no better than what is known there. */
@@ -168,12 +216,15 @@ class Side {
     const heading = combined([0, 0, 0], from.heading, aside, step.turn[0], step.turn[1]);
     const [f, g] = step.places.at(-1) as readonly [number, number];
     const end = combined(from.place, from.heading, aside, f, g);
-    if (this.isKnown(keyIn(this.shared.cells, end, heading), from.cost + step.lengthMm)) return -1;
+    if (this.isKnown(this.keyOf(end, heading), from.cost + step.lengthMm)) return -1;
     const walked = this.walked(from, step, aside);
     if (walked === undefined) return -1;
     const times = 1 + NARROW_COST * (ROOMY_MM - walked.leastMm);
     const cost = from.cost + (step.lengthMm + walked.movedMm) * times * this.shared.price(walked.place);
-    return this.add(walked.place, heading, cost, node, walked.sureMm, from.root);
+    const { mostTurnRad } = this.shared;
+    const isPushed = mostTurnRad !== undefined && walked.movedMm > 0;
+    const turned = isPushed ? turnedTowards(from, walked.place, mostTurnRad) : heading;
+    return this.add(walked.place, turned, cost, node, walked.sureMm, from.root);
   }
 
   /** A state of the other side where one of this side lies, headed the other way, and nothing much between. */
@@ -223,6 +274,10 @@ class Side {
     return { place, movedMm, leastMm, sureMm };
   }
 
+  private keyOf(place: Vec3, heading: Vec3): number {
+    return keyIn(this.shared.cells, place, heading, this.shared.strips);
+  }
+
   private isKnown(key: number, cost: number): boolean {
     const rival = this.best.get(key);
     return rival !== undefined && this.state(rival).cost <= cost;
@@ -233,7 +288,7 @@ class Side {
   }
 
   private add(place: Vec3, heading: Vec3, cost: number, parent: number, sureMm: number, root: number): number {
-    const key = keyIn(this.shared.cells, place, heading);
+    const key = this.keyOf(place, heading);
     if (this.isKnown(key, cost)) return -1;
     const leftMm = this.guide.at(...place);
     if (leftMm === Number.POSITIVE_INFINITY) return -1;
@@ -241,6 +296,7 @@ class Side {
     this.states.push({ place, heading, cost, parent, key, sureMm, root });
     this.best.set(key, node);
     this.meetings.set(keyIn(this.shared.meetings, place, heading), node);
+    this.leastSeen?.add(node, place);
     this.queue.push(cost + GREED * (leftMm + this.turnMm(place, heading)), node);
     return node;
   }
@@ -267,6 +323,16 @@ function combined(p: Vec3, a: Vec3, b: Vec3, f: number, g: number): Vec3 {
   return [p[0] + f * a[0] + g * b[0], p[1] + f * a[1] + g * b[1], p[2] + f * a[2] + g * b[2]];
 }
 
-function keyIn(grid: Grid, [x, y, z]: Vec3, heading: Vec3): number {
-  return cellAt(grid, x, y, z) * HEADING_BINS + headingBin(heading);
+/** The heading at the end of the circle that leaves a state and comes to a place, or after the most it may turn on the way there. */
+function turnedTowards({ place, heading }: State, to: Vec3, mostTurnRad: number): Vec3 {
+  const chord = sub(to, place);
+  const aside = rejectFrom(chord, heading);
+  const asideMm = length(aside);
+  if (asideMm < ROUNDING_MM) return heading;
+  const turn = Math.min(mostTurnRad, 2 * Math.atan2(asideMm, dot(chord, heading)));
+  return combined([0, 0, 0], heading, aside, Math.cos(turn), Math.sin(turn) / asideMm);
+}
+
+function keyIn(grid: Grid, [x, y, z]: Vec3, heading: Vec3, strips: number = STRIPS.led): number {
+  return cellAt(grid, x, y, z) * headingBins(strips) + headingBin(heading, strips);
 }

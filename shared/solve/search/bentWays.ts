@@ -13,9 +13,15 @@ export interface BentWays {
   readonly expanded: number;
 }
 
+/** How a line is looked for; mostStates: what it may cost. */
+export interface BentLook extends ThreadLimits {
+  readonly guides: NarrowGuides;
+}
+
 /** What the lines may cost, all together. */
-export interface BentLimits extends ThreadLimits {
+export interface BentLimits {
   readonly attempts: number;
+  readonly mostStates: number;
 }
 
 /** Where a line failed, later ones are so many times dearer: else they come by there again, only a little aside. */
@@ -23,11 +29,12 @@ const TIMES_DEARER = 10;
 
 /**
  * A way along a line that bends as a hose does and gives way where it is narrow, pushed clear. Where that fails the place
- * is made dear and another line is tried.
+ * is made dear, where it explores also what holds the hose there, and another line is tried. The looks take turns, until
+ * none of them finds a line any more.
  */
 export function bentWays(
   space: ClearSpace,
-  guides: NarrowGuides,
+  looks: readonly BentLook[],
   starts: readonly EndPose[],
   goals: readonly EndPose[],
   radiusMm: number,
@@ -35,19 +42,22 @@ export function bentWays(
   watch: Watch,
 ): BentWays {
   const [from, to] = [starts.map(({ pose }) => pose), goals.map(({ pose }) => pose)];
-  const both = narrowGuides(space, guides, from, to);
+  const led = looks.map((look) => ({ look, guides: narrowGuides(space, look.guides, from, to) }));
   const dear = new DearPlaces(radiusMm, TIMES_DEARER);
   let expanded = 0;
-  for (let attempt = 0; attempt < limits.attempts && expanded < limits.mostStates; attempt++) {
-    const left = { ...limits, mostStates: limits.mostStates - expanded };
-    const found = bentThread(space, both, from, to, radiusMm, (place) => dear.price(...place), left, watch);
+  let inVain = 0;
+  for (let attempt = 0; attempt < limits.attempts && expanded < limits.mostStates && inVain < led.length; attempt++) {
+    const { look, guides } = led[attempt % led.length] as (typeof led)[number];
+    const left = { ...look, mostStates: Math.min(look.mostStates, limits.mostStates - expanded) };
+    const found = bentThread(space, guides, from, to, radiusMm, (place) => dear.price(...place), left, watch);
     expanded += found.expanded;
-    if (found.line === undefined) break;
+    inVain = found.line === undefined ? inVain + 1 : 0;
+    if (found.line === undefined) continue;
     const start = starts[found.start] as EndPose;
     const goal = goals[found.goal] as EndPose;
     const pushed = pushClear(space, start.pose, goal.pose, found.line, radiusMm, watch);
     if (pushed.path) return { candidate: candidateOf(pushed.path, start.clockRad, goal.clockRad), expanded };
-    dear.add(found.line, pushed.worst);
+    for (const place of look.explores ? [...pushed.heldAt, pushed.worst] : [pushed.worst]) dear.add(found.line, place);
   }
   return { expanded };
 }

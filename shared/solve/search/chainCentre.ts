@@ -248,6 +248,15 @@ export function sharpestBend(chain: EvenChain): { readonly size: number; readonl
   return sharpest;
 }
 
+/** The corners at which the stretch round a corner begins and ends along which every bend is at least so sharp, 1 / mm. */
+export function sharpStretch(chain: EvenChain, corner: number, leastBend: number): readonly [number, number] {
+  const isSharp = (i: number): boolean => i > 0 && i < chain.length - 1 && bendAt(chain, i).size >= leastBend;
+  let [first, last] = [corner, corner];
+  while (isSharp(first - 1)) first--;
+  while (isSharp(last + 1)) last++;
+  return [first, last];
+}
+
 interface Bend {
   /** curvature as a vector, 1 / mm, and its size */
   readonly k: Vec3;

@@ -31,6 +31,8 @@ export interface Budget {
   readonly looksIntoNarrow: 'not' | 'by a line' | 'thoroughly';
   /** states that lines which bend as a hose does may cost after all else, where it is looked thoroughly */
   readonly lastBentStates: number;
+  /** states that lines which explore may cost when those found nothing either */
+  readonly exploringStates: number;
   /** whether ends that nothing joins are proven to be so before any search */
   readonly provesApart: boolean;
 }
@@ -49,6 +51,7 @@ const QUICK: Budget = {
   looksForShorter: 0,
   looksIntoNarrow: 'by a line',
   lastBentStates: 0,
+  exploringStates: 0,
   provesApart: true,
 };
 
@@ -67,6 +70,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     looksForShorter: 0,
     looksIntoNarrow: 'not',
     lastBentStates: 0,
+    exploringStates: 0,
     provesApart: true,
   },
   quick: QUICK,
@@ -85,22 +89,7 @@ export const BUDGETS: Record<Effort, Budget> = {
     looksForShorter: 1,
     looksIntoNarrow: 'thoroughly',
     lastBentStates: 36_000,
-    provesApart: true,
-  },
-  thorough: {
-    clocks: 24,
-    mostStates: 500_000,
-    lastStates: 200_000,
-    cornerStates: 800_000,
-    fineCornerStates: 800_000,
-    firstWays: 8,
-    shortcutFailures: 300,
-    cornerRounds: 200,
-    kicks: 150,
-    plugsPerWay: 3,
-    looksForShorter: 4,
-    looksIntoNarrow: 'thoroughly',
-    lastBentStates: 400_000,
+    exploringStates: 100_000,
     provesApart: true,
   },
 };

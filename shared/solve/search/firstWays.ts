@@ -135,8 +135,8 @@ function pointOf({ point }: Pose): Vec3 {
 }
 
 /** The wanted cell, or the least that keeps the grid's count of cells in bounds. */
-export function cellFor(space: ClearSpace, wantedMm: number): number {
+export function cellFor(space: ClearSpace, wantedMm: number, mostCells = MOST_CELLS): number {
   const { min, max } = space.field.bounds;
   const volume = (max[0] - min[0]) * (max[1] - min[1]) * (max[2] - min[2]);
-  return Math.max(wantedMm, Math.cbrt(volume / MOST_CELLS));
+  return Math.max(wantedMm, Math.cbrt(volume / mostCells));
 }

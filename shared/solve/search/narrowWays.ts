@@ -1,13 +1,12 @@
 import type { Watch } from '../../base/watch.ts';
 import { samplePath } from '../../geometry/arcLinePath.ts';
-import { type BentLimits, bentWays } from './bentWays.ts';
+import { type BentLimits, type BentLook, bentWays } from './bentWays.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
 import { type ClearSpace, clearSpace } from './clearSpace.ts';
 import { openCornerWays } from './cornerWays.ts';
 import type { EndPose } from './endPoses.ts';
 import { FineGrid } from './fineGrid.ts';
 import { guideGridFor } from './firstWays.ts';
-import type { NarrowGuides } from './narrowGuide.ts';
 import { pushClear } from './pushClear.ts';
 import { threadWays } from './threadWays.ts';
 
@@ -39,6 +38,17 @@ const FINER = 1.5;
 const SHARPER = 0.95;
 /** Of what the last lines may cost: those with finer steps and sharper bends, each state of which is four times as dear. */
 const SHARPER_SHARE = 0.25;
+/** Lines that explore, when all others have failed: how they are looked for in turn, how many, and what one may cost. */
+const EXPLORING_LOOKS = [
+  { guides: ROUGH_GUIDES, fineness: 1, radiusShare: 1, explores: true },
+  { guides: SHARP_GUIDES, fineness: 1, radiusShare: 0.95, explores: true },
+  { guides: ROUGH_GUIDES, fineness: 1, radiusShare: 0.9, explores: true },
+  { guides: SHARP_GUIDES, fineness: 1, radiusShare: 1, explores: true },
+  { guides: ROUGH_GUIDES, fineness: 1, radiusShare: 0.95, explores: true },
+  { guides: SHARP_GUIDES, fineness: 1, radiusShare: 0.9, explores: true },
+] as const;
+const EXPLORING_STATES = 30_000;
+const EXPLORING_ATTEMPTS = 24;
 /** Cells of the fine grid opened in the time that a state of a lattice takes. */
 const CELLS_A_STATE = 10;
 const GUESS_STEP_RADII = 0.1;
@@ -59,28 +69,37 @@ export function threadedWay(
 
 /**
  * A way through places too narrow for any lattice: one of several lines, or a way that gives up some clearance, pushed clear. lastStates:
- * what lines that bend as a hose does may cost after all else; sharper ones may cost a quarter more.
+ * what lines that bend as a hose does may cost after all else; sharper ones may cost a quarter more. exploringStates: what those that
+ * explore may cost when none of these is found.
  */
 export function narrowWay(
   space: ClearSpace,
   starts: readonly EndPose[],
   goals: readonly EndPose[],
   radiusMm: number,
-  lastStates: number,
+  { lastStates, exploringStates }: { readonly lastStates: number; readonly exploringStates: number },
   watch: Watch,
 ): NarrowWay {
   const other = new FineGrid(space, OTHER_CELL_MM);
-  const bent = (guides: NarrowGuides, limits: BentLimits): NarrowWay =>
-    bentWays(space, guides, starts, goals, radiusMm, limits, watch);
+  const bent = (
+    looks: readonly Omit<BentLook, 'mostStates'>[],
+    limits: BentLimits,
+    each = limits.mostStates,
+  ): NarrowWay => {
+    const limited = looks.map((look) => ({ ...look, mostStates: each }));
+    return bentWays(space, limited, starts, goals, radiusMm, limits, watch);
+  };
   const last = { attempts: LAST_ATTEMPTS, mostStates: lastStates };
+  const sharper = { attempts: LAST_ATTEMPTS, mostStates: SHARPER_SHARE * lastStates };
+  const exploring = { attempts: EXPLORING_ATTEMPTS, mostStates: exploringStates };
   const looks: readonly (() => NarrowWay)[] = [
-    () => bent(ROUGH_GUIDES, { ...FIRST_BENT, fineness: 1, radiusShare: 1 }),
-    () => bent(ROUGH_GUIDES, { ...FIRST_BENT, fineness: FINER, radiusShare: 1 }),
+    () => bent([{ guides: ROUGH_GUIDES, fineness: 1, radiusShare: 1, explores: false }], FIRST_BENT),
+    () => bent([{ guides: ROUGH_GUIDES, fineness: FINER, radiusShare: 1, explores: false }], FIRST_BENT),
     () => threaded(space, other, starts, goals, radiusMm, THREADS.other, watch),
     () => pushedGuess(space, starts, goals, radiusMm, watch),
-    () => bent(SHARP_GUIDES, { ...last, fineness: 1, radiusShare: 1 }),
-    () =>
-      bent(ROUGH_GUIDES, { ...last, mostStates: SHARPER_SHARE * lastStates, fineness: FINER, radiusShare: SHARPER }),
+    () => bent([{ guides: SHARP_GUIDES, fineness: 1, radiusShare: 1, explores: false }], last),
+    () => bent([{ guides: ROUGH_GUIDES, fineness: FINER, radiusShare: SHARPER, explores: false }], sharper),
+    () => bent(EXPLORING_LOOKS, exploring, EXPLORING_STATES),
   ];
   let expanded = 0;
   for (const look of looks) {

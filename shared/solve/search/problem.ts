@@ -38,7 +38,7 @@ export type EndChoice =
  * `glance` only asks whether there is a way that is not hard to find; `unkicked` is `quick` for ways that only lead, whose
  * last per cent of length nobody measures.
  */
-export type Effort = 'glance' | 'unkicked' | 'quick' | 'normal' | 'thorough';
+export type Effort = 'glance' | 'unkicked' | 'quick' | 'normal';
 
 export interface SearchProblem {
   readonly from: EndChoice;

@@ -2,7 +2,7 @@ import { addScaled, distance, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import type { ArcLinePath, Pose } from '../../geometry/arcLinePath.ts';
 import { BandedLeastSquares } from './bandedLeastSquares.ts';
-import { type Asked, ChainCentre, sharpestBend } from './chainCentre.ts';
+import { type Asked, ChainCentre, sharpestBend, sharpStretch } from './chainCentre.ts';
 import { type ClearSpace, isPathClear } from './clearSpace.ts';
 import { type EvenChain, edgeMm, evenChainAlong, evenedChain, pathOfEvenChain } from './evenChain.ts';
 
@@ -37,6 +37,8 @@ const LEAST_DAMPING = 1e-6;
 const DAMPING = { down: 0.2, up: 10 };
 const TRIES_A_STEP = 12;
 const HALVINGS = 8;
+/** Share of the sharpest bend allowed at which a bend counts as about as sharp as it may be. */
+const SHARP = 0.97;
 /** When no step can be made, what was learnt is forgotten and this much more is allowed. */
 const LOOSENED = 1.5;
 
@@ -44,6 +46,8 @@ export interface Pushed {
   readonly path?: ArcLinePath;
   /** where it still fails worst, when it does */
   readonly worst: Vec3;
+  /** and where the bend round that place begins and ends along which it is about as sharp as it may be: what holds it there */
+  readonly heldAt: readonly Vec3[];
 }
 
 /**
@@ -103,7 +107,7 @@ class Push {
       stopIfCancelled(watch);
       if (this.shortMm() <= 0 && this.overBent() <= 0) {
         const path = pathOfEvenChain(this.chain, this.start, this.radiusMm);
-        if (path !== undefined && isPathClear(this.space, path)) return { path, worst: this.start.point };
+        if (path !== undefined && isPathClear(this.space, path)) return { path, worst: this.start.point, heldAt: [] };
         if (++this.aim >= AIMED_MARGINS_MM.length) break;
         this.marginSlackMm = Math.max(this.marginSlackMm, this.shortMm() + MARGIN_LEFT_MM.always);
       }
@@ -113,7 +117,8 @@ class Push {
       if (!this.step()) this.loosen();
       this.setEvenly();
     }
-    return { worst: this.worst() };
+    const worst = this.worst();
+    return { worst, heldAt: this.heldAt(worst) };
   }
 
   private get aimedMm(): number {
@@ -134,6 +139,13 @@ class Push {
     const { corner } = sharpestBend(this.chain);
     const byMargin = this.shortMm() > BEND_MM * this.overBent();
     return byMargin ? this.centre.worstPlace(this.chain, this.margins) : (this.chain[corner] as Vec3);
+  }
+
+  private heldAt(worst: Vec3): Vec3[] {
+    let nearest = 1;
+    for (let i = 1; i < this.chain.length - 1; i++)
+      if (distance(this.chain[i] as Vec3, worst) < distance(this.chain[nearest] as Vec3, worst)) nearest = i;
+    return sharpStretch(this.chain, nearest, SHARP * this.mostBend).map((corner) => this.chain[corner] as Vec3);
   }
 
   private tighten(): void {

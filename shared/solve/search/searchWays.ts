@@ -191,6 +191,7 @@ function bestFirstCandidate(setting: Setting): First {
   const { minRadiusMm } = problem;
   const mostStates = space.fall === undefined ? budget.lastStates : budget.mostStates;
   const limits = { mostStates, wanted: budget.firstWays };
+  const narrowLimits = { lastStates: budget.lastBentStates, exploringStates: budget.exploringStates };
   const coarse = bothWays(setting, CORNER_FINENESS.coarse);
   const fine = bothWays(setting, CORNER_FINENESS.fine);
   // What mostly finds a way comes first; the line through a tube costs less than a finer lattice.
@@ -201,7 +202,7 @@ function bestFirstCandidate(setting: Setting): First {
     () => fine.back(FIRST_LOOK_STATES),
     () => fine.ahead(FIRST_LOOK_STATES),
     ...(looksIntoNarrow === 'thoroughly'
-      ? [() => firstOf(narrowWay(space, starts, goals, minRadiusMm, budget.lastBentStates, watch))]
+      ? [() => firstOf(narrowWay(space, starts, goals, minRadiusMm, narrowLimits, watch))]
       : []),
     () => coarse.ahead(budget.cornerStates),
     () => fine.ahead(budget.fineCornerStates),

@@ -23,11 +23,11 @@ const GUIDES = [
   { cellMm: 10, looksForPlaces: false },
   { cellMm: 8, looksForPlaces: true },
 ] as const;
-const LIMITS = { fineness: 1, radiusShare: 1, mostStates: 100_000 };
+const LOOK = { fineness: 1, radiusShare: 1, explores: false, mostStates: 100_000 };
 
 function thread(around: ClearSpace, starts = [start], goals = [goal]) {
   const guides = narrowGuides(around, GUIDES[1], starts, goals);
-  return bentThread(around, guides, starts, goals, RADIUS_MM, () => 1, LIMITS, UNWATCHED);
+  return bentThread(around, guides, starts, goals, RADIUS_MM, () => 1, LOOK, UNWATCHED);
 }
 
 it('leaves and arrives as the ends point, bends about as a hose may, and is hardly anywhere short', () => {
@@ -46,8 +46,8 @@ it('leaves and arrives as the ends point, bends about as a hose may, and is hard
 
 it.each(GUIDES)('becomes a way through the hole, the same one each time, by %o', (guides) => {
   const ends = [[{ clockRad: 0, pose: start }], [{ clockRad: 0, pose: goal }]] as const;
-  const limits = { ...LIMITS, attempts: 4 };
-  const find = () => bentWays(space, guides, ends[0], ends[1], RADIUS_MM, limits, UNWATCHED);
+  const limits = { mostStates: 100_000, attempts: 4 };
+  const find = () => bentWays(space, [{ ...LOOK, guides }], ends[0], ends[1], RADIUS_MM, limits, UNWATCHED);
   const first = find();
   expect(first.candidate).toBeDefined();
   expect(find()).toEqual(first);
@@ -64,4 +64,40 @@ it('leaves as that one of several ends points which it says it took', () => {
 it('answers none where the wall has no hole, and soon', () => {
   const shut: ClearSpace = { ...space, field: analyticField([{ kind: 'wall', x: 0, holes: [] }], KEEP_MM, BOUNDS) };
   expect(thread(shut)).toMatchObject({ expanded: 0, emptied: true });
+});
+
+/** A second wall close behind, its hole far aside: the guide leads straight on from the first hole, where no hose can turn so soon. */
+const ASIDE = analyticField(
+  [
+    {
+      kind: 'wall',
+      x: 0,
+      holes: [
+        { y: 60, z: 40, radius: KEEP_MM + 3 },
+        { y: -220, z: -200, radius: KEEP_MM + 3 },
+      ],
+    },
+    {
+      kind: 'wall',
+      x: -60,
+      holes: [
+        { y: -120, z: 200, radius: KEEP_MM + 3 },
+        { y: -220, z: -200, radius: KEEP_MM + 3 },
+      ],
+    },
+  ],
+  KEEP_MM,
+  BOUNDS,
+);
+
+it('explored, finds the holes that the guide leads past, with fewer states than led', () => {
+  const around = { ...space, field: ASIDE };
+  const guides = narrowGuides(around, GUIDES[1], [start], [goal]);
+  const line = (explores: boolean) =>
+    bentThread(around, guides, [start], [goal], RADIUS_MM, () => 1, { ...LOOK, explores }, UNWATCHED);
+  const [led, explored] = [line(false), line(true)];
+  expect(explored.line).toBeDefined();
+  expect(explored.expanded).toBeLessThan(led.expanded);
+  for (const [x, y, z] of explored.line!) expect(ASIDE.marginMm(x, y, z, 50)).toBeGreaterThan(-0.5);
+  expect(line(true)).toEqual(explored);
 });

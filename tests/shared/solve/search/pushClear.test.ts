@@ -94,6 +94,8 @@ describe('a plane wall with one round hole', () => {
     const pushed = pushClear(space, start, held, line, RADIUS_MM, UNWATCHED);
     expect(pushed.path).toBeUndefined();
     expect(pushed.worst.every(Number.isFinite)).toBe(true);
+    expect(pushed.heldAt).toHaveLength(2);
+    for (const place of pushed.heldAt) expect(distance(place, start.point)).toBeLessThan(2 * RADIUS_MM);
   });
 
   it('turned round, is passed as well', () => {
