@@ -1,5 +1,5 @@
 import type { Watch } from '../../base/watch.ts';
-import { bentThread, type ThreadLimits } from './bentThread.ts';
+import { bentThread, type ThreadGuides, type ThreadLimits } from './bentThread.ts';
 import { type Candidate, candidateOf } from './candidate.ts';
 import type { ClearSpace } from './clearSpace.ts';
 import { DearPlaces } from './dearPlaces.ts';
@@ -42,12 +42,14 @@ export function bentWays(
   watch: Watch,
 ): BentWays {
   const [from, to] = [starts.map(({ pose }) => pose), goals.map(({ pose }) => pose)];
-  const led = looks.map((look) => ({ look, guides: narrowGuides(space, look.guides, from, to) }));
+  const kinds = [...new Set(looks.map(({ guides }) => guides))];
+  const guidesOf = new Map(kinds.map((kind) => [kind, narrowGuides(space, kind, from, to)]));
   const dear = new DearPlaces(radiusMm, TIMES_DEARER);
   let expanded = 0;
   let inVain = 0;
-  for (let attempt = 0; attempt < limits.attempts && expanded < limits.mostStates && inVain < led.length; attempt++) {
-    const { look, guides } = led[attempt % led.length] as (typeof led)[number];
+  for (let attempt = 0; attempt < limits.attempts && expanded < limits.mostStates && inVain < looks.length; attempt++) {
+    const look = looks[attempt % looks.length] as BentLook;
+    const guides = guidesOf.get(look.guides) as ThreadGuides;
     const left = { ...look, mostStates: Math.min(look.mostStates, limits.mostStates - expanded) };
     const found = bentThread(space, guides, from, to, radiusMm, (place) => dear.price(...place), left, watch);
     expanded += found.expanded;
