@@ -1,7 +1,9 @@
 import { SAME_POINT_MM, SLACK_LEFT } from '../../base/tolerances.ts';
+import { distance, type Vec3 } from '../../base/vec3.ts';
 import type { Breath } from '../../document/lay/schema.ts';
 import { type Attempt, EVERYTHING } from './attempts.ts';
 import type { Candidate } from './candidate.ts';
+import type { Shape } from './relaxRoute.ts';
 import type { RunSetting } from './runSetting.ts';
 import { brokenByShape } from './shapeLine.ts';
 
@@ -38,7 +40,7 @@ export function lacksOf(setting: RunSetting, found: Found): readonly Lack[] {
     limits: () => judgement.breaksMm > 0 || attempt.clearanceShare < 1,
     fall: () => brokenByShape(setting, shape).some(({ wish }) => wish === 'fall'),
     slack: () => !byHand && missingMm(setting, candidate) > 0,
-    breath: () => choosesSlack(setting) && breathing.some((b) => b.taut && isTakenUp(setting, b)),
+    breath: () => choosesSlack(setting) && breathing.some((b) => isTakenUp(setting, b) && pullsTaut(candidate, b)),
   };
   return (Object.keys(lacks) as Lack[]).filter((lack) => lacks[lack]());
 }
@@ -57,6 +59,25 @@ export function slackOf({ shape, tautLiveMm }: Pick<Candidate, 'shape' | 'tautLi
 export function missingMm(setting: RunSetting, { shape, tautLiveMm }: Candidate): number {
   if (!choosesSlack(setting)) return 0;
   return Math.max(0, tautLiveMm * (1 + setting.slack - SLACK_LEFT) - shape.liveLengthMm);
+}
+
+/**
+ * Whether a hose is surely taut at a length that pressure gives it: shorter than its taut lay, or than the straight lines from mouth to clamp
+ * to mouth as it was fitted, its ends at their clocks. One that found no shape there and is longer may have bent its tails, or slid in
+ * its clamps.
+ */
+function pullsTaut({ shape, tautLiveMm }: Candidate, { taut, liveLengthMm }: Breath): boolean {
+  if (!taut) return false;
+  const order = shape.holds
+    .map((_, i) => i)
+    .sort((i, k) => (shape.holdsAtMm[i] as number) - (shape.holdsAtMm[k] as number));
+  const places = [
+    shape.a.mouthPoint,
+    ...order.map((i) => (shape.holds[i] as Shape['holds'][number]).pose.point),
+    shape.b.mouthPoint,
+  ];
+  const straightMm = places.slice(1).reduce((sum, place, i) => sum + distance(place, places[i] as Vec3), 0);
+  return liveLengthMm < Math.max(tautLiveMm, straightMm);
 }
 
 /** Whether the slack that is wanted takes up what pressure shortens the hose by. */

@@ -2,7 +2,6 @@ import type { Watch } from '../../base/watch.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { openAttempt } from './attemptRoom.ts';
 import type { FieldsOfRun } from './fieldOfRun.ts';
-import { lacksAtMostSlack } from './lacksOf.ts';
 import type { LayContext } from './layContext.ts';
 import type { RunSetting } from './runSetting.ts';
 import { throughClamps } from './throughClamps.ts';
@@ -22,14 +21,14 @@ export function withLessSlack(
   fields: FieldsOfRun,
 ): Tried | undefined {
   const asksAll = attempt.clearanceShare === 1 && attempt.tailShare === 1 && attempt.blind !== true;
-  if (!asksAll || run.cutLengthMm !== undefined) return undefined;
+  if (candidate.judgement.fault === 0 || !asksAll || run.cutLengthMm !== undefined) return undefined;
   const setting = attempt.givesUpCharacter === true ? { ...run, characterAsked: false } : run;
   const room = openAttempt(context, setting, others, attempt, watch, fields);
   const short = room?.lie([candidate.route], [candidate.route], watch, 'short');
   if (room === undefined || short?.judgement.fault !== 0) return undefined;
   const fine = room.fine(short, watch);
+  if (fine.judgement.fault > 0) return undefined;
   const { asked } = fields(attempt.clearanceShare);
   const told = throughClamps({ setting, field: asked, lie: () => undefined, fine: (c) => c }, fine, watch);
-  const tried = { candidate: told, attempt };
-  return lacksAtMostSlack(setting, tried) ? tried : undefined;
+  return { candidate: told, attempt };
 }
