@@ -14,11 +14,15 @@ export interface Attempt {
   readonly givesUpCharacter?: boolean;
   /** true = only the shortest way, quickly: for trying many things one after the other */
   readonly brief?: boolean;
+  /** true = only along the shortest way and gentler ones, not on other sides of things */
+  readonly keepsItsSides?: boolean;
   /** true = the shortest way is looked for with all means, also such as seldom find what a quick look does not */
   readonly thorough?: boolean;
 }
 
 export const EVERYTHING: Attempt = { clearanceShare: 1, tailShare: 1 };
+/** Nothing given up, and not looked for all round. */
+export const EVERYTHING_BESIDE: Attempt = { ...EVERYTHING, keepsItsSides: true };
 /** Nothing given up where a quick look found no way. */
 export const EVERYTHING_SOUGHT: Attempt = { ...EVERYTHING, thorough: true };
 /** Only where the service asks something of the shape: all of the rest is kept before any clearance is given up. */

@@ -2,7 +2,7 @@ import type { Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
 import type { TubeField } from '../bay/tubeField.ts';
-import { ATTEMPTS, type Attempt, EVERYTHING, EVERYTHING_SOUGHT, WITHOUT_CHARACTER } from './attempts.ts';
+import { ATTEMPTS, type Attempt, EVERYTHING, EVERYTHING_BESIDE, EVERYTHING_SOUGHT, WITHOUT_CHARACTER } from './attempts.ts';
 import { breatheWell } from './breatheWell.ts';
 import { layBundled } from './bundled.ts';
 import { contactOfRun } from './contactOfRun.ts';
@@ -29,6 +29,11 @@ export function layRun(context: LayContext, resolved: ResolvedRun, others: TubeF
 /** As `layRun`, but no room is given up where the run does not lie clean: `near-miss` or `no-way` then, and much sooner. */
 export function layAsAsked(context: LayContext, resolved: ResolvedRun, others: TubeField, watch: Watch): Lay {
   return layWith([EVERYTHING, WITHOUT_CHARACTER], context, resolved, others, watch);
+}
+
+/** As `layAsAsked`, sooner: not on other sides of things than the shortest way and gentler ones go. */
+export function layBeside(context: LayContext, resolved: ResolvedRun, others: TubeField, watch: Watch): Lay {
+  return layWith([EVERYTHING_BESIDE], context, resolved, others, watch);
 }
 
 /** As `layRun`, for a run known to find no way that keeps all that is asked, such as among fewer hoses: that is not looked for again, but with all means. */

@@ -53,39 +53,51 @@ function findInRoom(room: AttemptRoom, attempt: Attempt, isAnywhere: boolean, wa
   const along = room.lie(shortest, shortest, partOf(watch, 0.3, 0.4), isQuickLook ? 'all' : 'plain');
   if (along?.judgement.content === true || attempt.brief === true) return along;
   if (along?.judgement.fault === 0) return findAsWished(room, along, shortest, watch);
-  return findOnOtherSides(room, along, shortest, watch);
+  const beside = findBeside(room, along, shortest, partOf(watch, 0.4, 0.5));
+  if (beside?.judgement.fault === 0 || attempt.keepsItsSides === true) return beside;
+  return findOnOtherSides(room, beside, shortest, partOf(watch, 0.5, 1));
 }
 
 /**
- * Where the hose does not lie clean along the shortest way: a gentler way first, which leaves it room and mostly goes the
- * same sides, with clamps where it needs them; only then gentler ways and those on other sides of things.
+ * Where the hose does not lie clean along the shortest way: a gentler way, which leaves it room and mostly goes the same sides, with
+ * clamps where it needs them.
  */
-function findOnOtherSides(
+function findBeside(
   room: AttemptRoom,
   along: Candidate | undefined,
   shortest: readonly Route[],
   watch: Watch,
 ): Candidate | undefined {
-  const { minRadiusMm } = room.setting;
-  let beside = along;
+  let best = along;
   const routes = [...shortest];
   for (const [i, times] of [GENTLER, GENTLEST].entries()) {
-    const part = partOf(watch, 0.4 + 0.05 * i, 0.45 + 0.05 * i);
-    const gentle = room.routes(minRadiusMm * times, 1, 'unkicked', partOf(part, 0, 0.4));
+    const part = partOf(watch, 0.5 * i, 0.5 * (i + 1));
+    const gentle = room.routes(room.setting.minRadiusMm * times, 1, 'unkicked', partOf(part, 0, 0.4));
     routes.push(...gentle);
-    beside = betterOf(beside, room.lie(gentle, shortest, partOf(part, 0.4, 0.6), 'plain'));
-    if (beside?.judgement.fault === 0) return beside;
-    beside = betterOf(beside, room.lie(routes, shortest, partOf(part, 0.6, 1), 'snug'));
-    if (beside?.judgement.fault === 0) return beside;
+    best = betterOf(best, room.lie(gentle, shortest, partOf(part, 0.4, 0.6), 'plain'));
+    if (best?.judgement.fault === 0) break;
+    best = betterOf(best, room.lie(routes, shortest, partOf(part, 0.6, 1), 'snug'));
+    if (best?.judgement.fault === 0) break;
   }
+  return best;
+}
+
+/** Where no gentler way beside the shortest helped: gentler ways and those on other sides of things. */
+function findOnOtherSides(
+  room: AttemptRoom,
+  beside: Candidate | undefined,
+  shortest: readonly Route[],
+  watch: Watch,
+): Candidate | undefined {
+  const { minRadiusMm } = room.setting;
   const sideRoutes = (radiusMm: number, part: Watch): readonly Route[] =>
     room.routes(radiusMm, WAYS, radiusMm > minRadiusMm ? 'unkicked' : 'quick', part);
-  const close = sideRoutes(minRadiusMm, partOf(watch, 0.5, 0.6));
-  const gentle = sideRoutes(minRadiusMm * GENTLER, partOf(watch, 0.6, 0.8));
+  const close = sideRoutes(minRadiusMm, partOf(watch, 0, 0.2));
+  const gentle = sideRoutes(minRadiusMm * GENTLER, partOf(watch, 0.2, 0.6));
   // The close routes are looked for anew: mostly the first of them is the shortest again.
   const sides = distinctRoutes([...shortest, ...close], room.led);
-  const best = betterOf(beside, room.lie([...sides, ...gentle], sides, partOf(watch, 0.8, 0.9)));
+  const best = betterOf(beside, room.lie([...sides, ...gentle], sides, partOf(watch, 0.6, 0.8)));
   if (best?.judgement.fault === 0) return best;
-  const gentlest = sideRoutes(minRadiusMm * GENTLEST, partOf(watch, 0.9, 0.95));
-  return betterOf(best, room.lie(gentlest, sides, partOf(watch, 0.95, 1)));
+  const gentlest = sideRoutes(minRadiusMm * GENTLEST, partOf(watch, 0.8, 0.9));
+  return betterOf(best, room.lie(gentlest, sides, partOf(watch, 0.9, 1)));
 }

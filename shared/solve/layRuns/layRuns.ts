@@ -14,7 +14,7 @@ import { towardsAll } from './towardsAll.ts';
 /**
  * Lays several runs that keep clear of each other. kept: lays of other runs that stay as they are. In rounds: each run
  * is laid by itself among what lies already; of those that lie clean, as many as can stay together do, and the others are
- * laid again round them. A run that finds no clean way waits; then it is given the way that it has without the others,
+ * laid again round them, on the sides of things where it mostly goes. A run that finds no clean way waits; then it is given the way that it has without the others,
  * the runs in that way are laid again round it, and the change is kept where all of them lie clean. What still waits is
  * laid as well as can be, with what it breaks. What stands on the ports of a run stands in the others' way from the start. The lays of a round do not depend on each other, so a crew may make them
  * at once; who makes them, and the order of runs in the project, change nothing in the answer. In the project's order.
@@ -49,7 +49,7 @@ export async function layRuns(
 
 async function layAll(bench: Bench, watch: Watch): Promise<void> {
   const { laid, order, tried, free } = bench;
-  const first = await settleRound(bench, laid, order, partOf(watch, 0, 0.45));
+  const first = await settleRound(bench, laid, order, 'as-asked', partOf(watch, 0, 0.45));
   for (const { lay } of first.tried) free.set(lay.run, lay);
   // A run that does not lie clean by itself will not among others. What to show where nothing was found takes longest to
   // find, so it is looked for while others are laid.
@@ -57,8 +57,10 @@ async function layAll(bench: Bench, watch: Watch): Promise<void> {
   const silent: Watch = { ...watch, report: () => undefined };
   const early = layAsWellAsCanBe(bench, hopeless, new Map(laid), silent, true);
   early.catch(() => undefined);
-  const failed = [...first.failed, ...(await settleRuns(bench, laid, first.open, partOf(watch, 0.45, 0.7)))];
-  for (const { lay } of failed) if (lay.outcome === 'near-miss') tried.set(lay.run, lay);
+  // What lies clean by itself is given room sooner than it is looked for on all sides of what took its way.
+  const later = await settleRuns(bench, laid, first.open, 'beside', partOf(watch, 0.45, 0.7));
+  const failed = [...first.failed, ...later];
+  for (const { lay } of first.failed) if (lay.outcome === 'near-miss') tried.set(lay.run, lay);
   const waiting = order.filter(({ run }) => failed.some(({ lay }) => lay.run === run.id));
   const without = await makeRooms(bench, waiting, partOf(watch, 0.7, 0.85));
   await mendRuns(bench, partOf(watch, 0.85, 0.9));

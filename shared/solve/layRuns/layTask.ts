@@ -8,14 +8,21 @@ import { relayOne } from '../handLay/relayNear.ts';
 import { lineOfBreath } from '../layRun/breathe.ts';
 import type { LayContext } from '../layRun/layContext.ts';
 import { layIfClean } from '../layRun/layIfClean.ts';
-import { layAsAsked, layRun, layWithLess, layWithLessBriefly } from '../layRun/layRun.ts';
+import { layAsAsked, layBeside, layRun, layWithLess, layWithLessBriefly } from '../layRun/layRun.ts';
 
 /**
- * as-asked: clean or not at all; as-well-as-can-be: with what it breaks; with-less: the same for a run that is known to find
+ * as-asked: clean or not at all; beside: the same, not looked for on other sides of things; as-well-as-can-be: with what it breaks; with-less: the same for a run that is known to find
  * no way that keeps all; with-less-briefly: the same, with no look for such a way by all means; if-clean: no lay where it is not clean; near: again
  * near a line.
  */
-export type LayHow = 'as-asked' | 'as-well-as-can-be' | 'with-less' | 'with-less-briefly' | 'if-clean' | 'near';
+export type LayHow =
+  | 'as-asked'
+  | 'beside'
+  | 'as-well-as-can-be'
+  | 'with-less'
+  | 'with-less-briefly'
+  | 'if-clean'
+  | 'near';
 
 /** One run to be laid, in words that can be sent to another worker: plain data, and all that the lay depends on beside its context. */
 export interface LayTask {
@@ -44,6 +51,7 @@ export function doLayTask(context: LayContext, { how, run, others, near }: LayTa
   }
   const work = {
     'as-asked': layAsAsked,
+    beside: layBeside,
     'as-well-as-can-be': layRun,
     'with-less': layWithLess,
     'with-less-briefly': layWithLessBriefly,

@@ -47,7 +47,7 @@ async function roomFor(bench: Bench, run: ResolvedRun, watch: Watch): Promise<Ru
   const trial = new Map(bench.laid).set(own.lay.run, own.lay);
   for (const other of lifted) trial.delete(other.run.id);
   const silent: Watch = { ...watch, report: () => undefined };
-  const failed = await settleRuns(bench, trial, lifted, silent, true);
+  const failed = await settleRuns(bench, trial, lifted, 'as-asked', silent, true);
   if (failed.length > 0) return undefined;
   return [own, ...lifted.map((other) => ({ run: other, lay: trial.get(other.run.id) as Lay }))];
 }

@@ -24,10 +24,11 @@ export async function settleRound(
   bench: Bench,
   laid: Map<string, Lay>,
   runs: readonly ResolvedRun[],
+  how: 'as-asked' | 'beside',
   watch: Watch,
 ): Promise<Round> {
   const ready = runs.filter((run, i) => !runs.slice(0, i).some((before) => areMates(bench, before, run)));
-  const lays = await layEach(bench, ready, 'as-asked', laid, watch, (name) => `laying ${name}`);
+  const lays = await layEach(bench, ready, how, laid, watch, (name) => `laying ${name}`);
   const tried = ready.map((run, i): RunLaid => ({ run, lay: lays[i] as Lay }));
   const stay = withoutConflicts(
     bench,
@@ -54,13 +55,14 @@ export async function settleRuns(
   bench: Bench,
   laid: Map<string, Lay>,
   runs: readonly ResolvedRun[],
+  how: 'as-asked' | 'beside',
   watch: Watch,
   allOrNone = false,
 ): Promise<RunLaid[]> {
   const failed: RunLaid[] = [];
   let open = runs;
   for (let from = 0; open.length > 0 && !(allOrNone && failed.length > 0); from += ROUND_SHARE * (1 - from)) {
-    const round = await settleRound(bench, laid, open, partOf(watch, from, from + ROUND_SHARE * (1 - from)));
+    const round = await settleRound(bench, laid, open, how, partOf(watch, from, from + ROUND_SHARE * (1 - from)));
     failed.push(...round.failed);
     open = round.open;
   }
