@@ -205,7 +205,12 @@ describe('room for a run whose only way is taken', () => {
     expect(atPlate(lays[0]!)).toBeGreaterThan(80);
     expect(Math.abs(atPlate(lays[1]!))).toBeLessThan(10);
     // Both alone, the wide one round the stiff one in vain, the stiff one round the wide one.
-    expect(asked.map(({ run }) => run.run.id)).toEqual(['r0', 'r1', 'r1', 'r0']);
+    expect(asked.map(({ run, how }) => `${run.run.id} ${how}`)).toEqual([
+      'r0 as-asked',
+      'r1 as-asked',
+      'r1 beside',
+      'r0 as-asked',
+    ]);
   });
 });
 
