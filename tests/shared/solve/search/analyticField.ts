@@ -27,19 +27,27 @@ export function obstacleDistance(o: Obstacle, x: number, y: number, z: number): 
   return Math.abs(x - o.x);
 }
 
+/** What is kept near a held place: half the distance from it, written down anew here. */
+const HELD_SLOPE = 0.5;
+
 const CELL_MM = 20;
 /** Half the diagonal of a cell: what the coarse bound gives away. */
 const BLUR_MM = (CELL_MM * Math.sqrt(3)) / 2;
 
 /**
  * Centreline field for a hose that must keep `keepMm` from every obstacle. The coarse bound is the margin at the middle
- * of a 20 mm cell less half the cell's diagonal, kept from the first time it is asked for.
+ * of a 20 mm cell less half the cell's diagonal, kept from the first time it is asked for. held: places at which the hose is held,
+ * near which it keeps less.
  */
 export function analyticField(
   obstacles: readonly Obstacle[],
   keepMm: number,
   bounds: ClearanceField['bounds'],
+  held: readonly Vec3[] = [],
 ): ClearanceField {
+  const fromHeld = (x: number, y: number, z: number): number =>
+    held.reduce((least, p) => Math.min(least, Math.hypot(x - p[0], y - p[1], z - p[2])), Number.POSITIVE_INFINITY);
+  const lipschitz = held.length === 0 ? 1 : 1 + HELD_SLOPE;
   const balls = obstacles.filter((o) => o.kind === 'ball');
   const flat = Float64Array.from(balls.flatMap((o) => [...o.centre, o.radius]));
   const others = obstacles.filter((o) => o.kind !== 'ball');
@@ -51,7 +59,7 @@ export function analyticField(
       if (d < least) least = d;
     }
     for (const o of others) least = Math.min(least, obstacleDistance(o, x, y, z));
-    return least - keepMm;
+    return least - Math.min(keepMm, HELD_SLOPE * fromHeld(x, y, z));
   };
   const [nx, ny, nz] = [0, 1, 2].map(
     (i) => Math.ceil(((bounds.max[i] as number) - (bounds.min[i] as number)) / CELL_MM) + 2,
@@ -63,8 +71,10 @@ export function analyticField(
     const k = Math.floor((z - bounds.min[2]) / CELL_MM);
     const cell = i + (nx as number) * (j + (ny as number) * k);
     const middle = (axis: 0 | 1 | 2, n: number): number => bounds.min[axis] + (n + 0.5) * CELL_MM;
-    if (Number.isNaN(kept[cell])) kept[cell] = marginMm(middle(0, i), middle(1, j), middle(2, k)) - BLUR_MM;
+    if (Number.isNaN(kept[cell])) kept[cell] = marginMm(middle(0, i), middle(1, j), middle(2, k)) - lipschitz * BLUR_MM;
     return kept[cell] ?? marginMm(x, y, z);
   };
-  return { bounds, lipschitz: 1, steepest: () => 1, coarseMarginMm, marginMm };
+  const steepest = (x: number, y: number, z: number, withinMm: number): number =>
+    HELD_SLOPE * (fromHeld(x, y, z) - withinMm) >= keepMm ? 1 : lipschitz;
+  return { bounds, lipschitz, steepest, coarseMarginMm, marginMm };
 }

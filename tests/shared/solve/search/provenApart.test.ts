@@ -50,6 +50,26 @@ describe('places that nothing joins', () => {
     expect(provenApart(spaceOf([shut]), [START, beside], [GOAL], UNWATCHED)).toBe(true);
   });
 
+  it('near which the hose is held are told apart by the same walls, and joined by a hole narrow for all but what is held there', () => {
+    const heldBy = (obstacle: Obstacle, held: readonly Vec3[]): ClearSpace => ({
+      field: analyticField([obstacle], KEEP_MM, BOUNDS, held),
+      offsetMm: 0,
+      plugs: [],
+    });
+    for (let i = 0; i < 6; i++) {
+      const [y, z] = [-120 + 38.6 * i, 110 - 35.4 * i];
+      const shut: Obstacle = { kind: 'wall', x: 3, holes: [] };
+      const hole: Obstacle = { kind: 'wall', x: 3, holes: [{ y, z, radius: 12 }] };
+      // Beyond 38 mm the whole 19 mm are kept; 15 mm from the place 7.5 mm are, and the hole leaves 12.
+      const far: readonly Vec3[] = [START, GOAL, [3 - 39, y, z + 30]];
+      const near: readonly Vec3[] = [START, GOAL, [3 - 12, y, z + 9]];
+      const isApart = (obstacle: Obstacle, held: readonly Vec3[]): boolean =>
+        provenApart(heldBy(obstacle, held), [START], [GOAL], UNWATCHED);
+      expect([isApart(shut, far), isApart(shut, near)]).toEqual([true, true]);
+      expect([isApart(hole, far), isApart(hole, near)]).toEqual([true, false]);
+    }
+  });
+
   it('can be left', () => {
     const watch = { ...UNWATCHED, isCancelled: () => true };
     expect(() => provenApart(holeShortBy(5), [START], [GOAL], watch)).toThrow(Cancelled);
