@@ -41,6 +41,23 @@ it('keeps the heat of a hose on its lay where something is hot, hotter with a ho
   expect(hot.lays[0]?.heat?.sources[0]?.from.id).toBe('hot');
 });
 
+it('measures each pair of ends of a trial as it measures a lay: less room to the liner under a hotter skin, and room for hands', async () => {
+  const tried = async (input: ProjectFiles) => {
+    const run = (await lay(input)).lays[0]?.run as string;
+    const end = await runJob('endTrial', { ...input, run }, UNWATCHED, newJobMemory());
+    if (end.kind !== 'done') throw new Error(JSON.stringify(end));
+    return end.output.entries;
+  };
+  const [none, warm, hot] = await Promise.all([tried(rig(undefined)), tried(rig(200)), tried(rig(600))]);
+  expect(hot.length).toBeGreaterThan(0);
+  expect(none.every(({ heatRoomC }) => heatRoomC === undefined)).toBe(true);
+  for (const one of hot) {
+    const cooler = warm.find(({ ends }) => ends.a === one.ends.a && ends.b === one.ends.b);
+    expect(one.heatRoomC).toBeLessThan(cooler?.heatRoomC as number);
+    expect(one.lay.hands).toBeDefined();
+  }
+});
+
 it('makes a run stale when a skin gets hotter or the air another', () => {
   const before = hashOf(rig(600));
   expect(hashOf(rig(600))).toBe(before);
