@@ -31,12 +31,17 @@ export function cross(a: Vec3, b: Vec3): Vec3 {
   return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
 }
 
+/** Length by its parts. A square root is rounded alike on every host; how `Math.hypot` is rounded is left to the host. */
+export function lengthOf(x: number, y: number, z = 0): number {
+  return Math.sqrt(x * x + y * y + z * z);
+}
+
 export function length(a: Vec3): number {
-  return Math.hypot(a[0], a[1], a[2]);
+  return lengthOf(a[0], a[1], a[2]);
 }
 
 export function distance(a: Vec3, b: Vec3): number {
-  return Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+  return lengthOf(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 }
 
 /** Unit vector along a. The zero vector has no direction: the answer is NaN there, so callers keep it out. */
