@@ -6,6 +6,7 @@ import {
   cross,
   dot,
   length,
+  lengthOf,
   rejectFrom,
   scale,
   sub,
@@ -151,7 +152,7 @@ function newtonConnection(
     if (Math.abs(determinant) < ROUNDING_MM) return undefined;
     const su = (-fu * jvv + fv * juv) / determinant;
     const sv = (-fv * juu + fu * juv) / determinant;
-    const shrink = Math.min(1, LONGEST_NEWTON_STEP / Math.hypot(su, sv));
+    const shrink = Math.min(1, LONGEST_NEWTON_STEP / lengthOf(su, sv));
     d = unit(addScaled(addScaled(d, u, su * shrink), v, sv * shrink));
   }
   return undefined;

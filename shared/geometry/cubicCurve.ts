@@ -1,6 +1,6 @@
 import { invariant } from '../base/invariant.ts';
 import { SAME_POINT_MM } from '../base/tolerances.ts';
-import { distance, type Vec3 } from '../base/vec3.ts';
+import { distance, lengthOf, type Vec3 } from '../base/vec3.ts';
 
 /**
  * A space curve of cubic pieces, in mm, bay frame. Piece i runs over u = 0..1; its coefficients stand at 12 i as
@@ -99,7 +99,11 @@ export function splineAlong(nodes: Float64Array, startTangent: Vec3, endTangent:
   const n = nodes.length / 3 - 1;
   invariant(n >= 1, 'splineAlong: needs two nodes or more');
   const spacing = Float64Array.from({ length: n }, (_, i) =>
-    Math.hypot(...[0, 1, 2].map((k) => (nodes[3 * i + 3 + k] as number) - (nodes[3 * i + k] as number))),
+    lengthOf(
+      nodes[3 * i + 3]! - nodes[3 * i]!,
+      nodes[3 * i + 4]! - nodes[3 * i + 1]!,
+      nodes[3 * i + 5]! - nodes[3 * i + 2]!,
+    ),
   );
   const slopes = unevenSlopes(nodes, spacing, startTangent, endTangent);
   return curveOfSlopes(nodes, slopes, (i) => spacing[i] as number);
@@ -216,8 +220,8 @@ function placeOnPiece(c: Float64Array, at: number, u: number): CurvePlace {
   }
   const [dx, dy, dz] = d as [number, number, number];
   const [ex, ey, ez] = dd as [number, number, number];
-  const speed = Math.hypot(dx, dy, dz);
-  const bend = Math.hypot(dy * ez - dz * ey, dz * ex - dx * ez, dx * ey - dy * ex);
+  const speed = lengthOf(dx, dy, dz);
+  const bend = lengthOf(dy * ez - dz * ey, dz * ex - dx * ez, dx * ey - dy * ex);
   return {
     point: p as unknown as Vec3,
     tangent: [dx / speed, dy / speed, dz / speed],

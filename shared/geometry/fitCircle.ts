@@ -1,4 +1,16 @@
-import { add, addScaled, anySquareTo, cross, dot, length, scale, sub, unit, type Vec3 } from '../base/vec3.ts';
+import {
+  add,
+  addScaled,
+  anySquareTo,
+  cross,
+  dot,
+  length,
+  lengthOf,
+  scale,
+  sub,
+  unit,
+  type Vec3,
+} from '../base/vec3.ts';
 
 /** A circle in space. `axis`: unit, square to its plane, either way. */
 export interface SpaceCircle {
@@ -26,7 +38,7 @@ const LEAST_SLIMNESS = 3e-4;
 export function distanceToCircle({ centre, axis, radiusMm }: SpaceCircle, point: Vec3): number {
   const off = sub(point, centre);
   const height = dot(off, axis);
-  return Math.hypot(length(addScaled(off, axis, -height)) - radiusMm, height);
+  return lengthOf(length(addScaled(off, axis, -height)) - radiusMm, height);
 }
 
 /** A point with how much it counts for. */
@@ -59,7 +71,7 @@ function nearer(points: readonly WeighedPoint[], { centre, axis, radiusMm }: Spa
   const plane = leastSquares(local.map(({ x, y, z, weight }) => ({ row: [x, y, 1], value: z, weight })));
   const step = leastSquares(
     local.map(({ x, y, weight }) => {
-      const reach = Math.hypot(x, y) || 1;
+      const reach = lengthOf(x, y) || 1;
       return { row: [x / reach, y / reach, 1], value: reach - radiusMm, weight };
     }),
   );

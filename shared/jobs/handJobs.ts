@@ -1,4 +1,5 @@
 import { bad, good, type Problem, type Result } from '../base/result.ts';
+import { length } from '../base/vec3.ts';
 import { partOf, type Watch } from '../base/watch.ts';
 import { type HandLay, openHandLay } from '../solve/handLay/handLay.ts';
 import { relayNear } from '../solve/handLay/relayNear.ts';
@@ -78,7 +79,7 @@ function unreadable(change: JobInput<'moveRun'>['change']): Problem[] {
     ...supports.flatMap((s) => (s.axis === undefined ? [] : [s.axis])),
     ...ports.flatMap((p) => [p.axis, p.up]),
     ...locks.flatMap((l) => [l.startAxis, l.endAxis]),
-  ].some((v) => Math.hypot(...v) === 0);
+  ].some((v) => length(v) === 0);
   if (numbers.every(Number.isFinite) && !zero) return [];
   return [{ path: 'change', message: 'expected finite numbers and directions that are not zero' }];
 }

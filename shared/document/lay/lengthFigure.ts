@@ -1,4 +1,5 @@
 import { degreesToRadians } from '../../base/units.ts';
+import { lengthOf } from '../../base/vec3.ts';
 import type { End } from '../parts/schema.ts';
 import type { LengthDatum } from './schema.ts';
 
@@ -150,7 +151,7 @@ function headOf(
     banjo: NUT,
   };
   const { length, half } = size[form];
-  const long = Math.hypot(seat.out - from.out, seat.drop - from.drop);
+  const long = lengthOf(seat.out - from.out, seat.drop - from.drop);
   const share = Math.min(1, length / long);
   const base: Place = {
     out: seat.out + (from.out - seat.out) * share,
@@ -209,7 +210,7 @@ const HALF_TURN_STEPS = 10;
 function band(line: readonly Place[], half: number, look: FigureLook, at: (place: Place) => FigurePoint): FigureShape {
   const normals = line.slice(1).map((to, i): Place => {
     const from = line[i] as Place;
-    const long = Math.hypot(to.out - from.out, to.drop - from.drop);
+    const long = lengthOf(to.out - from.out, to.drop - from.drop);
     return { out: -(to.drop - from.drop) / long, drop: (to.out - from.out) / long };
   });
   const side = (way: 1 | -1): FigurePoint[] =>
@@ -230,7 +231,7 @@ function strip(
   look: FigureLook,
   at: (place: Place) => FigurePoint,
 ): FigureShape {
-  const long = Math.hypot(to.out - from.out, to.drop - from.drop);
+  const long = lengthOf(to.out - from.out, to.drop - from.drop);
   const across: Place = { out: (-(to.drop - from.drop) / long) * half, drop: ((to.out - from.out) / long) * half };
   const beside = (place: Place, side: 1 | -1): FigurePoint =>
     at({ out: place.out + side * across.out, drop: place.drop + side * across.drop });

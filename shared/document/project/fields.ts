@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { lengthOf } from '../../base/vec3.ts';
 
 /** What the fields of a project file are made of. Lengths are mm, points and directions are in the bay frame. */
 export const finite = z.number();
@@ -11,7 +12,7 @@ export const name = z.string().min(1);
 export const point = z.tuple([finite, finite, finite]).describe('mm, bay frame');
 export const direction = z
   .tuple([finite, finite, finite])
-  .refine((v) => Math.hypot(v[0], v[1], v[2]) > 1e-6, 'expected a direction, not the zero vector')
+  .refine((v) => lengthOf(v[0], v[1], v[2]) > 1e-6, 'expected a direction, not the zero vector')
   .describe('any length above zero; only its direction counts');
 export const relativePath = z
   .string()

@@ -7,6 +7,7 @@ import {
   distance,
   dot,
   length,
+  lengthOf,
   rejectFrom,
   scale,
   sub,
@@ -159,7 +160,7 @@ function pathOf(chain: TurnChain, { along, side, square }: StartFrame, from: Pos
   for (let i = 0; i < shares.length; i++) {
     const [a, b] = [bends[2 * i] as number, bends[2 * i + 1] as number];
     const lengthMm = (shares[i] as number) * total * radiusMm;
-    const curvature = Math.min(1, Math.hypot(a, b)) / radiusMm;
+    const curvature = Math.min(1, lengthOf(a, b)) / radiusMm;
     const towards = addScaled(scale(inBay(JOINT * i + 6), a), inBay(JOINT * i + 9), b);
     const segment: PathSegment =
       curvature * lengthMm < ROUNDING_RAD

@@ -1,4 +1,5 @@
 import { bad, good, type Problem, type Result } from '../../base/result.ts';
+import { lengthOf } from '../../base/vec3.ts';
 import { stopIfCancelled, UNWATCHED, type Watch } from '../../base/watch.ts';
 import type { MeshPart } from '../triMesh.ts';
 import type { ImportedMesh, RawMesh, RawPart } from './importedMesh.ts';
@@ -147,7 +148,7 @@ function coarseness(positions: Float32Array): string[] {
     if (value < low[axis]!) low[axis] = value;
     if (value > high[axis]!) high[axis] = value;
   });
-  const size = Math.hypot(high[0]! - low[0]!, high[1]! - low[1]!, high[2]! - low[2]!);
+  const size = lengthOf(high[0]! - low[0]!, high[1]! - low[1]!, high[2]! - low[2]!);
   const farthest = Math.max(...high.map(Math.abs), ...low.map(Math.abs));
   if (farthest * FLOAT32_STEP <= size * COARSE_SHARE) return [];
   return [

@@ -1,5 +1,5 @@
 import { SWEEP_WITHIN_MM } from '../../base/tolerances.ts';
-import { distance, lerp, rejectFrom, scale, sub, turnAbout, unit, type Vec3 } from '../../base/vec3.ts';
+import { distance, lengthOf, lerp, rejectFrom, scale, sub, turnAbout, unit, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import type { Sweep } from './sweep.ts';
 import { addQuad, addTriangle, edgesOf, newTriangleList, type TriangleList } from './triangleList.ts';
@@ -85,5 +85,5 @@ function shifted(p: Vec3, by: Vec3): Vec3 {
 /** mm. How far a place is from the axis of a turn. */
 export function offAxisMm({ point, axis }: Extract<Sweep, { kind: 'turn' }>, p: Vec3): number {
   const [x, y, z] = rejectFrom(sub(p, point), unit(axis));
-  return Math.hypot(x, y, z);
+  return lengthOf(x, y, z);
 }

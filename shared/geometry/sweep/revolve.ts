@@ -1,4 +1,4 @@
-import { addScaled, anySquareTo, cross, distance, dot, lerp, sub, unit, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, anySquareTo, cross, distance, dot, lengthOf, lerp, sub, unit, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { offAxisMm, stepRad } from './poseSweep.ts';
 import type { Sweep } from './sweep.ts';
@@ -72,7 +72,7 @@ function markCells(triangle: Triangle, cellMm: number, taken: Set<number>): void
       rest.push([p, middle, r], [middle, q, r]);
       continue;
     }
-    const radii = [a, b, c].map(([x, y]) => Math.hypot(x, y));
+    const radii = [a, b, c].map(([x, y]) => lengthOf(x, y));
     const heights = [a, b, c].map((p) => p[2]);
     const most = Math.max(...radii);
     // Every place of it lies within the longest side of each corner, and nowhere further out than its corners.

@@ -18,6 +18,7 @@ import {
   setStrokingRgbColor,
   stroke,
 } from '@cantoo/pdf-lib';
+import { lengthOf } from '../../base/vec3.ts';
 import type { Face } from './face.ts';
 import { type Colour, FINE_MM, INK, lineHeightMm, MM_PER_POINT, TYPE } from './style.ts';
 
@@ -109,7 +110,7 @@ export class Page {
 
   /** An ellipse round (x, y): one half axis as a vector in mm, the length of the other, square to it. */
   ellipse(x: number, y: number, halfAxis: Point, otherMm: number, ink: Ink = {}): void {
-    const reach = Math.hypot(halfAxis[0], halfAxis[1]) || 1;
+    const reach = lengthOf(halfAxis[0], halfAxis[1]) || 1;
     const v: Point = [(-halfAxis[1] / reach) * otherMm, (halfAxis[0] / reach) * otherMm];
     const at = (s: number, t: number): [number, number] => [
       this.#x(x + halfAxis[0] * s + v[0] * t),

@@ -1,3 +1,4 @@
+import { lengthOf } from '../../base/vec3.ts';
 import type { End } from '../../document/parts/schema.ts';
 import type { SideOutlet } from '../clock/sideView.ts';
 import type { Page, Point } from '../layout/page.ts';
@@ -93,13 +94,13 @@ function drawNut(page: Page, end: End, place: EndPlace): void {
 function unitOnPage(facing: ProfilePoint, place: EndPlace): Point {
   const x = place.side * facing.outMm;
   const y = -place.outlet.up * facing.dropMm;
-  const size = Math.hypot(x, y);
+  const size = lengthOf(x, y);
   return size > 0 ? [x / size, y / size] : [0, 1];
 }
 
 /** Is a nut's face seen edge on? Thinner than a hair line on paper it is a line. */
 function isFlat(half: Point): boolean {
-  return Math.hypot(half[0], half[1]) < HAIR_MM / 2;
+  return lengthOf(half[0], half[1]) < HAIR_MM / 2;
 }
 
 function disc(page: Page, [x, y]: Point, half: Point, radiusMm: number, direction: Point): void {

@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../base/vec3.ts';
+import { lengthOf, type Vec3 } from '../../base/vec3.ts';
 import { nearestPoint, newNearest } from '../../geometry/bvh.ts';
 import { type ContactField, ROOM_TOLD_EXACTLY_MM } from '../rod/rodProblem.ts';
 import type { BayIndex } from './bayIndex.ts';
@@ -96,7 +96,7 @@ function contactAt(
         pz = tube.z;
       }
       out.gapMm = gap;
-      const away = Math.hypot(x - px, y - py, z - pz);
+      const away = lengthOf(x - px, y - py, z - pz);
       const scale = away > 0 ? 1 / away : 0;
       out.nx = away > 0 ? (x - px) * scale : 0;
       out.ny = away > 0 ? (y - py) * scale : 0;

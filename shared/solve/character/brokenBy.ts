@@ -1,4 +1,4 @@
-import { lerp, triple, type Vec3 } from '../../base/vec3.ts';
+import { lengthOf, lerp, triple, type Vec3 } from '../../base/vec3.ts';
 import type { Place, Wish } from '../../document/lay/schema.ts';
 import { deepestHump } from '../../geometry/deepestHump.ts';
 import { tightestBetween } from './bendsBetween.ts';
@@ -60,7 +60,7 @@ function climbs({ down, leastSin }: NonNullable<Character['fall']>, line: ShapeL
   for (let i = 0; i + 1 < line.points.length; i++) {
     const [p, q] = [line.points[i] as Vec3, line.points[i + 1] as Vec3];
     const d: Vec3 = [q[0] - p[0], q[1] - p[1], q[2] - p[2]];
-    const sin = (d[0] * down[0] + d[1] * down[1] + d[2] * down[2]) / Math.hypot(d[0], d[1], d[2]);
+    const sin = (d[0] * down[0] + d[1] * down[1] + d[2] * down[2]) / lengthOf(d[0], d[1], d[2]);
     if (sin < worst.sin) worst = { i, sin };
   }
   if (worst.i < 0) return [];

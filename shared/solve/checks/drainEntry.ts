@@ -1,5 +1,5 @@
 import { MM_PER_INCH } from '../../base/units.ts';
-import { dot, sub, type Vec3 } from '../../base/vec3.ts';
+import { dot, length, sub, type Vec3 } from '../../base/vec3.ts';
 import type { Finding } from '../../document/lay/schema.ts';
 import type { Port } from '../../document/project/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
@@ -57,7 +57,7 @@ function against({ project, run, lay }: CheckContext, oilLevel: Vec3, up: Vec3, 
 
 /** Height over a plane of the lowest point of a round hole, mm. */
 function lowestAbove(port: Pick<Port, 'seatPoint' | 'axis'>, bore: number, onPlane: Vec3, up: Vec3): number {
-  const along = dot(port.axis, up) / Math.hypot(...port.axis);
+  const along = dot(port.axis, up) / length(port.axis);
   return dot(sub(port.seatPoint, onPlane), up) - (bore / 2) * Math.sqrt(Math.max(0, 1 - along * along));
 }
 

@@ -1,5 +1,5 @@
 import { radiansToDegrees } from '../../base/units.ts';
-import { angleBetween, sub, unit } from '../../base/vec3.ts';
+import { angleBetween, length, sub, unit } from '../../base/vec3.ts';
 import type { Finding, Severity } from '../../document/lay/schema.ts';
 import type { Attitude } from '../../document/project/schema.ts';
 import { ruleValue } from '../../document/rules/index.ts';
@@ -25,7 +25,7 @@ function wholeWay({ project, run, lay }: CheckContext): Finding[] {
   const side = higherSide(lay);
   const from = lay.ends[side];
   const way = sub(lay.ends[lowerSide(lay)].seatPoint, from.seatPoint);
-  if (Math.hypot(...way) === 0) return [];
+  if (length(way) === 0) return [];
   const measured = radiansToDegrees(angleBetween(unit(way), [0, 0, -1]));
   const use = ruleValue(project, 'drain-way-tilt', run.run.id);
   const limit = ruleValue(project, 'drain-outlet-limit', run.run.id);

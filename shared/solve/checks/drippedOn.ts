@@ -1,3 +1,4 @@
+import { lengthOf } from '../../base/vec3.ts';
 import type { Finding, Place } from '../../document/lay/schema.ts';
 import { fluidCoreCell } from '../../document/materials/fluidCore.ts';
 import type { Port, Run } from '../../document/project/schema.ts';
@@ -74,7 +75,7 @@ function nearestUnder(
   let nearest: Pick<Joint, 'under' | 'asideMm'> | undefined;
   centreline.points.forEach((point, i) => {
     if (point[2] + outsideDiameterMm / 2 >= z) return;
-    const asideMm = Math.hypot(point[0] - x, point[1] - y) - outsideDiameterMm / 2;
+    const asideMm = lengthOf(point[0] - x, point[1] - y) - outsideDiameterMm / 2;
     if (nearest === undefined || asideMm < nearest.asideMm)
       nearest = { under: { arcLengthMm: centreline.arcLengthMm[i] ?? 0, point }, asideMm };
   });

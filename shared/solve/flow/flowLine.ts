@@ -1,4 +1,4 @@
-import { angleBetween, sub, unit, type Vec3 } from '../../base/vec3.ts';
+import { angleBetween, length, sub, unit, type Vec3 } from '../../base/vec3.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 
 /** A short stretch of a hose as the flow meets it. */
@@ -11,7 +11,7 @@ export interface FlowStretch {
 export function flowLine({ centreline }: Pick<Lay, 'centreline'>): FlowStretch[] {
   const points = centreline.points as readonly Vec3[];
   const steps = points.slice(1).map((p, i) => sub(p, points[i] as Vec3));
-  const lengths = steps.map((s) => Math.hypot(...s));
+  const lengths = steps.map((s) => length(s));
   return points.map((_, i) => {
     const before = steps[i - 1];
     const after = steps[i];

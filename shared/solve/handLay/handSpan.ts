@@ -1,4 +1,4 @@
-import { addScaled, DOWN, length, scale, sub, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, DOWN, length, lengthOf, scale, sub, type Vec3 } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
 import { type CubicCurve, curveAt, curveLengthMm, splineThrough } from '../../geometry/cubicCurve.ts';
 import { type ContactField, type RodEnd, type RodShape, relaxRod } from '../rod/index.ts';
@@ -137,7 +137,7 @@ function edgesFor(
 /** Length of the rod, which is its chords, over that of the spline through its nodes. */
 function chordShare({ rod, curve }: LaidSpan): number {
   const { nodes } = rod;
-  const edgeMm = Math.hypot(nodes[3]! - nodes[0]!, nodes[4]! - nodes[1]!, nodes[5]! - nodes[2]!);
+  const edgeMm = lengthOf(nodes[3]! - nodes[0]!, nodes[4]! - nodes[1]!, nodes[5]! - nodes[2]!);
   return ((nodes.length / 3 - 1) * edgeMm) / curveLengthMm(curve);
 }
 

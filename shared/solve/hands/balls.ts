@@ -1,4 +1,4 @@
-import { distance, lerp, type Vec3 } from '../../base/vec3.ts';
+import { distance, lengthOf, lerp, type Vec3 } from '../../base/vec3.ts';
 import { endBody } from '../../document/lay/endBody.ts';
 import type { Lay, Thing } from '../../document/lay/schema.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
@@ -63,7 +63,7 @@ function along(points: readonly Vec3[], radiusMm: number, thing: Thing): Ball[] 
   return points.slice(1).flatMap((to, i) => {
     const from = points[i] as Vec3;
     const count = Math.max(1, Math.ceil(distance(from, to) / STEP_MM));
-    const holds = Math.hypot(radiusMm, distance(from, to) / count / 2);
+    const holds = lengthOf(radiusMm, distance(from, to) / count / 2);
     return Array.from({ length: count + 1 }, (_, k) => ({ centre: lerp(from, to, k / count), radiusMm: holds, thing }));
   });
 }

@@ -1,4 +1,5 @@
 import { wrapRadians } from '../../base/turnRange.ts';
+import { lengthOf } from '../../base/vec3.ts';
 import { type Arc, ROUND_RAD, WHOLE_ROUND } from './arcs.ts';
 import type { Flat, Shadow } from './layer.ts';
 
@@ -37,7 +38,7 @@ export function blockedClocks(bar: Bar, shadow: Shadow): Arc[] {
 }
 
 function byDisc(bar: Bar, centre: Flat, radiusMm: number): Arc[] {
-  const r = Math.hypot(centre.x, centre.y);
+  const r = lengthOf(centre.x, centre.y);
   const about = Math.atan2(centre.y, centre.x);
   if (r + radiusMm <= bar.withinNutMm || r - radiusMm >= bar.lengthMm) return [];
   const arcs: Arc[] = [];
@@ -61,7 +62,7 @@ function besideBar(bar: Bar, r: number, radiusMm: number): number {
   const reach = bar.halfWidthMm + radiusMm;
   if (reach >= r) return Math.PI;
   // Where the disc touches the bar's side, unless that is beyond the bar's end.
-  const touchMm = Math.hypot(Math.sqrt(r * r - reach * reach), bar.halfWidthMm);
+  const touchMm = lengthOf(Math.sqrt(r * r - reach * reach), bar.halfWidthMm);
   return touchMm <= bar.lengthMm ? Math.asin(reach / r) : acrossEnd(bar, r, radiusMm);
 }
 
@@ -71,9 +72,9 @@ function acrossEnd({ lengthMm, halfWidthMm }: Bar, r: number, radiusMm: number):
 }
 
 function byOutline(bar: Bar, outline: readonly Flat[]): Arc[] {
-  if (outline.every(({ x, y }) => Math.hypot(x, y) <= bar.withinNutMm)) return [];
+  if (outline.every(({ x, y }) => lengthOf(x, y) <= bar.withinNutMm)) return [];
   const nearest = nearestOfOutline(outline);
-  const leastMm = Math.hypot(nearest.x, nearest.y);
+  const leastMm = lengthOf(nearest.x, nearest.y);
   if (leastMm >= bar.lengthMm) return [];
   if (leastMm <= bar.cutMm) return [WHOLE_ROUND];
   const head = arcOfRing(outline, nearest, [0, bar.headRadiusMm], (r) => beyondCut(bar.cutMm, r));
@@ -91,7 +92,7 @@ function arcOfRing(
   half: (r: number) => number,
 ): Arc[] {
   const inRing = (at: Flat): boolean => {
-    const r = Math.hypot(at.x, at.y);
+    const r = lengthOf(at.x, at.y);
     return r >= innerMm && r <= outerMm;
   };
   const edges = outline.map((to, i) => [outline.at(i - 1) as Flat, to] as const);
@@ -106,7 +107,7 @@ function arcOfRing(
   let high = -Infinity;
   for (const { x, y } of extremes) {
     const on = Math.atan2(y * cosine - x * sine, x * cosine + y * sine);
-    const halfRad = half(Math.hypot(x, y));
+    const halfRad = half(lengthOf(x, y));
     low = Math.min(low, on - halfRad);
     high = Math.max(high, on + halfRad);
   }

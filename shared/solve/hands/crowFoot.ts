@@ -1,5 +1,5 @@
 import { degreesToRadians } from '../../base/units.ts';
-import { addScaled } from '../../base/vec3.ts';
+import { addScaled, lengthOf } from '../../base/vec3.ts';
 import type { NutHands } from '../../document/lay/hands.ts';
 import type { Bvh } from '../../geometry/bvh.ts';
 import { type Arc, placeInArc } from './arcs.ts';
@@ -44,7 +44,7 @@ export function crowFootSwing(
 }
 
 function isNear({ middle }: Layer, [x, y, z]: Ball['centre'], reachMm: number): boolean {
-  return Math.hypot(x - middle[0], y - middle[1], z - middle[2]) < reachMm + EXTENSION_MM;
+  return lengthOf(x - middle[0], y - middle[1], z - middle[2]) < reachMm + EXTENSION_MM;
 }
 
 /** The longest row of free clocks round the round. */

@@ -2,7 +2,14 @@ import type { Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { ResolvedRun } from '../../document/project/resolve.ts';
 import type { TubeField } from '../bay/tubeField.ts';
-import { ATTEMPTS, type Attempt, EVERYTHING, EVERYTHING_BESIDE, EVERYTHING_SOUGHT, WITHOUT_CHARACTER } from './attempts.ts';
+import {
+  ATTEMPTS,
+  type Attempt,
+  EVERYTHING,
+  EVERYTHING_BESIDE,
+  EVERYTHING_SOUGHT,
+  WITHOUT_CHARACTER,
+} from './attempts.ts';
 import { breatheWell } from './breatheWell.ts';
 import { layBundled } from './bundled.ts';
 import { contactOfRun } from './contactOfRun.ts';

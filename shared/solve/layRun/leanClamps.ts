@@ -1,3 +1,4 @@
+import { lengthOf } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
 import { curveAt } from '../../geometry/cubicCurve.ts';
 import { leastRadius } from '../../geometry/curveLimits.ts';
@@ -31,7 +32,7 @@ export function leanClamps(
   if (leastRadius(shape.curve, RADIUS_DOUBT).found < setting.minRadiusMm * (1 - RADIUS_DOUBT)) return undefined;
   const fromMm = setting.a.end.shoulderToMouthMm + shape.tailMm.a;
   const wholeMm = shape.liveLengthMm - shape.tailMm.a - shape.tailMm.b;
-  const chordsMm = shape.rods.map(lengthOf);
+  const chordsMm = shape.rods.map(rodLengthMm);
   const perChord = wholeMm / chordsMm.reduce((sum, mm) => sum + mm, 0);
   let goneMm = 0;
   const clamps = shape.rods.flatMap((rod, span): Omit<ProposedClamp, 'id'>[] => {
@@ -72,9 +73,9 @@ function leanShares({ nodes, contacts }: RodShape, apart: number): number[] {
   });
 }
 
-function lengthOf({ nodes }: RodShape): number {
+function rodLengthMm({ nodes }: RodShape): number {
   let mm = 0;
   for (let i = 3; i < nodes.length; i += 3)
-    mm += Math.hypot(...[0, 1, 2].map((k) => (nodes[i + k] as number) - (nodes[i - 3 + k] as number)));
+    mm += lengthOf(nodes[i]! - nodes[i - 3]!, nodes[i + 1]! - nodes[i - 2]!, nodes[i + 2]! - nodes[i - 1]!);
   return mm;
 }

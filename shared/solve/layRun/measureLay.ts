@@ -1,5 +1,5 @@
 import { CLEARANCE_PROOF_MM, LIMIT_RELATIVE } from '../../base/tolerances.ts';
-import { triple, type Vec3 } from '../../base/vec3.ts';
+import { distance, triple, type Vec3 } from '../../base/vec3.ts';
 import { lengthsOf } from '../../document/lay/lengthsOf.ts';
 import type { EndPose, Lay, LaySupport, Outcome } from '../../document/lay/schema.ts';
 import { sleeveCut } from '../../document/lay/sleeveCut.ts';
@@ -107,7 +107,7 @@ function supportsOf(setting: RunSetting, shape: Shape): LaySupport[] {
 function guideSupport(id: string, point: Vec3, curve: CubicCurve): LaySupport {
   const { points, arcLengthMm } = centrelineOf(curve);
   let best = 0;
-  const off = (i: number): number => Math.hypot(...points[i]!.map((v, k) => v - (point[k] as number)));
+  const off = (i: number): number => distance(points[i]!, point);
   for (let i = 1; i < points.length; i++) if (off(i) < off(best)) best = i;
   const at = arcLengthMm[best] as number;
   const place = curveAt(curve, at);

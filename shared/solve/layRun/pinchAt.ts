@@ -1,4 +1,4 @@
-import { addScaled, dot, sub, unit, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, dot, length, sub, unit, type Vec3 } from '../../base/vec3.ts';
 import type { Clearance, Thing } from '../../document/lay/schema.ts';
 import type { Project } from '../../document/project/schema.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
@@ -28,7 +28,7 @@ export function pinchAt(
   const shortMm = near.requiredMm - near.clearanceMm;
   const away = sub(near.at.point, near.onThing);
   // A hose that goes through a thing lies in no gap.
-  if (shortMm <= 0 || Math.hypot(...away) < THROUGH_MM) return undefined;
+  if (shortMm <= 0 || length(away) < THROUGH_MM) return undefined;
   const moved: Vec3 = addScaled(near.at.point, unit(away), shortMm);
   const held = heldPlaces(setting);
   let worst: { missingMm: number; other?: Thing } | undefined;
@@ -38,7 +38,7 @@ export function pinchAt(
     if (missingMm <= LEAST_MISSING_MM || missingMm <= (worst?.missingMm ?? 0)) continue;
     const { thing, onThing } = to.describe(moved);
     const towards = sub(onThing, moved);
-    const isOpposite = Math.hypot(...towards) < THROUGH_MM || dot(unit(towards), unit(away)) > OPPOSITE_COSINE;
+    const isOpposite = length(towards) < THROUGH_MM || dot(unit(towards), unit(away)) > OPPOSITE_COSINE;
     worst = { missingMm, ...(isOpposite ? { other: thing } : {}) };
   }
   return worst?.other === undefined ? undefined : { missingMm: worst.missingMm, other: worst.other };

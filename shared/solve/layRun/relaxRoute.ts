@@ -1,4 +1,4 @@
-import { addScaled, distance, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, distance, lengthOf, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type CubicCurve, curveAt, curveLengthMm, joinCurves, straightCurve } from '../../geometry/cubicCurve.ts';
 import type { FittedEnd } from '../ends/endPose.ts';
@@ -189,7 +189,7 @@ function arcLengthNearest(curve: CubicCurve, point: Vec3): number {
   let at = 0;
   for (let i = 0; i < curve.coefficients.length / 12; i++) {
     const c = curve.coefficients;
-    const d = Math.hypot(
+    const d = lengthOf(
       (c[12 * i] as number) - point[0],
       (c[12 * i + 1] as number) - point[1],
       (c[12 * i + 2] as number) - point[2],

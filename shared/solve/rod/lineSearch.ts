@@ -1,3 +1,4 @@
+import { lengthOf } from '../../base/vec3.ts';
 import { closureOf, rodEnergy } from './rodEnergy.ts';
 import {
   ENERGY_ROUNDING,
@@ -33,7 +34,7 @@ function meritOf(run: RodRun): number {
 export function lineSearch(run: RodRun): number {
   const { ws, scale, loads } = run;
   const { step, closure, gradient, multiplier, multiplierStep, correction } = ws;
-  const open = Math.hypot(closure[0]!, closure[1]!, closure[2]!);
+  const open = lengthOf(closure[0]!, closure[1]!, closure[2]!);
   let slope = 0;
   for (let i = 0; i < step.length; i++) slope += gradient[i]! * step[i]!;
   let curvature = -slope;

@@ -1,5 +1,5 @@
 import { invariant } from '../../base/invariant.ts';
-import { add, scale as scaled, sub, type Vec3 } from '../../base/vec3.ts';
+import { add, lengthOf, scale as scaled, sub, type Vec3 } from '../../base/vec3.ts';
 import { Cancelled, UNWATCHED, type Watch } from '../../base/watch.ts';
 import { leaveSaddle } from './leaveSaddle.ts';
 import { resampleToLength } from './resampleToLength.ts';
@@ -48,7 +48,7 @@ function setTangents(ws: RodWorkspace, points: Float64Array): void {
     const x = points[i + 3]! - points[i]!;
     const y = points[i + 4]! - points[i + 1]!;
     const z = points[i + 5]! - points[i + 2]!;
-    const chord = Math.hypot(x, y, z);
+    const chord = lengthOf(x, y, z);
     const known = chord > 0;
     tangents[i] = known ? x / chord : i > 0 ? tangents[i - 3]! : 1;
     tangents[i + 1] = known ? y / chord : i > 0 ? tangents[i - 2]! : 0;

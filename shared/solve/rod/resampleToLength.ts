@@ -1,4 +1,4 @@
-import { anySquareTo, dot, length, rejectFrom, scale, unit, type Vec3 } from '../../base/vec3.ts';
+import { anySquareTo, dot, length, lengthOf, rejectFrom, scale, unit, type Vec3 } from '../../base/vec3.ts';
 
 /** Deviation from the chord, against its length, under which a polyline counts as straight. */
 const STRAIGHT_DEVIATION = 0.02;
@@ -16,7 +16,7 @@ const MAX_DOUBLINGS = 40;
 const NEARLY_ALONG = 1e-4;
 
 function chordOf(points: Float64Array, from: number, to: number): number {
-  return Math.hypot(
+  return lengthOf(
     points[3 * to]! - points[3 * from]!,
     points[3 * to + 1]! - points[3 * from + 1]!,
     points[3 * to + 2]! - points[3 * from + 2]!,
@@ -77,7 +77,7 @@ function familyOf(even: Float64Array, edges: number, lengthMm: number, towards: 
       base[3 * k + i] = even[i]! + ((even[end + i]! - even[i]!) * k) / edges;
       growth[3 * k + i] = even[3 * k + i]! - base[3 * k + i]!;
     }
-    widest = Math.max(widest, Math.hypot(growth[3 * k]!, growth[3 * k + 1]!, growth[3 * k + 2]!));
+    widest = Math.max(widest, lengthOf(growth[3 * k]!, growth[3 * k + 1]!, growth[3 * k + 2]!));
   }
   if (widest > STRAIGHT_DEVIATION * lengthMm) return { base, growth, curved: true };
   const side = sideOf([even[end]! - even[0]!, even[end + 1]! - even[1]!, even[end + 2]! - even[2]!], towards);

@@ -1,4 +1,4 @@
-import { anySquareTo, cross, type Vec3 } from '../../base/vec3.ts';
+import { anySquareTo, cross, length, lengthOf, type Vec3 } from '../../base/vec3.ts';
 import { planeGapMm, pressCrease } from './rodCrease.ts';
 import type { RodLoads } from './rodLoads.ts';
 import type { ContactField, RodContact } from './rodProblem.ts';
@@ -19,7 +19,7 @@ function askGap(ws: RodWorkspace, field: ContactField, scale: RodScale, state: R
   const y = state.nodes[3 * k + 1]! * scale.lengthMm + scale.originY;
   const z = state.nodes[3 * k + 2]! * scale.lengthMm + scale.originZ;
   const { askedAt, askedGap, gap } = ws;
-  const moved = Math.hypot(x - askedAt[3 * k]!, y - askedAt[3 * k + 1]!, z - askedAt[3 * k + 2]!);
+  const moved = lengthOf(x - askedAt[3 * k]!, y - askedAt[3 * k + 1]!, z - askedAt[3 * k + 2]!);
   const left = askedGap[k]! - CLOSING_RATE * moved;
   if (left > 0) return left;
   field.gapAt(x, y, z, gap);
@@ -59,7 +59,7 @@ function bendAlong(ws: RodWorkspace, field: ContactField, k: number, aside: Vec3
     probe,
   );
   const change: Vec3 = [probe.nx - gap.nx, probe.ny - gap.ny, probe.nz - gap.nz];
-  if (Math.hypot(...change) > JUMP) return [0, 0, 0];
+  if (length(change) > JUMP) return [0, 0, 0];
   return [change[0] / PROBE_MM, change[1] / PROBE_MM, change[2] / PROBE_MM];
 }
 
@@ -120,7 +120,7 @@ export function contactsOf(ws: RodWorkspace, scale: RodScale, loads: RodLoads): 
   for (let node = 1; node < ws.edges; node++) {
     if (!ws.pressed[node]) continue;
     const [x, y, z] = [ws.pressGradient[3 * node]!, ws.pressGradient[3 * node + 1]!, ws.pressGradient[3 * node + 2]!];
-    const force = Math.hypot(x, y, z);
+    const force = lengthOf(x, y, z);
     const inv = force > 0 ? -1 / force : 0;
     contacts.push({ node, forceN: force * scale.forceN, normal: [x * inv, y * inv, z * inv] });
   }

@@ -1,3 +1,4 @@
+import { lengthOf } from '../../base/vec3.ts';
 import { contactEnergy } from './rodContact.ts';
 import type { RodLoads } from './rodLoads.ts';
 import type { RodProblem } from './rodProblem.ts';
@@ -81,5 +82,5 @@ export function rodEnergy(ws: RodWorkspace, scale: RodScale, loads: RodLoads, st
 export function closureOf(state: RodState, out: Float64Array): number {
   const at = state.nodes.length - 3;
   for (let i = 0; i < 3; i++) out[i] = state.nodes[at + i]! - state.poseB[i]!;
-  return Math.hypot(out[0]!, out[1]!, out[2]!);
+  return lengthOf(out[0]!, out[1]!, out[2]!);
 }

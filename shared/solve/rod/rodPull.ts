@@ -1,3 +1,4 @@
+import { lengthOf } from '../../base/vec3.ts';
 import type { RodLoads } from './rodLoads.ts';
 import type { RodPull } from './rodProblem.ts';
 import type { RodScale, RodState, RodWorkspace } from './rodState.ts';
@@ -11,7 +12,7 @@ function placeOff(pull: RodPull, state: RodState, scale: RodScale): number {
   off[0] = state.nodes[at]! * scale.lengthMm + scale.originX - pull.point[0];
   off[1] = state.nodes[at + 1]! * scale.lengthMm + scale.originY - pull.point[1];
   off[2] = state.nodes[at + 2]! * scale.lengthMm + scale.originZ - pull.point[2];
-  return Math.hypot(off[0]!, off[1]!, off[2]!);
+  return lengthOf(off[0]!, off[1]!, off[2]!);
 }
 
 /** mm. How far off a node may be before the spring pulls no harder. */

@@ -1,4 +1,5 @@
 import { ROD_CLOSURE_MM, ROD_RESIDUAL } from '../../base/tolerances.ts';
+import { lengthOf } from '../../base/vec3.ts';
 import { placeDerivatives, placeGradient } from './rodDerivatives.ts';
 import { closureOf, placeNodes } from './rodEnergy.ts';
 import type { RodLoads } from './rodLoads.ts';
@@ -65,7 +66,7 @@ export function look(run: RodRun): boolean {
   const unbalanced = placeGradient(ws);
   const gapMm = closureOf(ws.state, ws.closure) * scale.lengthMm;
   const m = ws.multiplier;
-  const forces = Math.max(1, Math.hypot(m[0]!, m[1]!, m[2]!), Math.hypot(loads.wx, loads.wy, loads.wz));
+  const forces = Math.max(1, lengthOf(m[0]!, m[1]!, m[2]!), lengthOf(loads.wx, loads.wy, loads.wz));
   run.residual = unbalanced / forces;
   return run.residual <= ROD_RESIDUAL && gapMm <= ROD_CLOSURE_MM;
 }

@@ -42,7 +42,7 @@ function quaternionOf(x: Vec3, y: Vec3, z: Vec3, out: Float64Array): void {
     [x[1] - y[0], z[0] + x[2], y[2] + z[1], fours[3]],
   ];
   const row = rows[largest] as number[];
-  const norm = Math.hypot(...row);
+  const norm = Math.sqrt(row.reduce((sum, part) => sum + part * part, 0));
   for (let i = 0; i < 4; i++) out[i] = row[i]! / norm;
 }
 

@@ -1,4 +1,4 @@
-import { anySquareTo, unit, type Vec3 } from '../../base/vec3.ts';
+import { anySquareTo, lengthOf, unit, type Vec3 } from '../../base/vec3.ts';
 import type { RodWorkspace } from './rodState.ts';
 
 /** Cosine of the sharpest bend a guess may keep: 60 degrees. Measured over 2000 cold starts; 90 and 37 are a little slower. */
@@ -42,7 +42,7 @@ function pass(t: Float64Array, a: Float64Array, b: Float64Array, out: Float64Arr
       y += side[1];
       z += side[2];
     }
-    const inv = 1 / Math.hypot(x, y, z);
+    const inv = 1 / lengthOf(x, y, z);
     out[i] = x * inv;
     out[i + 1] = y * inv;
     out[i + 2] = z * inv;

@@ -1,4 +1,4 @@
-import { cross, dot, signedAngleAbout, turnAbout, type Vec3 } from '../../base/vec3.ts';
+import { cross, dot, lengthOf, signedAngleAbout, turnAbout, type Vec3 } from '../../base/vec3.ts';
 
 /** A rod's centreline as the relaxation answers it: any `RodShape` is one. */
 export interface RodLine {
@@ -27,7 +27,7 @@ function edgeOf(nodes: Float64Array, k: number): Vec3 {
   const x = nodes[3 * k + 3]! - nodes[3 * k]!;
   const y = nodes[3 * k + 4]! - nodes[3 * k + 1]!;
   const z = nodes[3 * k + 5]! - nodes[3 * k + 2]!;
-  const chord = Math.hypot(x, y, z);
+  const chord = lengthOf(x, y, z);
   return [x / chord, y / chord, z / chord];
 }
 

@@ -1,4 +1,4 @@
-import { anySquareTo, cross, distance, dot, length, type Vec3 } from '../../base/vec3.ts';
+import { anySquareTo, cross, distance, dot, length, lengthOf, type Vec3 } from '../../base/vec3.ts';
 import type { BandedLeastSquares } from './bandedLeastSquares.ts';
 import { type ClearSpace, marginAt } from './clearSpace.ts';
 import { type EvenChain, edgeMm } from './evenChain.ts';
@@ -285,5 +285,5 @@ function bendAt(chain: EvenChain, i: number): Bend {
   const k: Vec3 = [scale * (b * vx - a * ux), scale * (b * vy - a * uy), scale * (b * vz - a * uz)];
   const u: Vec3 = [ux / before, uy / before, uz / before];
   const v: Vec3 = [vx / after, vy / after, vz / after];
-  return { k, size: Math.hypot(k[0], k[1], k[2]), spacing, before, after, u, v, a, b };
+  return { k, size: lengthOf(k[0], k[1], k[2]), spacing, before, after, u, v, a, b };
 }

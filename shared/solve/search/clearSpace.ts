@@ -1,5 +1,5 @@
 import { CLEARANCE_PROOF_MM } from '../../base/tolerances.ts';
-import type { Vec3 } from '../../base/vec3.ts';
+import { lengthOf, type Vec3 } from '../../base/vec3.ts';
 import {
   type ArcLinePath,
   type PathSegment,
@@ -91,7 +91,7 @@ export function wallMargin(space: ClearSpace, x: number, y: number, z: number): 
   const { min, max } = space.field.bounds;
   let least = Math.min(x - min[0], max[0] - x, y - min[1], max[1] - y, z - min[2], max[2] - z);
   for (const { centre, radiusMm } of space.plugs) {
-    least = Math.min(least, Math.hypot(x - centre[0], y - centre[1], z - centre[2]) - radiusMm);
+    least = Math.min(least, lengthOf(x - centre[0], y - centre[1], z - centre[2]) - radiusMm);
   }
   return least;
 }
@@ -99,7 +99,7 @@ export function wallMargin(space: ClearSpace, x: number, y: number, z: number): 
 /** Whether a point lies in one of the plugs. */
 export function isPlugged(space: ClearSpace, x: number, y: number, z: number): boolean {
   for (const { centre, radiusMm } of space.plugs) {
-    if (Math.hypot(x - centre[0], y - centre[1], z - centre[2]) < radiusMm) return true;
+    if (lengthOf(x - centre[0], y - centre[1], z - centre[2]) < radiusMm) return true;
   }
   return false;
 }

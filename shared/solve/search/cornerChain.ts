@@ -1,5 +1,16 @@
 import { ROUNDING_MM, ROUNDING_RAD } from '../../base/tolerances.ts';
-import { addScaled, distance, dot, length, rejectFrom, scale, sub, unit, type Vec3 } from '../../base/vec3.ts';
+import {
+  addScaled,
+  distance,
+  dot,
+  length,
+  lengthOf,
+  rejectFrom,
+  scale,
+  sub,
+  unit,
+  type Vec3,
+} from '../../base/vec3.ts';
 import { type ArcLinePath, type PathSegment, poseAlongSegment, segmentLengthMm } from '../../geometry/arcLinePath.ts';
 
 /**
@@ -69,7 +80,7 @@ function turnAt(points: readonly Vec3[], i: number, before: number, after: numbe
   const [cx, cy, cz] = points[i + 1] as Vec3;
   const [ux, uy, uz] = [(bx - ax) / before, (by - ay) / before, (bz - az) / before];
   const [vx, vy, vz] = [(cx - bx) / after, (cy - by) / after, (cz - bz) / after];
-  const cross = Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx);
+  const cross = lengthOf(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx);
   return Math.atan2(cross, ux * vx + uy * vy + uz * vz);
 }
 

@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../base/vec3.ts';
+import { lengthOf, type Vec3 } from '../../base/vec3.ts';
 import { type ArcLinePath, pathLengthMm, samplePath } from '../../geometry/arcLinePath.ts';
 import { type ClearSpace, clearSpace, isSegmentClear } from './clearSpace.ts';
 
@@ -37,7 +37,7 @@ function places(path: ArcLinePath): Vec3[] {
 }
 
 function isThreadClear(space: ClearSpace, from: Vec3, to: Vec3): boolean {
-  const lengthMm = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
+  const lengthMm = lengthOf(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
   if (lengthMm === 0) return true;
   const direction: Vec3 = [(to[0] - from[0]) / lengthMm, (to[1] - from[1]) / lengthMm, (to[2] - from[2]) / lengthMm];
   // A thread between two ways is no hose: it may climb.

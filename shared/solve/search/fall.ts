@@ -1,4 +1,4 @@
-import { dot, scale, type Vec3 } from '../../base/vec3.ts';
+import { dot, lengthOf, scale, type Vec3 } from '../../base/vec3.ts';
 import type { PathSegment, Pose } from '../../geometry/arcLinePath.ts';
 
 /** That a way has to run downhill all along, as a drain does. */
@@ -27,5 +27,5 @@ export function segmentFalls(fall: Fall, { direction }: Pose, segment: PathSegme
   if (a * Math.cos(angleRad) + b * Math.sin(angleRad) < fall.leastSin) return false;
   const lowest = Math.atan2(b, a) + Math.PI;
   const inside = ((lowest % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI) < angleRad;
-  return !inside || -Math.hypot(a, b) >= fall.leastSin;
+  return !inside || -lengthOf(a, b) >= fall.leastSin;
 }

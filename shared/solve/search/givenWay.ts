@@ -1,4 +1,4 @@
-import { addScaled, anySquareTo, cross, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, anySquareTo, cross, lengthOf, type Vec3 } from '../../base/vec3.ts';
 import { type ClearSpace, marginUpTo } from './clearSpace.ts';
 
 /** mm. Margins of at least this are taken from the coarse bound alone, and are roomy. */
@@ -55,7 +55,7 @@ function higher(
   const slope = (axis: Vec3): number =>
     (roomAt(space, addScaled(place, axis, SLOPE_STEP_MM)) - marginMm) / SLOPE_STEP_MM;
   const [gu, gv] = [slope(u), slope(v)];
-  const steepness = Math.hypot(gu, gv);
+  const steepness = lengthOf(gu, gv);
   if (steepness < LEAST_SLOPE) return undefined;
   let stepMm = Math.min(leftMm, (AIMED_MM - marginMm) / steepness + LEAST_GAIN_MM);
   for (let halving = 0; halving < HALVINGS; halving++, stepMm /= 2) {

@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../base/vec3.ts';
+import { lengthOf, type Vec3 } from '../../base/vec3.ts';
 import type { Box } from '../../geometry/box.ts';
 import { type ClearSpace, isPlugged, marginUpTo, mostFallMm } from './clearSpace.ts';
 
@@ -104,7 +104,7 @@ export class GoalDistance implements Guide {
     const dx = middle(this.grid, 0, to % nx) - x;
     const dy = middle(this.grid, 1, Math.floor(to / nx) % ny) - y;
     const dz = middle(this.grid, 2, Math.floor(to / (nx * ny))) - z;
-    const size = Math.hypot(dx, dy, dz);
+    const size = lengthOf(dx, dy, dz);
     return to === from || size < this.grid.cellMm ? undefined : [dx / size, dy / size, dz / size];
   }
 

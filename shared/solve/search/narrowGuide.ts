@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../base/vec3.ts';
+import { lengthOf, type Vec3 } from '../../base/vec3.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import type { ThreadGuides } from './bentThread.ts';
 import { type ClearSpace, marginUpTo } from './clearSpace.ts';
@@ -76,7 +76,7 @@ function climbed(space: ClearSpace, [x, y, z]: Vec3, margin: number, mostMm: num
   const slope = (a: number, b: number, c: number): number =>
     (marginUpTo(space, x + a, y + b, z + c, AIMED_MM) - margin) / s;
   const [gx, gy, gz] = [slope(s, 0, 0), slope(0, s, 0), slope(0, 0, s)];
-  const steepness = Math.hypot(gx, gy, gz);
+  const steepness = lengthOf(gx, gy, gz);
   if (steepness < LEAST_SLOPE) return undefined;
   const whole = Math.min(mostMm, (AIMED_MM - margin) / steepness);
   for (const stepMm of [whole, whole / 2]) {

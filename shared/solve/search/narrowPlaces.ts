@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../base/vec3.ts';
+import { lengthOf, type Vec3 } from '../../base/vec3.ts';
 import { type ArcLinePath, pathLengthMm, samplePath } from '../../geometry/arcLinePath.ts';
 import { type ClearSpace, marginAt } from './clearSpace.ts';
 
@@ -14,7 +14,7 @@ export function narrowPlaces(space: ClearSpace, path: ArcLinePath, apartMm: numb
     .sort((a, b) => a.margin - b.margin);
   const places: Vec3[] = [];
   for (const { point } of all) {
-    const free = places.every((p) => Math.hypot(p[0] - point[0], p[1] - point[1], p[2] - point[2]) >= apartMm);
+    const free = places.every((p) => lengthOf(p[0] - point[0], p[1] - point[1], p[2] - point[2]) >= apartMm);
     if (free) places.push(point);
   }
   return places;

@@ -1,5 +1,5 @@
 import { ROUNDING_MM, ROUNDING_RAD } from '../../base/tolerances.ts';
-import { dot, UP } from '../../base/vec3.ts';
+import { dot, lengthOf, UP } from '../../base/vec3.ts';
 import {
   type PathSegment,
   type Pose,
@@ -49,7 +49,7 @@ function risesNowhere({ lowMm, highMm }: NoCrest, { point, direction }: Pose, se
   if (segment.kind === 'line') return a <= ROUNDING_RAD || !isBarred(from, from + a * segment.lengthMm);
   const { radiusMm, angleRad } = segment;
   const b = dot(segment.normal, UP);
-  const most = Math.hypot(a, b);
+  const most = lengthOf(a, b);
   if (most <= ROUNDING_RAD) return true;
   const heightAt = (u: number): number => from + radiusMm * (a * Math.sin(u) + b * (1 - Math.cos(u)));
   // It rises for u within a quarter turn of the steepest place, once a turn.

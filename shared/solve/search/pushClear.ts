@@ -1,4 +1,4 @@
-import { addScaled, distance, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, distance, lengthOf, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import type { ArcLinePath, Pose } from '../../geometry/arcLinePath.ts';
 import { BandedLeastSquares } from './bandedLeastSquares.ts';
@@ -221,7 +221,7 @@ class Push {
   private longestShare(move: Float64Array): number {
     let longest = Number.MIN_VALUE;
     for (let i = 0; i < move.length; i += 3)
-      longest = Math.max(longest, Math.hypot(move[i] as number, move[i + 1] as number, move[i + 2] as number));
+      longest = Math.max(longest, lengthOf(move[i] as number, move[i + 1] as number, move[i + 2] as number));
     return Math.min(1, (LONGEST_STEP * edgeMm(this.chain)) / longest);
   }
 

@@ -1,5 +1,5 @@
 import type { RandomSource } from '../../base/random.ts';
-import type { Vec3 } from '../../base/vec3.ts';
+import { lengthOf, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { connectionPath, connectWithShortTurns } from '../../geometry/arcLineConnector.ts';
 import {
@@ -99,7 +99,7 @@ function nearest(tree: readonly TreeNode[], { point, direction }: Pose, radiusMm
   const best: { cost: number; node: number }[] = [];
   for (let node = 0; node < tree.length; node++) {
     const { point: p, direction: d } = (tree[node] as TreeNode).pose;
-    const away = Math.hypot(p[0] - point[0], p[1] - point[1], p[2] - point[2]);
+    const away = lengthOf(p[0] - point[0], p[1] - point[1], p[2] - point[2]);
     const apart = Math.acos(Math.max(-1, Math.min(1, d[0] * direction[0] + d[1] * direction[1] + d[2] * direction[2])));
     const cost = away + RADII_PER_RADIAN * radiusMm * apart;
     if (best.length === count && cost >= (best[count - 1] as { cost: number }).cost) continue;

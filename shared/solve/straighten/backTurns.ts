@@ -1,5 +1,5 @@
 import { radiansToDegrees } from '../../base/units.ts';
-import { angleBetween, sub, unit, type Vec3 } from '../../base/vec3.ts';
+import { angleBetween, length, sub, unit, type Vec3 } from '../../base/vec3.ts';
 
 /** deg. No rod turns more than this between three of its points: one of them is out of order, or off the rod. */
 const MOST_TURN_DEG = 75;
@@ -9,7 +9,7 @@ const WIDE_GAP = 4;
 /** What is odd about the points of a digitised rod, each told by its place in the row of points, the first being 1. */
 export function backTurns(points: readonly Vec3[]): string[] {
   const steps = points.slice(1).map((p, i) => sub(p, points[i] as Vec3));
-  const lengths = steps.map((s) => Math.hypot(...s));
+  const lengths = steps.map((s) => length(s));
   const usual = [...lengths].sort((a, b) => a - b)[lengths.length >> 1] as number;
   const notes: string[] = [];
   steps.slice(1).forEach((step, i) => {

@@ -1,7 +1,7 @@
 import { seededRandom } from '../../base/random.ts';
 import { bad, good, type Problem, type Result } from '../../base/result.ts';
 import { degreesApart, radiansToDegrees } from '../../base/units.ts';
-import { addScaled, angleBetween, unit, type Vec3 } from '../../base/vec3.ts';
+import { addScaled, angleBetween, lengthOf, unit, type Vec3 } from '../../base/vec3.ts';
 import type { Clock } from '../../document/lay/schema.ts';
 import type { Straightened } from '../../document/straightened/schema.ts';
 import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
@@ -123,7 +123,7 @@ function chordSums(points: readonly Vec3[]): number[] {
   let sum = 0;
   return points.map((p, i) => {
     const before = points[i - 1] ?? p;
-    sum += Math.hypot(p[0] - before[0], p[1] - before[1], p[2] - before[2]);
+    sum += lengthOf(p[0] - before[0], p[1] - before[1], p[2] - before[2]);
     return sum;
   });
 }

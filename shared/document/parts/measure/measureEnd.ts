@@ -1,5 +1,6 @@
 import { CALIPER_AGREES_MM, END_AGREES_MM, RIM_ANGLE_AGREES_DEG } from '../../../base/tolerances.ts';
 import { degreesToRadians, radiansToDegrees } from '../../../base/units.ts';
+import { lengthOf } from '../../../base/vec3.ts';
 import { type MeasureKind, READINGS } from './readings.ts';
 
 /** Readings by key, mm (the angle in degrees); what was not read is not there. */
@@ -161,7 +162,7 @@ function measureElbow(r: Readings): Worked {
         r,
         'rim',
         ['Ai, Ao, Hi and Ho', 'W'],
-        [Math.hypot(rimAlong, rimUp), read(r, 'rimDiameter')],
+        [lengthOf(rimAlong, rimUp), read(r, 'rimDiameter')],
         [...rim, 'rimDiameter'],
       ),
       ...check(r, 'drop', ['Hi, Ho and d', 'S and the bend'], [dropMm, legDrop], [...dropKeys, 'seatLeg', 'soldAngle']),
