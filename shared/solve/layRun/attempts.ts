@@ -20,6 +20,11 @@ export interface Attempt {
   readonly thorough?: boolean;
 }
 
+/** Whether an attempt asks for every clearance. */
+export function asksForAll({ clearanceShare }: Attempt): boolean {
+  return clearanceShare === 1;
+}
+
 export const EVERYTHING: Attempt = { clearanceShare: 1, tailShare: 1 };
 /** Nothing given up, and not looked for all round. */
 export const EVERYTHING_BESIDE: Attempt = { ...EVERYTHING, keepsItsSides: true };

@@ -1,7 +1,7 @@
 import { SAME_POINT_MM, SLACK_LEFT } from '../../base/tolerances.ts';
 import { distance, type Vec3 } from '../../base/vec3.ts';
 import type { Breath } from '../../document/lay/schema.ts';
-import { type Attempt, EVERYTHING } from './attempts.ts';
+import { type Attempt, asksForAll, EVERYTHING } from './attempts.ts';
 import type { Candidate } from './candidate.ts';
 import type { Shape } from './relaxRoute.ts';
 import type { RunSetting } from './runSetting.ts';
@@ -37,7 +37,7 @@ export function lacksOf(setting: RunSetting, found: Found): readonly Lack[] {
   const lacks: Readonly<Record<Lack, () => boolean>> = {
     rest: () => !shape.settled,
     length: () => shortByMm(setting, tautLiveMm) > SAME_POINT_MM,
-    limits: () => judgement.breaksMm > 0 || attempt.clearanceShare < 1,
+    limits: () => judgement.breaksMm > 0 || !asksForAll(attempt),
     fall: () => brokenByShape(setting, shape).some(({ wish }) => wish === 'fall'),
     slack: () => !byHand && missingMm(setting, candidate) > 0,
     breath: () => choosesSlack(setting) && breathing.some((b) => isTakenUp(setting, b) && pullsTaut(candidate, b)),
