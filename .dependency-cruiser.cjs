@@ -52,6 +52,12 @@ module.exports = {
     onlyIn('pdf', '@cantoo/pdf-lib|@pdf-lib', ['shared/sheets']),
     { name: 'no-cycles', severity: 'error', from: {}, to: { circular: true } },
     {
+      name: 'one-run-knows-nothing-of-the-hand-or-of-others-laid-with-it',
+      severity: 'error',
+      from: { path: '^shared/solve/(bay|search|rod|character|ends|layRun)/' },
+      to: { path: '^shared/solve/', pathNot: '^shared/solve/(bay|search|rod|character|ends|layRun)/' },
+    },
+    {
       name: 'solve-and-sheets-reached-by-a-test',
       severity: 'error',
       from: { path: '^tests/.*\\.test\\.ts$' },

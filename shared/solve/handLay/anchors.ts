@@ -2,9 +2,10 @@ import { distance, unit, type Vec3 } from '../../base/vec3.ts';
 import type { HandChange } from '../../document/hand/handChange.ts';
 import type { Lock, Support } from '../../document/project/schema.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
+import { nearestArcMm } from '../../geometry/nearestArc.ts';
 import { type EndSetting, type RunSetting, tailPose } from '../layRun/runSetting.ts';
 import { passingDirection } from './passingDirection.ts';
-import { nearestArcMm, poseAt, type TakenLay } from './takenLay.ts';
+import { poseAt, type TakenLay } from './takenLay.ts';
 
 /** A place at which something has hold of the run: as the run was taken, and now. */
 export interface Anchor {

@@ -8,11 +8,12 @@ import {
   curveLengthMm,
   straightCurve,
 } from '../../geometry/cubicCurve.ts';
+import { nearestArcMm } from '../../geometry/nearestArc.ts';
 import { fittedAt, type RunSetting } from '../layRun/runSetting.ts';
 import { HAND } from './anchors.ts';
 import type { HandLine } from './handShapeOf.ts';
 import type { LaidStretches, StandingEnds, Stretch } from './spansOf.ts';
-import { nearestArcMm, type TakenLay } from './takenLay.ts';
+import type { TakenLay } from './takenLay.ts';
 
 /** The stretches put together from shoulder to shoulder, with everything that has hold of them at its place. */
 export function lineOf(

@@ -7,6 +7,7 @@ import { ruleValue } from '../../document/rules/index.ts';
 import { connectPoses } from '../../geometry/arcLineConnector.ts';
 import { pathEnd } from '../../geometry/arcLinePath.ts';
 import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
+import { nearestArcMm } from '../../geometry/nearestArc.ts';
 import type { RunField } from '../bay/runField.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { betterOf, type Candidate } from '../layRun/candidate.ts';
@@ -21,6 +22,7 @@ import { layIfClean } from '../layRun/layIfClean.ts';
 import { layOf } from '../layRun/layOf.ts';
 import { layWithoutHose } from '../layRun/layWithoutHose.ts';
 import { relaxRoute } from '../layRun/relaxRoute.ts';
+import { type MeasuredLine, measuredLine, routeAlong } from '../layRun/routeAlong.ts';
 import type { Route } from '../layRun/routeRun.ts';
 import { runSetting } from '../layRun/runLimits.ts';
 import { type EndSetting, fittedAt, type RunSetting } from '../layRun/runSetting.ts';
@@ -31,8 +33,6 @@ import { tubesOf } from '../layRun/tubesOf.ts';
 import { fieldOfLay } from '../layRun/tubesOfLay.ts';
 import type { ContactField } from '../rod/index.ts';
 import { GIVES_WAY_MM } from './anchors.ts';
-import { type MeasuredLine, measuredLine, routeAlong } from './routeAlong.ts';
-import { nearestArcMm } from './takenLay.ts';
 
 /**
  * mm. How far from the line a route is looked for: a hose of 5 % slack lies up to about this far from its taut route, and

@@ -3,7 +3,6 @@ import { triple } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
 import type { Support } from '../../document/project/schema.ts';
 import type { RunField } from '../bay/runField.ts';
-import { tautRoute } from '../handLay/tautRoute.ts';
 import type { Candidate } from './candidate.ts';
 import type { TrialRange } from './findShape.ts';
 import { choosesSlack, slackOf } from './lacksOf.ts';
@@ -11,6 +10,7 @@ import type { Shape } from './relaxRoute.ts';
 import type { Route } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
 import { liveMmOf } from './tautLiveMm.ts';
+import { tautRoute } from './tautRoute.ts';
 
 /** What a hose with proposed clamps is let lie in anew. */
 export interface ClampedIn {

@@ -33,8 +33,6 @@ export interface Budget {
   readonly lastBentStates: number;
   /** states that lines which explore may cost when those found nothing either */
   readonly exploringStates: number;
-  /** whether ends that nothing joins are proven to be so before any search */
-  readonly provesApart: boolean;
 }
 
 const QUICK: Budget = {
@@ -52,7 +50,6 @@ const QUICK: Budget = {
   looksIntoNarrow: 'by a line',
   lastBentStates: 0,
   exploringStates: 0,
-  provesApart: true,
 };
 
 export const BUDGETS: Record<Effort, Budget> = {
@@ -71,7 +68,6 @@ export const BUDGETS: Record<Effort, Budget> = {
     looksIntoNarrow: 'not',
     lastBentStates: 0,
     exploringStates: 0,
-    provesApart: true,
   },
   quick: QUICK,
   unkicked: { ...QUICK, kicks: 0 },
@@ -90,6 +86,5 @@ export const BUDGETS: Record<Effort, Budget> = {
     looksIntoNarrow: 'thoroughly',
     lastBentStates: 36_000,
     exploringStates: 100_000,
-    provesApart: true,
   },
 };

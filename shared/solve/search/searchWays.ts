@@ -185,8 +185,7 @@ function bestFirstCandidate(setting: Setting): First {
     const asked = `apart ${JSON.stringify([space.offsetMm, from, to])}`;
     return remembered(space.field, asked, () => provenApart(space, from, to, watch));
   };
-  if (direct === undefined && budget.provesApart && isApart())
-    return { candidates: [], expanded: 0, nothingLeft: true, isShort: false };
+  if (direct === undefined && isApart()) return { candidates: [], expanded: 0, nothingLeft: true, isShort: false };
   const looksIntoNarrow = direct === undefined ? budget.looksIntoNarrow : 'not';
   const { minRadiusMm } = problem;
   const mostStates = space.fall === undefined ? budget.lastStates : budget.mostStates;

@@ -1,18 +1,11 @@
 import { addScaled, distance, scale, sub, unit, type Vec3 } from '../../base/vec3.ts';
 import { type Pose, pathLengthMm } from '../../geometry/arcLinePath.ts';
+import { nearestArcMm } from '../../geometry/nearestArc.ts';
 import { pathThroughPoses } from '../../geometry/pathThroughPoses.ts';
-import { type Route, routeOf, type Station, tailToStation, wayOfLock, wayOfNoLength } from '../layRun/routeRun.ts';
-import {
-  clocksOf,
-  type EndSetting,
-  fittedAt,
-  nearestClockOf,
-  type RunSetting,
-  tailPose,
-} from '../layRun/runSetting.ts';
-import { withLocks } from '../layRun/stations.ts';
 import type { Way } from '../search/problem.ts';
-import { nearestArcMm } from './takenLay.ts';
+import { type Route, routeOf, type Station, tailToStation, wayOfLock, wayOfNoLength } from './routeRun.ts';
+import { clocksOf, type EndSetting, fittedAt, nearestClockOf, type RunSetting, tailPose } from './runSetting.ts';
+import { withLocks } from './stations.ts';
 
 /** mm. Spacing of the poses that a route takes over from a line: arcs through them lie within a few micrometres of a hose. */
 const POSE_STEP_MM = 8;

@@ -1,11 +1,11 @@
 import type { Watch } from '../../base/watch.ts';
 import type { RunField } from '../bay/runField.ts';
-import { centrelineOf } from '../layRun/centreline.ts';
-import { drawnTaut } from '../layRun/drawnTaut.ts';
-import type { Shape } from '../layRun/relaxRoute.ts';
-import type { Route } from '../layRun/routeRun.ts';
-import type { RunSetting } from '../layRun/runSetting.ts';
+import { centrelineOf } from './centreline.ts';
+import { drawnTaut } from './drawnTaut.ts';
+import type { Shape } from './relaxRoute.ts';
 import { measuredLine, routeAlong } from './routeAlong.ts';
+import type { Route } from './routeRun.ts';
+import type { RunSetting } from './runSetting.ts';
 
 /** mm. By how much a hose that was judged clean may seem too near as a line of arcs: its own proof, twice, and the arcs. */
 const JUDGED_CLEAN_MM = 0.3;
