@@ -170,7 +170,7 @@ export const Lay = z.strictObject({
   straightTailMm: z.strictObject({ a: finite, b: finite }).describe('straight hose beyond each mouth'),
   clearances: z.array(Clearance),
   profile: Profile.optional().describe('absent in reports of the first builds'),
-  breathing: z.array(Breath).optional().describe('absent where the run was not laid'),
+  breathing: z.array(Breath).optional().describe('absent where the hose breaks something at rest, or there is none'),
   rock: Rock.optional().describe('absent where no body moves, and where there is no hose to move'),
   tolerance: Tolerance.optional().describe(
     'absent where there is no hose to make, and for convoluted hose without a clock',

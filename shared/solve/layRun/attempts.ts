@@ -21,8 +21,13 @@ export interface Attempt {
 }
 
 /** Whether an attempt asks for every clearance. */
-export function asksForAll({ clearanceShare }: Attempt): boolean {
+export function asksEveryClearance({ clearanceShare }: Attempt): boolean {
   return clearanceShare === 1;
+}
+
+/** Whether all that an attempt gives up is what the service asks of the shape. */
+export function givesUpCharacterAlone({ clearanceShare, tailShare, givesUpCharacter }: Attempt): boolean {
+  return clearanceShare === 1 && tailShare === 1 && givesUpCharacter === true;
 }
 
 export const EVERYTHING: Attempt = { clearanceShare: 1, tailShare: 1 };
@@ -32,6 +37,7 @@ export const EVERYTHING_BESIDE: Attempt = { ...EVERYTHING, keepsItsSides: true }
 export const EVERYTHING_SOUGHT: Attempt = { ...EVERYTHING, thorough: true };
 /** Only where the service asks something of the shape: all of the rest is kept before any clearance is given up. */
 export const WITHOUT_CHARACTER: Attempt = { clearanceShare: 1, tailShare: 1, givesUpCharacter: true };
+export const WITHOUT_CHARACTER_BESIDE: Attempt = { ...WITHOUT_CHARACTER, keepsItsSides: true };
 export const HALF_CLEARANCE: Attempt = { clearanceShare: 0.5, tailShare: 1, givesUpCharacter: true };
 export const LITTLE_CLEARANCE: Attempt = { clearanceShare: 0.2, tailShare: 0.5, givesUpCharacter: true };
 /** The least that can be asked without going through things. */

@@ -10,7 +10,7 @@ import { IN_HAND_TO_BREATHE_MM, keptOfRun } from './contactOfRun.ts';
 import { fieldOfRun } from './fieldOfRun.ts';
 import { findShape } from './findShape.ts';
 import { holdAt } from './holdAt.ts';
-import { lacksAtMostSlack, missingMm, slackOf } from './lacksOf.ts';
+import { lacksAtMostSlack, lacksOf, missingMm, slackOf } from './lacksOf.ts';
 import { bestHeldOfRoute, bestOfRoute, refined } from './letLie.ts';
 import type { Route } from './routeRun.ts';
 import { nearestClockOf, type RunSetting } from './runSetting.ts';
@@ -88,7 +88,7 @@ export function breatheWell(
   // What only the service wishes is given up for a hose that is long enough.
   const isAsClean = (c: Candidate): boolean =>
     lacksAtMostSlack(setting, { candidate: c }) &&
-    (faultOf(setting, best) >= TOO_SHORT_MM || c.judgement.regret <= candidate.judgement.regret);
+    (lacksOf(setting, best).length > 0 || c.judgement.regret <= candidate.judgement.regret);
   const isHeld = clamps.some(({ held }) => held !== undefined);
   const tries = [
     ...(isHeld ? [heldFurther] : []),

@@ -23,11 +23,11 @@ export function findAsWished(
   const room = roomInReach(setting, led, mostMm);
   const near = (routes: readonly Route[]): Route[] => routes.filter((r) => r.lengthMm <= mostMm);
   const gentler = wishedRadii(setting).flatMap(
-    (radiusMm) => routeRun(setting, room, radiusMm, tailMm, 1, 'quick', partOf(watch, 0.4, 0.6)).routes,
+    (radiusMm) => routeRun(setting, room, radiusMm, tailMm, 1, 'quick', partOf(watch, 0, 0.4)).routes,
   );
-  const wished = betterOf(along, lie(near(gentler), shortest, partOf(watch, 0.6, 0.8)));
+  const wished = betterOf(along, lie(near(gentler), shortest, partOf(watch, 0.4, 0.7)));
   const held = wished?.judgement.content === true ? [] : near(calmRoutes(setting, room, tailMm, watch));
-  return worthAClamp(wished, lie(held, held, partOf(watch, 0.8, 1)));
+  return worthAClamp(wished, lie(held, held, partOf(watch, 0.7, 1)));
 }
 
 function wishedRadii({ minRadiusMm, character: { calm } }: RunSetting): number[] {

@@ -19,19 +19,19 @@ const GENTLEST = 1.6;
 export function* hosesInTurn(
   room: AttemptRoom,
   attempt: Attempt,
-  isAnywhere: boolean,
+  isNearALine: boolean,
   watch: Watch,
 ): Generator<Candidate | undefined> {
-  const effort = attempt.thorough === true && isAnywhere ? 'normal' : 'quick';
+  const effort = attempt.thorough === true && !isNearALine ? 'normal' : 'quick';
   const shortest = room.routes(room.setting.minRadiusMm, 1, effort, partOf(watch, 0, 0.3));
   if (shortest.length === 0) return;
   const isQuickLook = attempt.brief === true || attempt.blind === true;
   const along = room.lie(shortest, shortest, partOf(watch, 0.3, 0.4), isQuickLook ? 'all' : 'plain');
   const isWished = attempt.brief === true || along?.judgement.content === true || along?.judgement.fault !== 0;
-  yield isWished ? along : findAsWished(room, along, shortest, watch);
+  yield isWished ? along : findAsWished(room, along, shortest, partOf(watch, 0.4, 0.6));
   if (attempt.brief === true) return;
-  yield* beside(room, shortest, partOf(watch, 0.4, 0.5));
-  if (attempt.keepsItsSides !== true) yield* onOtherSides(room, shortest, partOf(watch, 0.5, 1));
+  yield* beside(room, shortest, partOf(watch, 0.6, 0.7));
+  if (attempt.keepsItsSides !== true) yield* onOtherSides(room, shortest, partOf(watch, 0.7, 1));
 }
 
 /** Gentler ways, which leave a hose room and mostly go the same sides as the shortest, with clamps where it needs them. */

@@ -1,9 +1,8 @@
 import { SAME_POINT_MM, SLACK_LEFT } from '../../base/tolerances.ts';
 import { distance, type Vec3 } from '../../base/vec3.ts';
 import type { Breath } from '../../document/lay/schema.ts';
-import { type Attempt, asksForAll, EVERYTHING } from './attempts.ts';
+import { type Attempt, asksEveryClearance, EVERYTHING } from './attempts.ts';
 import type { Candidate } from './candidate.ts';
-import type { Shape } from './relaxRoute.ts';
 import type { RunSetting } from './runSetting.ts';
 import { brokenByShape } from './shapeLine.ts';
 
@@ -37,17 +36,21 @@ export function lacksOf(setting: RunSetting, found: Found): readonly Lack[] {
   const lacks: Readonly<Record<Lack, () => boolean>> = {
     rest: () => !shape.settled,
     length: () => shortByMm(setting, tautLiveMm) > SAME_POINT_MM,
-    limits: () => judgement.breaksMm > 0 || !asksForAll(attempt),
+    limits: () => judgement.breaksMm > 0 || !asksEveryClearance(attempt),
     fall: () => brokenByShape(setting, shape).some(({ wish }) => wish === 'fall'),
     slack: () => !byHand && missingMm(setting, candidate) > 0,
-    breath: () => choosesSlack(setting) && breathing.some((b) => isTakenUp(setting, b) && pullsTaut(candidate, b)),
+    breath: () => tautBreathOf(setting, candidate, breathing) !== undefined,
   };
   return (Object.keys(lacks) as Lack[]).filter((lack) => lacks[lack]());
 }
 
 /** Whether a hose is clean but for slack that it may still be given. */
 export function lacksAtMostSlack(setting: RunSetting, found: Found): boolean {
-  return lacksOf(setting, found).every((lack) => lack === 'slack');
+  return isAtMostSlack(lacksOf(setting, found));
+}
+
+export function isAtMostSlack(lacks: readonly Lack[]): boolean {
+  return lacks.every((lack) => lack === 'slack');
 }
 
 /** Live over taut length, less one. */
@@ -61,21 +64,27 @@ export function missingMm(setting: RunSetting, { shape, tautLiveMm }: Candidate)
   return Math.max(0, tautLiveMm * (1 + setting.slack - SLACK_LEFT) - shape.liveLengthMm);
 }
 
+/** The length that pressure gives a hose at which it goes taut although its slack should take that up; nothing where there is none. */
+export function tautBreathOf(
+  setting: RunSetting,
+  candidate: Pick<Candidate, 'shape' | 'tautLiveMm'>,
+  breathing: readonly Breath[],
+): Breath | undefined {
+  if (!choosesSlack(setting)) return undefined;
+  return breathing.find((breath) => isTakenUp(setting, breath) && pullsTaut(candidate, breath));
+}
+
 /**
- * Whether a hose is surely taut at a length that pressure gives it: shorter than its taut lay, or than the straight lines from mouth to clamp
+ * Whether a hose is taut at a length that pressure gives it: shorter than the shortest lay found, or than the straight lines from mouth to clamp
  * to mouth as it was fitted, its ends at their clocks. One that found no shape there and is longer may have bent its tails, or slid in
  * its clamps.
  */
-function pullsTaut({ shape, tautLiveMm }: Candidate, { taut, liveLengthMm }: Breath): boolean {
+function pullsTaut(
+  { shape, tautLiveMm }: Pick<Candidate, 'shape' | 'tautLiveMm'>,
+  { taut, liveLengthMm }: Breath,
+): boolean {
   if (!taut) return false;
-  const order = shape.holds
-    .map((_, i) => i)
-    .sort((i, k) => (shape.holdsAtMm[i] as number) - (shape.holdsAtMm[k] as number));
-  const places = [
-    shape.a.mouthPoint,
-    ...order.map((i) => (shape.holds[i] as Shape['holds'][number]).pose.point),
-    shape.b.mouthPoint,
-  ];
+  const places = [shape.a.mouthPoint, ...shape.holds.map(({ pose }) => pose.point), shape.b.mouthPoint];
   const straightMm = places.slice(1).reduce((sum, place, i) => sum + distance(place, places[i] as Vec3), 0);
   return liveLengthMm < Math.max(tautLiveMm, straightMm);
 }

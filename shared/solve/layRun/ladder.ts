@@ -2,9 +2,9 @@ import { partOf, type Watch } from '../../base/watch.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { hasCharacter } from '../character/character.ts';
 import type { Effort } from '../search/problem.ts';
-import { type Attempt, BLIND, HALF_CLEARANCE, LEAST, LITTLE_CLEARANCE, WITHOUT_CHARACTER } from './attempts.ts';
+import { type Attempt, BLIND, givesUpCharacterAlone, HALF_CLEARANCE, LEAST, LITTLE_CLEARANCE } from './attempts.ts';
 import { type FieldsOfRun, fieldsOfRun } from './fieldOfRun.ts';
-import { lacksAtMostSlack } from './lacksOf.ts';
+import { isAtMostSlack, lacksAtMostSlack, lacksOf } from './lacksOf.ts';
 import type { LayContext } from './layContext.ts';
 import { withLessSlack } from './lessSlack.ts';
 import { routeRun } from './routeRun.ts';
@@ -29,8 +29,8 @@ export function downTheLadder(
   let best: Tried | undefined;
   let isShut: boolean | undefined;
   for (const [i, attempt] of attempts.entries()) {
-    if (attempt === WITHOUT_CHARACTER && !hasCharacter(setting.character)) continue;
-    if (best !== undefined && attempt !== WITHOUT_CHARACTER) continue;
+    if (givesUpCharacterAlone(attempt) && !hasCharacter(setting.character)) continue;
+    if (best !== undefined && !givesUpCharacterAlone(attempt)) continue;
     const part = partOf(watch, i / attempts.length, (i + 1) / attempts.length);
     if (asksLess(attempt) || attempt.thorough === true) isShut ??= !hasWay(setting, fields, LEAST, 'glance', part);
     // Where the least that can be asked finds no way, nothing between finds one, but all means may yet.
@@ -46,10 +46,12 @@ export function downTheLadder(
   return withLessSlack(context, setting, others, best, watch, fields) ?? best;
 }
 
-/** Whether of two hoses the first lacks at most slack and the second more, or, both lacking more, it has less fault. */
+/** Whether of two hoses the first lacks nothing and the second something, or at most slack and the second more, or, both lacking more, it has less fault. */
 function isNearerClean(setting: RunSetting, tried: Tried, than: Tried): boolean {
-  if (lacksAtMostSlack(setting, than)) return false;
-  return lacksAtMostSlack(setting, tried) || tried.candidate.judgement.fault < than.candidate.judgement.fault;
+  const [has, had] = [lacksOf(setting, tried), lacksOf(setting, than)];
+  if (had.length === 0 || has.length === 0) return had.length > 0;
+  if (isAtMostSlack(had)) return false;
+  return isAtMostSlack(has) || tried.candidate.judgement.fault < than.candidate.judgement.fault;
 }
 
 function asksLess({ clearanceShare, tailShare, blind }: Attempt): boolean {
@@ -79,5 +81,5 @@ function hasWay(setting: RunSetting, fields: FieldsOfRun, attempt: Attempt, effo
 function mayGiveUpMore(setting: RunSetting, tried: Tried): boolean {
   const { character } = setting;
   const asks = tried.attempt.givesUpCharacter !== true && hasCharacter(character) && character.fall === undefined;
-  return asks && !lacksAtMostSlack(setting, tried);
+  return asks && lacksOf(setting, tried).length > 0;
 }

@@ -5,11 +5,11 @@ import { type Attempt, EVERYTHING } from './attempts.ts';
 import { breathe } from './breathe.ts';
 import { contactOfRun } from './contactOfRun.ts';
 import { givenUpOf } from './givenUp.ts';
-import { type Found, type Lack, lacksOf } from './lacksOf.ts';
+import { type Found, type Lack, lacksOf, tautBreathOf } from './lacksOf.ts';
 import type { LayContext } from './layContext.ts';
 import { measureLay } from './measureLay.ts';
 import { pinchAt } from './pinchAt.ts';
-import { reasonOf } from './reasonOf.ts';
+import { reasonOf, type Why } from './reasonOf.ts';
 import type { RunSetting } from './runSetting.ts';
 import { brokenByShape } from './shapeLine.ts';
 
@@ -50,7 +50,11 @@ export function layOf(
     timingsMs: { lay: watch.now() - startedAt },
   };
   if (lacks.length === 0) return told;
-  return { ...told, reason: reasonOf(told, lacks, setting, (near) => pinchAt(project, setting, bay, others, near)) };
+  const why: Why = {
+    pinchedAt: (near) => pinchAt(project, setting, bay, others, near),
+    tautBreath: tautBreathOf(setting, candidate, breathing ?? []),
+  };
+  return { ...told, reason: reasonOf(told, lacks, setting, why) };
 }
 
 function outcomeOf(lacks: readonly Lack[], { blind }: Attempt): Outcome {

@@ -9,6 +9,7 @@ import {
   EVERYTHING_BESIDE,
   EVERYTHING_SOUGHT,
   WITHOUT_CHARACTER,
+  WITHOUT_CHARACTER_BESIDE,
 } from './attempts.ts';
 import { breatheWell } from './breatheWell.ts';
 import { layBundled } from './bundled.ts';
@@ -40,7 +41,7 @@ export function layAsAsked(context: LayContext, resolved: ResolvedRun, others: T
 
 /** As `layAsAsked`, sooner: not on other sides of things than the shortest way and gentler ones go. */
 export function layBeside(context: LayContext, resolved: ResolvedRun, others: TubeField, watch: Watch): Lay {
-  return layWith([EVERYTHING_BESIDE], context, resolved, others, watch);
+  return layWith([EVERYTHING_BESIDE, WITHOUT_CHARACTER_BESIDE], context, resolved, others, watch);
 }
 
 /** As `layRun`, for a run known to find no way that keeps all that is asked, such as among fewer hoses: that is not looked for again, but with all means. */
@@ -66,10 +67,11 @@ function layWith(
   const startedAt = watch.now();
   const setting = runSetting(context.project, resolved);
   const bundled = layBundled(context, setting, others, watch);
-  if (bundled.kind === 'tied') {
-    const tied = layOf(context, setting, others, { candidate: bundled.candidate, startedAt }, watch);
-    if (tied.outcome === 'laid') return tied;
-  }
+  const tied =
+    bundled.kind === 'tied'
+      ? layOf(context, setting, others, { candidate: bundled.candidate, startedAt }, watch)
+      : undefined;
+  if (tied?.outcome === 'laid') return tied;
   const best = downTheLadder(attempts, context, setting, others, watch);
   if (best === undefined) return layWithoutHose(context, setting, others, { lay: watch.now() - startedAt });
   const breathed = lacksAtMostSlack(setting, best)
@@ -77,5 +79,6 @@ function layWith(
     : {};
   const lay = layOf(context, setting, others, { ...best, ...breathed, startedAt }, watch);
   if (bundled.kind === 'none') return lay;
+  if (tied !== undefined && lay.outcome !== 'laid') return tied;
   return withApart(lay, bundled.kind === 'tied' ? [bundled.to] : bundled.from);
 }

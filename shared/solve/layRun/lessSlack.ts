@@ -1,7 +1,7 @@
 import type { Watch } from '../../base/watch.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { openAttempt } from './attemptRoom.ts';
-import { asksForAll } from './attempts.ts';
+import { asksEveryClearance } from './attempts.ts';
 import type { FieldsOfRun } from './fieldOfRun.ts';
 import type { LayContext } from './layContext.ts';
 import type { RunSetting } from './runSetting.ts';
@@ -21,7 +21,7 @@ export function withLessSlack(
   watch: Watch,
   fields: FieldsOfRun,
 ): Tried | undefined {
-  const asksAll = asksForAll(attempt) && attempt.tailShare === 1;
+  const asksAll = asksEveryClearance(attempt) && attempt.tailShare === 1;
   if (candidate.judgement.fault === 0 || !asksAll || run.cutLengthMm !== undefined) return undefined;
   const setting = attempt.givesUpCharacter === true ? { ...run, characterAsked: false } : run;
   const room = openAttempt(context, setting, others, attempt, watch, fields);

@@ -1,20 +1,23 @@
 import { RADIUS_RELATIVE, SAME_POINT_MM } from '../../base/tolerances.ts';
 import { radiansToDegrees } from '../../base/units.ts';
-import type { Clearance, Lay, LaySupport, Thing } from '../../document/lay/schema.ts';
+import type { Breath, Clearance, Lay, LaySupport, Thing } from '../../document/lay/schema.ts';
 import type { Fall } from '../search/fall.ts';
 import { type Lack, shortByMm } from './lacksOf.ts';
 import type { Pinch } from './pinchAt.ts';
 import type { RunSetting } from './runSetting.ts';
 
-/** Why a lay is not clean: what it lacks most gravely, in one sentence with its number. pinchedAt: between what, where it comes too near. */
-export function reasonOf(
-  lay: Lay,
-  lacks: readonly Lack[],
-  setting: RunSetting,
-  pinchedAt: (near: Clearance) => Pinch | undefined,
-): string {
+/** What a lay does not tell of why it is not clean. */
+export interface Why {
+  /** between what it lies, where it comes too near */
+  pinchedAt(near: Clearance): Pinch | undefined;
+  /** the length under pressure at which it goes taut, where that is what it lacks */
+  readonly tautBreath: Breath | undefined;
+}
+
+/** Why a lay is not clean: what it lacks most gravely, in one sentence with its number. */
+export function reasonOf(lay: Lay, lacks: readonly Lack[], setting: RunSetting, why: Why): string {
   for (const lack of lacks) {
-    const reason = sentenceOf(lack, lay, setting, pinchedAt);
+    const reason = sentenceOf(lack, lay, setting, why);
     if (reason !== undefined) return reason;
   }
   return Math.min(lay.straightTailMm.a, lay.straightTailMm.b) < setting.tailMm - SAME_POINT_MM
@@ -23,34 +26,25 @@ export function reasonOf(
 }
 
 /** One lack in words; nothing where what was asked less of is kept all the same. */
-function sentenceOf(
-  lack: Lack,
-  lay: Lay,
-  setting: RunSetting,
-  pinchedAt: (near: Clearance) => Pinch | undefined,
-): string | undefined {
+function sentenceOf(lack: Lack, lay: Lay, setting: RunSetting, why: Why): string | undefined {
   switch (lack) {
     case 'rest':
       return 'the hose did not come to rest in this place: lead it another way or hold it with a clamp';
     case 'length':
       return `a hose cut to ${rounded(setting.cutLengthMm ?? 0)} mm is too short by ${rounded(shortByMm(setting, lay.tautLengthMm))} mm even pulled taut; the lay shown is the taut one`;
     case 'limits':
-      return limitReason(lay, setting, pinchedAt);
+      return limitReason(lay, setting, why);
     case 'fall':
       return fallReason(setting.character.fall);
     case 'slack':
       return `there is no room for ${percent(setting.slack)} % of slack: with ${percent(lay.slack)} %, as it is shown, it keeps its radius and every clearance`;
     case 'breath':
-      return breathReason(lay);
+      return breathReason(lay, why);
   }
 }
 
 /** Radius or clearance, whichever is missed by more. */
-function limitReason(
-  lay: Lay,
-  setting: RunSetting,
-  pinchedAt: (near: Clearance) => Pinch | undefined,
-): string | undefined {
+function limitReason(lay: Lay, setting: RunSetting, { pinchedAt }: Why): string | undefined {
   const tight = lay.minRadius.limitMm - lay.minRadius.provenAtLeastMm;
   const near = worstClearance(lay);
   const shortMm = near === undefined ? 0 : near.requiredMm - near.clearanceMm;
@@ -66,14 +60,13 @@ function fallReason(fall: Fall | undefined): string | undefined {
 }
 
 /** A hose that goes taut at a length that pressure gives it: all of it, or only a stretch between two of its holds. */
-function breathReason({ breathing = [], tautLengthMm, slack }: Lay): string | undefined {
-  const taut = breathing.find((breath) => breath.taut);
+function breathReason({ tautLengthMm, slack }: Lay, { tautBreath: taut }: Why): string | undefined {
   if (taut === undefined) return undefined;
   const when = `when pressure ${taut.change < 0 ? 'shortens' : 'lengthens'} it by ${percent(Math.abs(taut.change))} %`;
   const missingMm = tautLengthMm - taut.liveLengthMm;
   if (missingMm > 0)
     return `pulls taut ${when}: with ${percent(slack)} % of slack, as it is shown, it is ${rounded(missingMm)} mm too short then`;
-  return `pulls taut ${when}: with its ends at the clocks shown and its clamps where they stand, a stretch of it is too short then`;
+  return `pulls taut ${when}: between its clamps, where they stand, it is too short then`;
 }
 
 /** A bend that is too tight between two clamps, or a clamp and an end, is mended by those. */

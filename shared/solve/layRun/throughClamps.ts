@@ -1,11 +1,11 @@
-import { LIMIT_RELATIVE, SAME_POINT_MM } from '../../base/tolerances.ts';
+import { SAME_POINT_MM } from '../../base/tolerances.ts';
 import { triple } from '../../base/vec3.ts';
 import type { Watch } from '../../base/watch.ts';
 import type { Support } from '../../document/project/schema.ts';
 import type { RunField } from '../bay/runField.ts';
 import type { Candidate } from './candidate.ts';
 import type { TrialRange } from './findShape.ts';
-import { choosesSlack, slackOf } from './lacksOf.ts';
+import { choosesSlack, missingMm, slackOf } from './lacksOf.ts';
 import type { Shape } from './relaxRoute.ts';
 import type { Route } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
@@ -35,8 +35,7 @@ export function throughClamps(among: ClampedIn, found: Candidate, watch: Watch, 
   const route = tautThroughHolds(setting, found.shape, field, watch, 'quick');
   if (route === undefined) return found;
   const told = overTaut(found, route);
-  const isEnough = told.shape.liveLengthMm >= wantedMm(setting, told) * (1 - LIMIT_RELATIVE);
-  if (isEnough || setting.cutLengthMm !== undefined) return told;
+  if (missingMm(setting, told) === 0) return told;
   for (const range of ['plain', 'snug'] as const) {
     const held = among.lie(route, range);
     const asGood = held?.judgement.fault === 0 && held.judgement.regret <= found.judgement.regret;
@@ -54,8 +53,8 @@ function longer({ setting, field, fine }: ClampedIn, told: Candidate, watch: Wat
   if (more.judgement.fault > 0 || more.judgement.regret > told.judgement.regret) return undefined;
   const route = tautThroughHolds(setting, more.shape, field, watch, 'quick');
   if (route === undefined) return undefined;
-  const longer = overTaut(more, route);
-  return slackOf(longer) > slackOf(told) ? longer : undefined;
+  const lengthened = overTaut(more, route);
+  return slackOf(lengthened) > slackOf(told) ? lengthened : undefined;
 }
 
 /** A hose with its slack over a way drawn taut through what holds it, which is no shorter than the way without clamps. */

@@ -1,7 +1,7 @@
 import type { Watch } from '../../base/watch.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { openAttempt } from './attemptRoom.ts';
-import { type Attempt, asksForAll } from './attempts.ts';
+import { type Attempt, asksEveryClearance } from './attempts.ts';
 import { betterOf, type Candidate } from './candidate.ts';
 import { type FieldsOfRun, fieldsOfRun } from './fieldOfRun.ts';
 import { hosesInTurn } from './hosesInTurn.ts';
@@ -26,16 +26,18 @@ export function tryAttempt(
   const setting = attempt.givesUpCharacter === true ? { ...run, characterAsked: false } : run;
   const room = openAttempt(context, setting, others, attempt, watch, fields);
   if (room === undefined) return undefined;
+  // How far the attempt is, is told by what is looked for in turn.
+  const silent: Watch = { ...watch, report: () => undefined };
   const clampedIn: ClampedIn = {
     setting,
     field: fields(attempt.clearanceShare).asked,
-    lie: (route, range) => room.lie([route], [route], watch, range),
-    fine: (candidate) => room.fine(candidate, watch),
+    lie: (route, range) => room.lie([route], [route], silent, range),
+    fine: (candidate) => room.fine(candidate, silent),
   };
-  const told = (found: Candidate): Candidate => throughClamps(clampedIn, room.fine(found, watch), watch);
-  const lacksSlack = (hose: Candidate): boolean => asksForAll(attempt) && missingMm(setting, hose) > 0;
+  const told = (found: Candidate): Candidate => throughClamps(clampedIn, room.fine(found, silent), silent);
+  const lacksSlack = (hose: Candidate): boolean => asksEveryClearance(attempt) && missingMm(setting, hose) > 0;
   let best: Candidate | undefined;
-  for (const found of hosesInTurn(room, attempt, context.near === undefined, watch)) {
+  for (const found of hosesInTurn(room, attempt, context.near !== undefined, watch)) {
     if (found === undefined) continue;
     const hose = found.judgement.fault > 0 ? found : told(found);
     if (hose.judgement.fault === 0 && !lacksSlack(hose)) return hose;
@@ -44,10 +46,14 @@ export function tryAttempt(
   return best === undefined || best.judgement.fault === 0 ? best : told(best);
 }
 
+/** mm. So much less of the wanted slack is worth a worse shape. */
+const WORTH_MM = 1;
+
 /** Of two hoses that lack something the one that lacks less: of two without fault, of the wanted slack. */
 function nearerClean(setting: RunSetting, a: Candidate | undefined, b: Candidate): Candidate {
   if (a === undefined) return b;
+  const lessMm = missingMm(setting, a) - missingMm(setting, b);
   const areFaultless = a.judgement.fault === 0 && b.judgement.fault === 0;
-  if (areFaultless) return missingMm(setting, b) < missingMm(setting, a) ? b : a;
+  if (areFaultless && Math.abs(lessMm) > WORTH_MM) return lessMm > 0 ? b : a;
   return betterOf(a, b) as Candidate;
 }

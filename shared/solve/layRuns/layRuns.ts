@@ -14,9 +14,10 @@ import { towardsAll } from './towardsAll.ts';
 /**
  * Lays several runs that keep clear of each other. kept: lays of other runs that stay as they are. In rounds: each run
  * is laid by itself among what lies already; of those that lie clean, as many as can stay together do, and the others are
- * laid again round them, on the sides of things where it mostly goes. A run that finds no clean way waits; then it is given the way that it has without the others,
- * the runs in that way are laid again round it, and the change is kept where all of them lie clean. What still waits is
- * laid as well as can be, with what it breaks. What stands on the ports of a run stands in the others' way from the start. The lays of a round do not depend on each other, so a crew may make them
+ * laid again round them, near the sides of things where they mostly go. A run that finds no clean way there waits; then it
+ * is given the way that it has without the others, the runs in that way are laid again round it, and the change is kept
+ * where all of them lie clean. What still waits is looked for on all sides of things, and at last laid as well as can be,
+ * with what it breaks. What stands on the ports of a run stands in the others' way from the start. The lays of a round do not depend on each other, so a crew may make them
  * at once; who makes them, and the order of runs in the project, change nothing in the answer. In the project's order.
  */
 export async function layRuns(
@@ -62,8 +63,13 @@ async function layAll(bench: Bench, watch: Watch): Promise<void> {
   const failed = [...first.failed, ...later];
   for (const { lay } of first.failed) if (lay.outcome === 'near-miss') tried.set(lay.run, lay);
   const waiting = order.filter(({ run }) => failed.some(({ lay }) => lay.run === run.id));
-  const without = await makeRooms(bench, waiting, partOf(watch, 0.7, 0.85));
-  await mendRuns(bench, partOf(watch, 0.85, 0.9));
+  const roomless = await makeRooms(bench, waiting, partOf(watch, 0.7, 0.8));
+  // Those for which there is no room may lie clean on other sides of things.
+  const isOpen = ({ run }: ResolvedRun): boolean => later.some(({ lay }) => lay.run === run.id);
+  const last = await settleRuns(bench, laid, roomless.filter(isOpen), 'as-asked', partOf(watch, 0.8, 0.86));
+  for (const { lay } of last) if (lay.outcome === 'near-miss') tried.set(lay.run, lay);
+  await mendRuns(bench, partOf(watch, 0.86, 0.9));
+  const without = roomless.filter(({ run }) => !laid.has(run.id));
   await layTheRest(bench, without, { runs: hopeless, lays: early }, partOf(watch, 0.9, 1));
 }
 

@@ -7,7 +7,6 @@ type Changes = Partial<Pick<ClearanceField, 'bounds' | 'coarseMarginMm' | 'margi
  * A field with other bounds or margins, which change no more per mm than its own. All fields are records of one shape: what asks
  * them, the innermost of every search, is compiled once.
  */
-export function fieldWith<F extends ClearanceField>(field: F, changes: Changes): F;
 export function fieldWith(field: ClearanceField, changes: Changes): ClearanceField {
   return {
     bounds: changes.bounds ?? field.bounds,

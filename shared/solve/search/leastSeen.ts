@@ -37,7 +37,7 @@ export class LeastSeen {
     if (!cell.isQueued) this.enqueue(cell);
   }
 
-  /** The next node that is open, those that are not thrown away; -1 when there is none. */
+  /** The next node that is open, those that are not are thrown away; -1 when there is none. */
   pop(isOpen: (node: number) => boolean): number {
     for (let number = this.queue.pop(); number >= 0; number = this.queue.pop()) {
       const cell = this.cells[number] as Cell;

@@ -10,7 +10,7 @@ export interface Slab {
 }
 
 /** A field whose room is only what lies in the slab. The slab's margin changes 1 mm per mm moved, so the field's bounds hold. */
-export function withinSlab<F extends ClearanceField>(field: F, { point, normal, halfMm }: Slab): F {
+export function withinSlab(field: ClearanceField, { point, normal, halfMm }: Slab): ClearanceField {
   const room = (x: number, y: number, z: number): number => halfMm - Math.abs(dot(sub([x, y, z], point), normal));
   return fieldWith(field, {
     coarseMarginMm: (x: number, y: number, z: number) => Math.min(room(x, y, z), field.coarseMarginMm(x, y, z)),

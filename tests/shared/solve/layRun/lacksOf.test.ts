@@ -61,6 +61,13 @@ function wrongNumbers({ run, reason = '', slack }: Lay): string[] {
   return isRight ? [] : [`${run}: ${reason}, and has ${slack}`];
 }
 
+/** How far the line of one lay gets from that of another, mm. */
+function furthestOff(one: Lay, other: Lay): number {
+  const off = (p: Lay['centreline']['points'][number]) =>
+    Math.min(...other.centreline.points.map((q) => distance(p, q)));
+  return Math.max(...one.centreline.points.map(off));
+}
+
 function laysOf({ bay, project }: { bay: BayIndex; project: ResolvedProject }): Lay[] {
   return project.runs.map((run) => layRun({ project: project.project, bay }, run, ALONE, UNWATCHED));
 }
@@ -78,7 +85,7 @@ describe('a lay that is told to be clean', () => {
       kind === 'blocks' ? blockBay(seed, 22, 3) : kind === 'crowd' ? blockBay(seed, 45, 3) : carvedBay(seed, kind);
     const lays = all.flatMap((seed) => laysOf(made(seed)).map((lay) => ({ ...lay, run: `${seed} ${lay.run}` })));
     expect(lays.flatMap(dishonest)).toEqual([]);
-    expect(lays.filter(({ outcome }) => outcome === 'laid').length).toBeGreaterThan(all.length / 4);
+    expect(lays.filter(({ outcome }) => outcome === 'laid').length).toBeGreaterThan(lays.length / 2);
   });
 
   it('for the end trial is as clean as any', () => {
@@ -87,13 +94,13 @@ describe('a lay that is told to be clean', () => {
       return project.runs.flatMap((run) => layIfClean({ project: project.project, bay }, run, ALONE, UNWATCHED) ?? []);
     });
     expect(lays.length).toBeGreaterThan(10);
-    expect(lays.map(({ outcome }) => outcome)).toEqual(lays.map(() => 'laid'));
     expect(lays.flatMap(dishonest)).toEqual([]);
   });
 });
 
 describe('a hose that clamps are put on by hand', () => {
   it('stays where it was seen, and is clean only where it does not go taut so', () => {
+    const moved: number[] = [];
     const near = Array.from({ length: 8 }, (_, i) => 42_200 + i).flatMap((seed) => {
       const { bay, project } = blockBay(seed, 22, 3);
       return project.runs.flatMap((r): Lay[] => {
@@ -108,9 +115,12 @@ describe('a hose that clamps are put on by hand', () => {
         const alone = { project: { ...project.project, runs: [run] }, runs: [one] };
         const context = { project: alone.project, bay };
         const [again] = relayNear(context, alone, one, [lay], lay.centreline.points, UNWATCHED);
+        moved.push(furthestOff(again!, lay));
         return [again!];
       });
     });
+    // A hose of 14 to 20 mm drawn over by its own thickness would be seen to lie elsewhere.
+    expect(Math.max(...moved)).toBeLessThan(20);
     expect(near.filter(({ outcome }) => outcome === 'laid').length).toBeGreaterThan(3);
     for (const { outcome, breathing = [], tautLengthMm } of near)
       if (outcome === 'laid') expect(breathing.some((b) => b.taut && b.liveLengthMm < tautLengthMm)).toBe(false);

@@ -37,7 +37,8 @@ describe('a bend that is too tight', () => {
     const { at, limitMm } = lay.minRadius;
     const tight = { radiusMm: limitMm / 2, provenAtLeastMm: limitMm / 2, limitMm, at: { ...at, arcLengthMm: 150 } };
     const setting = runSetting(project.project, project.runs[0]!);
-    return reasonOf({ ...lay, clearances: [], minRadius: tight, supports }, ['limits'], setting, () => undefined);
+    const why = { pinchedAt: () => undefined, tautBreath: undefined };
+    return reasonOf({ ...lay, clearances: [], minRadius: tight, supports }, ['limits'], setting, why);
   };
 
   it('names the clamps that it lies between, and how far apart they stand', () => {

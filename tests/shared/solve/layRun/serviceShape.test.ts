@@ -127,6 +127,7 @@ describe('a suction hose', () => {
   });
 
   it('in a corner too tight for it is laid, and says so', () => {
+    // Some 380 by 230 mm: room for a bend of the hose's own radius, none for one as gentle as is wished. A few mm nearer there is none for its slack.
     const pump: Side = { at: [384, 234, 0], axis: [0, -1, 0] };
     const { lay, checks } = lie(bayOf([]), tank, pump, { service: SUCTION }, hose);
     expect(lay.outcome).toBe('laid');
