@@ -17,6 +17,7 @@ import { type Route, routeRun } from './routeRun.ts';
 import { mayTouchAnything } from './runLimits.ts';
 import type { RunSetting } from './runSetting.ts';
 import { liveMmOf, tautLiveMm } from './tautLiveMm.ts';
+import { type ClampedIn, throughClamps } from './throughClamps.ts';
 
 /** What one attempt at a run works in: where its routes are led, and how a hose is let lie along them. */
 export interface AttemptRoom {
@@ -29,8 +30,10 @@ export interface AttemptRoom {
   routes(radiusMm: number, count: number, effort: Effort, watch: Watch): readonly Route[];
   /** the hose that lies best along one of the routes; close: the shortest routes known, which tell what is taut */
   lie(routes: readonly Route[], close: readonly Route[], watch: Watch, range?: TrialRange): Candidate | undefined;
-  /** the same hose as it is told */
+  /** the same hose finely */
   fine(candidate: Candidate, watch: Watch): Candidate;
+  /** the hose as it is told: finely, its slack over the way through the clamps that are proposed for it (`throughClamps`) */
+  told(candidate: Candidate, watch: Watch): Candidate;
 }
 
 /** Opens the room of an attempt; nothing where a glance tells that the service bars every way. */
@@ -58,7 +61,7 @@ export function openAttempt(
     ? contactOfRun({ ...context.bay, skins: [] }, buildTubeField([]), setting)
     : contactOfRun(context.bay, others, setting);
   const surroundings = { field, contact, ...kept, known, mayTouch };
-  return {
+  const opened: Omit<AttemptRoom, 'told'> = {
     setting,
     led,
     tailMm,
@@ -71,6 +74,14 @@ export function openAttempt(
       return findShape(setting, routes, tried, part, range);
     },
     fine: (candidate, part) => refined(setting, candidate, surroundings, part),
+  };
+  return {
+    ...opened,
+    told: (candidate, part) => {
+      const lie: ClampedIn['lie'] = (route, range) => opened.lie([route], [route], part, range);
+      const among = { setting, field, lie, fine: (c: Candidate) => opened.fine(c, part) };
+      return throughClamps(among, opened.fine(candidate, part), part);
+    },
   };
 }
 

@@ -8,7 +8,6 @@ import { hosesInTurn } from './hosesInTurn.ts';
 import { missingMm } from './lacksOf.ts';
 import type { LayContext } from './layContext.ts';
 import type { RunSetting } from './runSetting.ts';
-import { type ClampedIn, throughClamps } from './throughClamps.ts';
 
 /**
  * The best hose of one attempt: the first in turn (`hosesInTurn`) that lies clean with the slack that is wanted; of one that gives up
@@ -28,22 +27,15 @@ export function tryAttempt(
   if (room === undefined) return undefined;
   // How far the attempt is, is told by what is looked for in turn.
   const silent: Watch = { ...watch, report: () => undefined };
-  const clampedIn: ClampedIn = {
-    setting,
-    field: fields(attempt.clearanceShare).asked,
-    lie: (route, range) => room.lie([route], [route], silent, range),
-    fine: (candidate) => room.fine(candidate, silent),
-  };
-  const told = (found: Candidate): Candidate => throughClamps(clampedIn, room.fine(found, silent), silent);
   const lacksSlack = (hose: Candidate): boolean => asksEveryClearance(attempt) && missingMm(setting, hose) > 0;
   let best: Candidate | undefined;
   for (const found of hosesInTurn(room, attempt, context.near !== undefined, watch)) {
     if (found === undefined) continue;
-    const hose = found.judgement.fault > 0 ? found : told(found);
+    const hose = found.judgement.fault > 0 ? found : room.told(found, silent);
     if (hose.judgement.fault === 0 && !lacksSlack(hose)) return hose;
     best = nearerClean(setting, best, hose);
   }
-  return best === undefined || best.judgement.fault === 0 ? best : told(best);
+  return best === undefined || best.judgement.fault === 0 ? best : room.told(best, silent);
 }
 
 /** mm. So much less of the wanted slack is worth a worse shape. */

@@ -38,7 +38,7 @@ export function waysRound(context: LayContext, resolved: ResolvedRun, others: Tu
     const part = partOf(watch, 0.6 + (0.4 * i) / ways.length, 0.6 + (0.4 * (i + 1)) / ways.length);
     part.report({ fraction: 0, doing: `letting the hose lie on way ${i + 1} of ${ways.length}` });
     const rough = room.lie([way], [way], part);
-    const candidate = rough && room.fine(rough, part);
+    const candidate = rough && room.told(rough, part);
     return candidate === undefined
       ? []
       : [layWell(context, setting, others, { candidate, startedAt: watch.now() }, part)];

@@ -14,6 +14,7 @@ import { layIfClean } from '../../../../shared/solve/layRun/layIfClean.ts';
 import { layRun } from '../../../../shared/solve/layRun/layRun.ts';
 import { runSetting } from '../../../../shared/solve/layRun/runLimits.ts';
 import { tryAttempt } from '../../../../shared/solve/layRun/tryAttempt.ts';
+import { waysRound } from '../../../../shared/solve/waysRound/waysRound.ts';
 import { blockBay } from '../../../arbitraries/blockBays.ts';
 import { carvedBay } from '../../../arbitraries/carvedBays.ts';
 import { emptyBay, exampleEnd, exampleHose, examplePort, oneRunProject } from '../../../arbitraries/rig.ts';
@@ -86,6 +87,15 @@ describe('a lay that is told to be clean', () => {
     const lays = all.flatMap((seed) => laysOf(made(seed)).map((lay) => ({ ...lay, run: `${seed} ${lay.run}` })));
     expect(lays.flatMap(dishonest)).toEqual([]);
     expect(lays.filter(({ outcome }) => outcome === 'laid').length).toBeGreaterThan(lays.length / 2);
+  });
+
+  it('on any side of things is as clean as any', () => {
+    const lays = seeds(42_300, 8).flatMap((seed) => {
+      const { bay, project } = blockBay(seed, 22, 3);
+      return project.runs.flatMap((run) => waysRound({ project: project.project, bay }, run, ALONE, UNWATCHED));
+    });
+    expect(lays.filter(({ outcome }) => outcome === 'laid').length).toBeGreaterThan(10);
+    expect(lays.flatMap(dishonest)).toEqual([]);
   });
 
   it('for the end trial is as clean as any', () => {
