@@ -73,7 +73,7 @@ function layWith(
       : undefined;
   if (tied?.outcome === 'laid') return tied;
   const best = downTheLadder(attempts, context, setting, others, watch);
-  if (best === undefined) return layWithoutHose(context, setting, others, { lay: watch.now() - startedAt });
+  if (best === undefined) return tied ?? layWithoutHose(context, setting, others, { lay: watch.now() - startedAt });
   const breathed = lacksAtMostSlack(setting, best)
     ? breatheWell(context, setting, best.candidate, others, contactOfRun(context.bay, others, setting), watch)
     : {};
