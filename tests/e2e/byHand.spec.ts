@@ -75,7 +75,11 @@ rig('a hose is clamped and pulled by hand, taken back, and saved', async ({ open
 });
 
 rig('a port is dropped on the bay, named, and saved', async ({ opened: { page }, folder }) => {
-  await page.getByRole('button', { name: 'Ports', exact: true }).click();
+  // While a bay is on its way its coming may take the window to the runs once more: who is taken away goes back.
+  await expect(async () => {
+    await page.getByRole('button', { name: 'Ports', exact: true }).click();
+    await expect(page.getByRole('button', { name: 'New port' })).toBeVisible({ timeout: 2000 });
+  }).toPass({ timeout: 60_000 });
   await page.getByRole('button', { name: 'New port' }).click();
   // On a slow machine the bay may be drawn, and find its size, after it is first clicked: who sees nothing happen clicks again.
   await expect(async () => {
