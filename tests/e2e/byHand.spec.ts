@@ -1,21 +1,11 @@
-import { mkdtemp, readFile, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { Page } from '@playwright/test';
 import type {} from '../../renderer/scene/ContextWatch.tsx';
-import { smallBay } from '../electron/smallBay.ts';
-import { expect, test } from './window.ts';
+import { rig } from './window/smallRig.ts';
+import { expect } from './window.ts';
 
-const rig = test.extend<{ folder: string }>({
-  // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the pattern to learn that nothing is needed
-  folder: async ({}, use) => {
-    const folder = await mkdtemp(path.join(tmpdir(), 'hosewright-hand-'));
-    for (const [name, content] of Object.entries(smallBay())) await writeFile(path.join(folder, name), content);
-    await use(folder);
-  },
-  project: async ({ folder }, use) => use(folder),
-  viewport: { width: 1100, height: 700 },
-});
+rig.use({ project: async ({ folder }, use) => use(folder), viewport: { width: 1100, height: 700 } });
 
 interface SavedProject {
   readonly ports: readonly { readonly name: string }[];
@@ -75,11 +65,7 @@ rig('a hose is clamped and pulled by hand, taken back, and saved', async ({ open
 });
 
 rig('a port is dropped on the bay, named, and saved', async ({ opened: { page }, folder }) => {
-  // While a bay is on its way its coming may take the window to the runs once more: who is taken away goes back.
-  await expect(async () => {
-    await page.getByRole('button', { name: 'Ports', exact: true }).click();
-    await expect(page.getByRole('button', { name: 'New port' })).toBeVisible({ timeout: 2000 });
-  }).toPass({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Ports', exact: true }).click();
   await page.getByRole('button', { name: 'New port' }).click();
   // On a slow machine the bay may be drawn, and find its size, after it is first clicked: who sees nothing happen clicks again.
   await expect(async () => {

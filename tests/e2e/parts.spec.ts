@@ -1,19 +1,10 @@
-import { mkdtemp, readFile, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { Locator } from '@playwright/test';
-import { smallBay } from '../electron/smallBay.ts';
-import { expect, test } from './window.ts';
+import { rig } from './window/smallRig.ts';
+import { expect } from './window.ts';
 
-const rig = test.extend<{ folder: string }>({
-  // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the pattern to learn that nothing is needed
-  folder: async ({}, use) => {
-    const folder = await mkdtemp(path.join(tmpdir(), 'hosewright-parts-'));
-    for (const [name, content] of Object.entries(smallBay())) await writeFile(path.join(folder, name), content);
-    await use(folder);
-  },
-  project: async ({ folder }, use) => use(folder),
-});
+rig.use({ project: async ({ folder }, use) => use(folder) });
 
 async function fill(within: Locator, fields: Readonly<Record<string, string>>): Promise<void> {
   for (const [name, text] of Object.entries(fields)) await within.getByRole('textbox', { name }).fill(text);

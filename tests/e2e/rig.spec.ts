@@ -1,17 +1,8 @@
-import { mkdtemp, readFile, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
-import { smallBay } from '../electron/smallBay.ts';
-import { expect, test } from './window.ts';
+import { readFile } from 'node:fs/promises';
+import { rig } from './window/smallRig.ts';
+import { expect } from './window.ts';
 
-const rig = test.extend({
-  // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the pattern to learn that nothing is needed
-  project: async ({}, use) => {
-    const folder = await mkdtemp(path.join(tmpdir(), 'hosewright-rig-'));
-    for (const [name, content] of Object.entries(smallBay())) await writeFile(path.join(folder, name), content);
-    await use(folder);
-  },
-});
+rig.use({ project: async ({ folder }, use) => use(folder) });
 
 rig('a rig is opened, laid in the worker and printed', async ({ opened: { page } }) => {
   expect(await page.evaluate(() => globalThis.crossOriginIsolated)).toBe(true);

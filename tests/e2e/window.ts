@@ -56,11 +56,15 @@ export async function openWindow(page: Page, project: string | undefined): Promi
   return { page, faults, close };
 }
 
-/** A test that is given the built window, running in Chromium; it fails when the page had any fault. */
+/**
+ * A test that is given the built window, running in Chromium; it fails when the page had any fault. Where a window is opened on a
+ * project, that is there before the test begins: its coming chooses the step.
+ */
 export const test = base.extend<WindowFixtures>({
   project: [undefined, { option: true }],
   opened: async ({ page, project }, use) => {
     const opened = await openWindow(page, project);
+    if (project !== undefined) await expect(page.getByRole('heading', { level: 1 })).not.toHaveText('Hosewright');
     await use(opened);
     opened.close();
   },

@@ -5,7 +5,7 @@ import type { Locator, Page } from '@playwright/test';
 import type {} from '../../../renderer/scene/ContextWatch.tsx';
 import type { Vec3 } from '../../../shared/base/vec3.ts';
 import { smallBay } from '../../electron/smallBay.ts';
-import { expect, test } from '../window.ts';
+import { test } from '../window.ts';
 
 /** The mesh of the small rig: a floor plate from z -20 to -10 mm, x -100 to 700; a post in its middle to z 20. */
 export function rigMesh(): Buffer {
@@ -18,12 +18,6 @@ export const rig = test.extend<{ changes: Readonly<Record<string, unknown>>; fol
     const folder = await mkdtemp(path.join(tmpdir(), 'hosewright-window-'));
     for (const [name, content] of Object.entries(smallBay(changes))) await writeFile(path.join(folder, name), content);
     await use(folder);
-  },
-  // Where a window is opened on a project, it is there before the test begins: its coming chooses the step.
-  opened: async ({ opened, project }, use) => {
-    if (project !== undefined)
-      await expect(opened.page.getByRole('heading', { level: 1 })).not.toHaveText('Hosewright');
-    await use(opened);
   },
 });
 
