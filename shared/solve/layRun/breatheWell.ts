@@ -3,10 +3,9 @@ import type { Breath } from '../../document/lay/schema.ts';
 import type { Project } from '../../document/project/schema.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
 import type { TubeField } from '../bay/tubeField.ts';
-import type { ContactField } from '../rod/rodProblem.ts';
 import { breathe } from './breathe.ts';
 import type { Candidate } from './candidate.ts';
-import { IN_HAND_TO_BREATHE_MM, keptOfRun } from './contactOfRun.ts';
+import { contactOfRun, IN_HAND_TO_BREATHE_MM, keptOfRun } from './contactOfRun.ts';
 import { fieldOfRun } from './fieldOfRun.ts';
 import { findShape } from './findShape.ts';
 import { holdAt } from './holdAt.ts';
@@ -50,9 +49,9 @@ export function breatheWell(
   setting: RunSetting,
   candidate: Candidate,
   others: TubeField,
-  contact: ContactField,
   watch: Watch,
 ): Breathing {
+  const contact = contactOfRun(bay, others, setting);
   const breathOf = (c: Candidate): Breathing => ({
     candidate: c,
     breathing: breathe(project, setting, c, contact, bay, others, watch),

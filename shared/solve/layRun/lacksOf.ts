@@ -95,7 +95,7 @@ function isTakenUp({ slack }: RunSetting, { change }: Breath): boolean {
 }
 
 /** Whether how long a hose is over taut is the program's to choose, all along. */
-export function choosesSlack({ cutLengthMm, locks = [] }: RunSetting): boolean {
+function choosesSlack({ cutLengthMm, locks = [] }: RunSetting): boolean {
   return cutLengthMm === undefined && locks.length === 0;
 }
 

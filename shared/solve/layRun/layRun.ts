@@ -13,7 +13,6 @@ import {
 } from './attempts.ts';
 import { breatheWell } from './breatheWell.ts';
 import { layBundled } from './bundled.ts';
-import { contactOfRun } from './contactOfRun.ts';
 import { withApart } from './givenUp.ts';
 import { lacksAtMostSlack } from './lacksOf.ts';
 import { downTheLadder } from './ladder.ts';
@@ -74,9 +73,7 @@ function layWith(
   if (tied?.outcome === 'laid') return tied;
   const best = downTheLadder(attempts, context, setting, others, watch);
   if (best === undefined) return tied ?? layWithoutHose(context, setting, others, { lay: watch.now() - startedAt });
-  const breathed = lacksAtMostSlack(setting, best)
-    ? breatheWell(context, setting, best.candidate, others, contactOfRun(context.bay, others, setting), watch)
-    : {};
+  const breathed = lacksAtMostSlack(setting, best) ? breatheWell(context, setting, best.candidate, others, watch) : {};
   const lay = layOf(context, setting, others, { ...best, ...breathed, startedAt }, watch);
   if (bundled.kind === 'none') return lay;
   if (tied !== undefined && lay.outcome !== 'laid') return tied;

@@ -2,7 +2,6 @@ import type { Watch } from '../../base/watch.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import type { TubeField } from '../bay/tubeField.ts';
 import { breatheWell } from './breatheWell.ts';
-import { contactOfRun } from './contactOfRun.ts';
 import { lacksAtMostSlack } from './lacksOf.ts';
 import type { LayContext } from './layContext.ts';
 import { type FoundHose, layOf } from './layOf.ts';
@@ -21,8 +20,7 @@ export function layWell(
 ): Lay {
   const lay = layOf(context, setting, others, found, watch);
   if (lay.outcome === 'laid' || !lacksAtMostSlack(setting, found)) return lay;
-  const contact = contactOfRun(context.bay, others, setting);
-  const breathed = breatheWell(context, setting, found.candidate, others, contact, watch);
+  const breathed = breatheWell(context, setting, found.candidate, others, watch);
   const well = layOf(context, setting, others, { ...found, ...breathed }, watch);
   return well.outcome === 'laid' ? well : lay;
 }

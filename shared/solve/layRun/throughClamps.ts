@@ -5,7 +5,7 @@ import type { Support } from '../../document/project/schema.ts';
 import type { RunField } from '../bay/runField.ts';
 import type { Candidate } from './candidate.ts';
 import type { TrialRange } from './findShape.ts';
-import { choosesSlack, missingMm, slackOf } from './lacksOf.ts';
+import { missingMm, slackOf } from './lacksOf.ts';
 import type { Shape } from './relaxRoute.ts';
 import type { Route } from './routeRun.ts';
 import type { RunSetting } from './runSetting.ts';
@@ -48,7 +48,6 @@ export function throughClamps(among: ClampedIn, found: Candidate, watch: Watch, 
 
 /** The same hose with the same clamps as much longer as it lacks of the wanted slack; nothing where it does not lie clean so. */
 function longer({ setting, field, fine }: ClampedIn, told: Candidate, watch: Watch): Candidate | undefined {
-  if (!choosesSlack(setting)) return undefined;
   const more = fine({ ...told, liveMm: wantedMm(setting, told), look: 'rough' });
   if (more.judgement.fault > 0 || more.judgement.regret > told.judgement.regret) return undefined;
   const route = tautThroughHolds(setting, more.shape, field, watch, 'quick');

@@ -17,7 +17,7 @@ import { type ClearSpace, wayOfFallMm } from './clearSpace.ts';
 import { cellFor } from './firstWays.ts';
 import { givenWay, ROOMY_MM, roomAt } from './givenWay.ts';
 import { cellAt, type GoalDistance, type Grid, gridOver } from './goalDistance.ts';
-import { headingBin, headingBins } from './headingBin.ts';
+import { headingBin, headingBins, USUAL_STRIPS } from './headingBin.ts';
 import { LeastSeen } from './leastSeen.ts';
 import { NodeQueue } from './nodeQueue.ts';
 
@@ -26,7 +26,7 @@ const STEP_RADII = 0.35;
 const CELL_RADII = 0.3;
 const MEETING_RADII = 0.35;
 /** Strips of headings told apart, and where it explores: there a step turns by more than a bin, so that what it leads to is not taken for one. */
-const STRIPS = { led: 4, exploring: 6 } as const;
+const STRIPS = { led: USUAL_STRIPS, exploring: 6 } as const;
 /** Over the least radius: the cells in which states are counted where it explores; no more of them than are soon looked at all round. */
 const SEEN_RADII = 0.5;
 const MOST_SEEN = 7_500;

@@ -1,8 +1,8 @@
 import type { Vec3 } from '../../base/vec3.ts';
 
 /** Each face of a cube round the origin is cut into this many strips both ways if nothing else is said: bins of about 18 to 25 degrees. */
-const STRIPS = 4;
-export const HEADING_BINS = headingBins(STRIPS);
+export const USUAL_STRIPS = 4;
+export const HEADING_BINS = headingBins(USUAL_STRIPS);
 
 /** How many bins there are. */
 export function headingBins(strips: number): number {
@@ -10,7 +10,7 @@ export function headingBins(strips: number): number {
 }
 
 /** Number of the bin, 0 to headingBins(strips) - 1, that holds a unit direction. Strips are even in angle along a face's middle. */
-export function headingBin(direction: Vec3, strips = STRIPS): number {
+export function headingBin(direction: Vec3, strips = USUAL_STRIPS): number {
   const [x, y, z] = direction;
   const [ax, ay, az] = [Math.abs(x), Math.abs(y), Math.abs(z)];
   if (ax >= ay && ax >= az) return face(strips, x > 0 ? 0 : 1, y / ax, z / ax);

@@ -41,7 +41,7 @@ function rig([a, b]: readonly [Port, Port], block: Block) {
   const surroundings = { field, contact, tautLiveOf: liveMmOf, mayTouch: true };
   const candidate = bestOfRoute(setting, route, [], [0], surroundings, UNWATCHED)!;
   const atRest = breathe(project, setting, candidate, contact, bay, others, UNWATCHED);
-  const well = () => breatheWell(context, setting, candidate, others, contact, UNWATCHED);
+  const well = () => breatheWell(context, setting, candidate, others, UNWATCHED);
   return { setting, candidate, atRest, well };
 }
 
