@@ -77,14 +77,19 @@ function curvatureBound(c: Float64Array, at: number, u0: number, u1: number): nu
 }
 
 function tangentAt(c: Float64Array, at: number, u: number): Vec3 {
-  const of = (k: number): number =>
-    (c[at + 3 + k] as number) + u * (2 * (c[at + 6 + k] as number) + 3 * u * (c[at + 9 + k] as number));
-  return [of(0), of(1), of(2)];
+  return [slopeOf(c, at, u), slopeOf(c, at + 1, u), slopeOf(c, at + 2, u)];
+}
+
+function slopeOf(c: Float64Array, at: number, u: number): number {
+  return (c[at + 3] as number) + u * (2 * (c[at + 6] as number) + 3 * u * (c[at + 9] as number));
 }
 
 function secondAt(c: Float64Array, at: number, u: number): Vec3 {
-  const of = (k: number): number => 2 * (c[at + 6 + k] as number) + 6 * u * (c[at + 9 + k] as number);
-  return [of(0), of(1), of(2)];
+  return [bendOf(c, at, u), bendOf(c, at + 1, u), bendOf(c, at + 2, u)];
+}
+
+function bendOf(c: Float64Array, at: number, u: number): number {
+  return 2 * (c[at + 6] as number) + 6 * u * (c[at + 9] as number);
 }
 
 function thirdOf(c: Float64Array, at: number): Vec3 {
@@ -96,10 +101,15 @@ function curvatureOnPiece(c: Float64Array, at: number, u: number): number {
   return length(cross(first, secondAt(c, at, u))) / length(first) ** 3;
 }
 
+/** A function of place. */
+export interface ValueOfPlace {
+  /** The value there; any of at least `upTo`, also Infinity, once it is known to be at least that. */
+  valueAt(point: Vec3, upTo: number): number;
+}
+
 /**
  * The least value along [fromMm, toMm] of a curve of a function of place that changes at most `lipschitz` per mm moved,
- * with a proven lower bound within `gap`. `valueAt(point, upTo)` may answer any value >= upTo (also Infinity) once the
- * true value is known to be at least upTo. Infinity = nothing there. belowMm: only values below it are looked for, which is sooner
+ * with a proven lower bound within `gap`. Infinity = nothing there. belowMm: only values below it are looked for, which is sooner
  * told; where there is none, Infinity is found, at the start, and proven is at least belowMm less the gap.
  * Method: branch and bound on arc length: a stretch of half-length h about a place of value v holds nothing below
  * v - lipschitz h. Cost grows with the length that runs close, not with the length of the curve.
@@ -108,7 +118,7 @@ export function leastAlong(
   curve: CubicCurve,
   fromMm: number,
   toMm: number,
-  valueAt: (point: Vec3, upTo: number) => number,
+  of: ValueOfPlace,
   lipschitz: number,
   gap: number,
   belowMm = Number.POSITIVE_INFINITY,
@@ -120,7 +130,7 @@ export function leastAlong(
   let provenAtLeast = Number.POSITIVE_INFINITY;
   const look = (s: number, reach: number): number => {
     const p = curveAt(curve, s).point;
-    const v = valueAt(p, found + reach);
+    const v = of.valueAt(p, found + reach);
     if (v < found) {
       found = v;
       isThere = true;

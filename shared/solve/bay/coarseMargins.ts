@@ -1,3 +1,4 @@
+import { newFloats, Sparse } from '../../base/sparse.ts';
 import { type DistanceGrid, gridCellAt } from '../../geometry/distanceGrid.ts';
 
 /** A skin's grid with the whole distance that one run keeps from it, mm. */
@@ -9,23 +10,30 @@ export interface KeptGrid {
 /**
  * Least over several skins of (lower bound on the distance - whole distance asked), cell by cell, so that one look
  * answers for all. All grids must have the same shape. Answers a look-up by point, mm; a point outside is answered by
- * the nearest cell, which is still a lower bound. Made once a run: one pass over the cells for each skin.
+ * the nearest cell, which is still a lower bound. A cell is worked out when it is first asked for, and kept.
  */
 export function coarseMargins(skins: readonly KeptGrid[], farMm: number): (x: number, y: number, z: number) => number {
   const first = skins[0];
   if (first === undefined) return () => farMm;
-  const least = new Float32Array(first.grid.squaredGaps.length).fill(farMm);
-  for (const { grid, wholeMm } of skins) lower(least, grid, wholeMm);
-  return (x, y, z) => least[gridCellAt(first.grid, x, y, z)] as number;
+  const kept = new Sparse(newFloats, 4);
+  return (x, y, z) => {
+    const cell = gridCellAt(first.grid, x, y, z);
+    const at = kept.at(cell);
+    const { numbers } = kept;
+    if (numbers[at] === 0) numbers[at] = leastAt(skins, cell, farMm);
+    return numbers[at] as number;
+  };
 }
 
-function lower(least: Float32Array, grid: DistanceGrid, wholeMm: number): void {
-  const { squaredGaps, cellMm } = grid;
-  for (let i = 0; i < least.length; i++) {
+/** Never 0, which stands for a cell that was not yet asked. */
+function leastAt(skins: readonly KeptGrid[], cell: number, farMm: number): number {
+  let least = farMm;
+  for (const { grid, wholeMm } of skins) {
+    const { squaredGaps, cellMm } = grid;
     // Float32 rounds either way, and a lower bound may only be rounded down.
-    const margin = Math.sqrt(squaredGaps[i] as number) * cellMm - wholeMm - ROUNDED_DOWN_MM;
-    if (margin < (least[i] as number)) least[i] = margin;
+    least = Math.min(least, Math.sqrt(squaredGaps[cell] as number) * cellMm - wholeMm - ROUNDED_DOWN_MM);
   }
+  return least === 0 ? -ROUNDED_DOWN_MM : least;
 }
 
 /** mm. More than float32 rounds a distance of up to 100 m by. */

@@ -1,8 +1,8 @@
 import { lengthOf, type Vec3 } from '../../base/vec3.ts';
 import { nearestPoint, newNearest } from '../../geometry/bvh.ts';
-import { type ContactField, ROOM_TOLD_EXACTLY_MM } from '../rod/rodProblem.ts';
+import { type ContactField, type Gap, ROOM_TOLD_EXACTLY_MM } from '../rod/rodProblem.ts';
 import type { BayIndex } from './bayIndex.ts';
-import type { DistanceBounds } from './keptDistances.ts';
+import type { DistanceBounds, KeptDistances } from './keptDistances.ts';
 import { askedDistanceMm, type RunKeeps, tubeGroups } from './runField.ts';
 import { type SkinDistances, skinDistances } from './skinDistances.ts';
 import { type TubeDistances, tubeDistances } from './tubeDistances.ts';
@@ -21,7 +21,7 @@ export function buildContactField(
   outsideRadiusMm: number,
   held: readonly Vec3[],
 ): ContactField {
-  return contactAt(
+  return new Contact(
     bay.skins.map((skin) => ({ ...skinDistances(skin), wholeMm: outsideRadiusMm })),
     tubes.tubes.length === 0 ? [] : [{ ...tubeDistances(tubes, bay.bounds), wholeMm: outsideRadiusMm }],
     held,
@@ -33,7 +33,7 @@ export function buildContactField(
  * clear, and where it leans is where it has to be held.
  */
 export function buildKeptField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps, moreMm: number): ContactField {
-  return contactAt(
+  return new Contact(
     bay.skins.map((skin) => ({ ...skinDistances(skin), wholeMm: (keeps.skinMm.get(skin.skin.id) ?? 0) + moreMm })),
     tubeGroups(tubes, keeps).map(({ field, wholeMm }) => ({
       ...tubeDistances(field, bay.bounds),
@@ -44,63 +44,79 @@ export function buildKeptField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps,
 }
 
 /** wholeMm: how near to each thing a centreline comes before it touches, away from held places. */
-function contactAt(
-  skins: readonly (SkinDistances & { readonly wholeMm: number })[],
-  tubes: readonly (TubeDistances & { readonly wholeMm: number })[],
-  held: readonly Vec3[],
-): ContactField {
-  const near = newNearest();
-  const tube = newNearestTube();
-  const about: DistanceBounds = { leastMm: 0, mostMm: 0 };
-  const things = [...skins, ...tubes];
-  // By what is known near by: a lower bound on the gap.
-  const leastRoomMm = (x: number, y: number, z: number, coneMm: number): number => {
-    let room = REACH_MM;
-    for (const { kept, wholeMm } of things) {
-      kept.bound(x, y, z, about);
-      room = Math.min(room, about.leastMm - Math.min(wholeMm, coneMm));
-      if (room <= ROOM_TOLD_EXACTLY_MM) break;
+class Contact implements ContactField {
+  private readonly skins: readonly (SkinDistances & { readonly wholeMm: number })[];
+  private readonly tubes: readonly (TubeDistances & { readonly wholeMm: number })[];
+  private readonly held: readonly Vec3[];
+
+  constructor(
+    skins: readonly (SkinDistances & { readonly wholeMm: number })[],
+    tubes: readonly (TubeDistances & { readonly wholeMm: number })[],
+    held: readonly Vec3[],
+  ) {
+    this.skins = skins;
+    this.tubes = tubes;
+    this.held = held;
+  }
+
+  gapAt(x: number, y: number, z: number, out: Gap): void {
+    const cone = askedDistanceMm(Number.POSITIVE_INFINITY, this.held, [x, y, z]);
+    const roomMm = leastRoomMm(this.tubes, x, y, z, cone, leastRoomMm(this.skins, x, y, z, cone, REACH_MM));
+    if (roomMm > ROOM_TOLD_EXACTLY_MM) {
+      out.gapMm = roomMm;
+      return;
     }
-    return room;
-  };
-  return {
-    gapAt(x, y, z, out) {
-      const cone = askedDistanceMm(Number.POSITIVE_INFINITY, held, [x, y, z]);
-      const roomMm = leastRoomMm(x, y, z, cone);
-      if (roomMm > ROOM_TOLD_EXACTLY_MM) {
-        out.gapMm = roomMm;
-        return;
-      }
-      let gap = REACH_MM;
-      let px = Number.NaN;
-      let py = Number.NaN;
-      let pz = Number.NaN;
-      for (const { bvh, kept, wholeMm } of skins) {
-        const asked = Math.min(wholeMm, cone);
-        kept.bound(x, y, z, about);
-        if (about.leastMm >= gap + asked) continue;
-        if (!nearestPoint(bvh, x, y, z, Math.min(gap + asked, about.mostMm), near)) continue;
-        gap = near.distanceMm - asked;
-        px = near.x;
-        py = near.y;
-        pz = near.z;
-      }
-      for (const { tubes: group, kept, wholeMm } of tubes) {
-        const asked = Math.min(wholeMm, cone);
-        kept.bound(x, y, z, about);
-        if (about.leastMm >= gap + asked) continue;
-        if (!nearestTube(group, x, y, z, Math.min(gap + asked, about.mostMm), tube)) continue;
-        gap = tube.gapMm - asked;
-        px = tube.x;
-        py = tube.y;
-        pz = tube.z;
-      }
-      out.gapMm = gap;
-      const away = lengthOf(x - px, y - py, z - pz);
-      const scale = away > 0 ? 1 / away : 0;
-      out.nx = away > 0 ? (x - px) * scale : 0;
-      out.ny = away > 0 ? (y - py) * scale : 0;
-      out.nz = away > 0 ? (z - pz) * scale : 1;
-    },
-  };
+    let gap = REACH_MM;
+    let px = Number.NaN;
+    let py = Number.NaN;
+    let pz = Number.NaN;
+    for (const { bvh, kept, wholeMm } of this.skins) {
+      const asked = Math.min(wholeMm, cone);
+      kept.bound(x, y, z, about);
+      if (about.leastMm >= gap + asked) continue;
+      if (!nearestPoint(bvh, x, y, z, Math.min(gap + asked, about.mostMm), near)) continue;
+      gap = near.distanceMm - asked;
+      px = near.x;
+      py = near.y;
+      pz = near.z;
+    }
+    for (const { tubes, kept, wholeMm } of this.tubes) {
+      const asked = Math.min(wholeMm, cone);
+      kept.bound(x, y, z, about);
+      if (about.leastMm >= gap + asked) continue;
+      if (!nearestTube(tubes, x, y, z, Math.min(gap + asked, about.mostMm), nearTube)) continue;
+      gap = nearTube.gapMm - asked;
+      px = nearTube.x;
+      py = nearTube.y;
+      pz = nearTube.z;
+    }
+    out.gapMm = gap;
+    const away = lengthOf(x - px, y - py, z - pz);
+    const scale = away > 0 ? 1 / away : 0;
+    out.nx = away > 0 ? (x - px) * scale : 0;
+    out.ny = away > 0 ? (y - py) * scale : 0;
+    out.nz = away > 0 ? (z - pz) * scale : 1;
+  }
+}
+
+const near = newNearest();
+const nearTube = newNearestTube();
+const about: DistanceBounds = { leastMm: 0, mostMm: 0 };
+
+/** A lower bound on the gap to several things by what is known near by, mm, at most `mostMm`; of a gap to be told exactly it says only that. */
+function leastRoomMm(
+  things: readonly { readonly kept: KeptDistances; readonly wholeMm: number }[],
+  x: number,
+  y: number,
+  z: number,
+  coneMm: number,
+  mostMm: number,
+): number {
+  let room = mostMm;
+  for (const { kept, wholeMm } of things) {
+    if (room <= ROOM_TOLD_EXACTLY_MM) break;
+    kept.bound(x, y, z, about);
+    room = Math.min(room, about.leastMm - Math.min(wholeMm, coneMm));
+  }
+  return room;
 }

@@ -1,3 +1,4 @@
+import { newFloats, Sparse } from '../../base/sparse.ts';
 import type { Box } from '../../geometry/box.ts';
 
 /** mm. Cells small against the clearances that are asked, so that most places are told clear or not by their cell's middle. */
@@ -29,7 +30,7 @@ export class KeptDistances {
   private readonly origin: Box['min'];
   private readonly cellMm: number;
   private readonly counts: readonly [number, number, number];
-  private readonly kept: Float32Array;
+  private readonly kept = new Sparse(newFloats, 4);
   private readonly askDistance: AskDistance;
 
   /** Places outside the box are bounded too, less tightly. */
@@ -40,7 +41,6 @@ export class KeptDistances {
     this.origin = min;
     this.cellMm = cellMm;
     this.counts = [count(size[0]), count(size[1]), count(size[2])];
-    this.kept = new Float32Array(this.counts[0] * this.counts[1] * this.counts[2]);
     this.askDistance = askDistance;
   }
 
@@ -53,17 +53,18 @@ export class KeptDistances {
     const mx = origin[0] + (i + 0.5) * cellMm;
     const my = origin[1] + (j + 0.5) * cellMm;
     const mz = origin[2] + (k + 0.5) * cellMm;
-    const cell = i + counts[0] * (j + counts[1] * k);
-    const mm = (this.kept[cell] as number) || this.ask(cell, mx, my, mz);
+    const at = this.kept.at(i + counts[0] * (j + counts[1] * k));
+    const mm = (this.kept.numbers[at] as number) || this.ask(at, mx, my, mz);
     const away = Math.sqrt((x - mx) ** 2 + (y - my) ** 2 + (z - mz) ** 2) + ROUNDED_MM;
     out.leastMm = mm - away;
     out.mostMm = mm < REACH_MM ? mm + away : Number.POSITIVE_INFINITY;
   }
 
-  private ask(cell: number, x: number, y: number, z: number): number {
+  private ask(at: number, x: number, y: number, z: number): number {
     const mm = Math.min(this.askDistance(x, y, z, REACH_MM), REACH_MM);
-    this.kept[cell] = mm === 0 ? NEXT_TO_ZERO_MM : mm;
-    return this.kept[cell] as number;
+    const { numbers } = this.kept;
+    numbers[at] = mm === 0 ? NEXT_TO_ZERO_MM : mm;
+    return numbers[at] as number;
   }
 }
 

@@ -1,11 +1,12 @@
 import { distance, type Vec3 } from '../../base/vec3.ts';
 import type { Box } from '../../geometry/box.ts';
 import { nearestDistance } from '../../geometry/bvh.ts';
+import type { ValueOfPlace } from '../../geometry/curveLimits.ts';
 import type { BayIndex } from './bayIndex.ts';
 import { coarseMargins } from './coarseMargins.ts';
 import type { DistanceBounds } from './keptDistances.ts';
-import { skinDistances } from './skinDistances.ts';
-import { tubeDistances, tubeGapMm } from './tubeDistances.ts';
+import { type SkinDistances, skinDistances } from './skinDistances.ts';
+import { type TubeDistances, tubeDistances, tubeGapMm } from './tubeDistances.ts';
 import { type TubeField, tubesOfRuns } from './tubeField.ts';
 
 /**
@@ -74,66 +75,104 @@ export function skinMargins(bay: BayIndex, keeps: RunKeeps): CoarseMargins {
 
 /** The field of one run, bay frame, mm: the bay's skins, the tubes of other runs, and the edge of what was scanned, by what the run keeps from each. */
 export function buildRunField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps): RunField {
-  const coarse = skinMargins(bay, keeps);
-  const skins = bay.skins
-    .map((skin) => ({ ...skinDistances(skin), wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 }))
-    .sort((a, b) => b.wholeMm - a.wholeMm);
-  const bounds = boundsWith(bay.bounds, keeps.held);
-  const slopeReach = (x: number, y: number, z: number): number => {
+  return new FieldOfRun(bay, tubes, keeps);
+}
+
+/** A class, so that what every search asks most is compiled once: code of functions made anew for each run is thrown away with them. */
+class FieldOfRun implements RunField {
+  readonly bounds: Box;
+  readonly lipschitz = 1 + HELD_SLOPE;
+  private readonly coarse: CoarseMargins;
+  /** those most is asked from first */
+  private readonly skins: readonly (SkinDistances & Asked)[];
+  private readonly tubes: readonly (TubeDistances & Asked)[];
+  private readonly held: readonly Vec3[];
+  private readonly mostAskedMm: number;
+
+  constructor(bay: BayIndex, tubes: TubeField, keeps: RunKeeps) {
+    this.bounds = boundsWith(bay.bounds, keeps.held);
+    this.coarse = skinMargins(bay, keeps);
+    this.skins = bay.skins
+      .map((skin) => ({ ...skinDistances(skin), wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 }))
+      .sort((a, b) => b.wholeMm - a.wholeMm);
+    this.tubes = tubeGroups(tubes, keeps).map(({ field, wholeMm }) => ({
+      ...tubeDistances(field, bay.bounds),
+      wholeMm,
+    }));
+    this.held = keeps.held;
+    this.mostAskedMm = Math.max(0, ...[...this.skins, ...this.tubes].map(({ wholeMm }) => wholeMm));
+  }
+
+  steepest(x: number, y: number, z: number, withinMm: number): number {
+    return this.slopeReach(x, y, z) - HELD_SLOPE * withinMm >= this.mostAskedMm ? 1 : this.lipschitz;
+  }
+
+  coarseMarginMm(x: number, y: number, z: number): number {
+    const reach = this.slopeReach(x, y, z);
+    let least = this.coarse(x, y, z);
+    if (least < COARSE_IS_ENOUGH_MM) {
+      let finer = COARSE_IS_ENOUGH_MM;
+      for (const { kept, wholeMm } of this.skins) {
+        kept.bound(x, y, z, about);
+        finer = Math.min(finer, about.leastMm - Math.min(wholeMm, reach));
+        if (finer <= least) break;
+      }
+      least = Math.max(least, finer);
+    }
+    least = Math.min(least, insideMm(this.bounds, x, y, z));
+    for (const { kept, wholeMm } of this.tubes) {
+      kept.bound(x, y, z, about);
+      least = Math.min(least, about.leastMm - Math.min(wholeMm, reach));
+    }
+    return least;
+  }
+
+  marginMm(x: number, y: number, z: number, upToMm: number): number {
+    const reach = this.slopeReach(x, y, z);
+    let least = Math.min(upToMm, insideMm(this.bounds, x, y, z));
+    for (const { tubes, kept, wholeMm } of this.tubes) {
+      const asked = Math.min(wholeMm, reach);
+      kept.bound(x, y, z, about);
+      if (about.leastMm - asked >= least) continue;
+      least = Math.min(least, tubeGapMm(tubes, x, y, z, Math.min(asked + least, about.mostMm)) - asked);
+    }
+    if (this.coarse(x, y, z) >= least) return least;
+    for (const { bvh, kept, wholeMm } of this.skins) {
+      const asked = Math.min(wholeMm, reach);
+      kept.bound(x, y, z, about);
+      if (about.leastMm - asked >= least) continue;
+      const d = nearestDistance(bvh, x, y, z, Math.min(asked + least, about.mostMm));
+      if (d - asked < least) least = d - asked;
+    }
+    return least;
+  }
+
+  /** What is asked at most so far from the nearest held place, mm. */
+  private slopeReach(x: number, y: number, z: number): number {
     let square = Number.POSITIVE_INFINITY;
-    for (const p of keeps.held) square = Math.min(square, (x - p[0]) ** 2 + (y - p[1]) ** 2 + (z - p[2]) ** 2);
+    for (const p of this.held) square = Math.min(square, (x - p[0]) ** 2 + (y - p[1]) ** 2 + (z - p[2]) ** 2);
     return HELD_SLOPE * Math.sqrt(square);
-  };
-  const tubeMargins = tubeGroups(tubes, keeps).map(({ field, wholeMm }) => ({
-    ...tubeDistances(field, bay.bounds),
-    wholeMm,
-  }));
-  const mostAskedMm = Math.max(0, ...[...skins, ...tubeMargins].map(({ wholeMm }) => wholeMm));
-  const about: DistanceBounds = { leastMm: 0, mostMm: 0 };
-  return {
-    bounds,
-    lipschitz: 1 + HELD_SLOPE,
-    steepest: (x, y, z, withinMm) => (slopeReach(x, y, z) - HELD_SLOPE * withinMm >= mostAskedMm ? 1 : 1 + HELD_SLOPE),
-    coarseMarginMm(x, y, z) {
-      const reach = slopeReach(x, y, z);
-      const inside = insideMm(bounds, x, y, z);
-      let least = coarse(x, y, z);
-      if (least < COARSE_IS_ENOUGH_MM) {
-        let finer = COARSE_IS_ENOUGH_MM;
-        for (const { kept, wholeMm } of skins) {
-          kept.bound(x, y, z, about);
-          finer = Math.min(finer, about.leastMm - Math.min(wholeMm, reach));
-          if (finer <= least) break;
-        }
-        least = Math.max(least, finer);
-      }
-      least = Math.min(least, inside);
-      for (const { kept, wholeMm } of tubeMargins) {
-        kept.bound(x, y, z, about);
-        least = Math.min(least, about.leastMm - Math.min(wholeMm, reach));
-      }
-      return least;
-    },
-    marginMm(x, y, z, upToMm) {
-      const reach = slopeReach(x, y, z);
-      let least = Math.min(upToMm, insideMm(bounds, x, y, z));
-      for (const { tubes: group, kept, wholeMm } of tubeMargins) {
-        const asked = Math.min(wholeMm, reach);
-        kept.bound(x, y, z, about);
-        if (about.leastMm - asked >= least) continue;
-        least = Math.min(least, tubeGapMm(group, x, y, z, Math.min(asked + least, about.mostMm)) - asked);
-      }
-      if (coarse(x, y, z) >= least) return least;
-      for (const { bvh, kept, wholeMm } of skins) {
-        const asked = Math.min(wholeMm, reach);
-        kept.bound(x, y, z, about);
-        if (about.leastMm - asked >= least) continue;
-        const d = nearestDistance(bvh, x, y, z, Math.min(asked + least, about.mostMm));
-        if (d - asked < least) least = d - asked;
-      }
-      return least;
-    },
-  };
+  }
+}
+
+/** How far a centreline keeps from a thing, away from held places. */
+interface Asked {
+  readonly wholeMm: number;
+}
+
+const about: DistanceBounds = { leastMm: 0, mostMm: 0 };
+
+/** A field's margin as a value of places. */
+export class MarginOf implements ValueOfPlace {
+  private readonly field: Pick<RunField, 'marginMm'>;
+
+  constructor(field: Pick<RunField, 'marginMm'>) {
+    this.field = field;
+  }
+
+  valueAt([x, y, z]: Vec3, upTo: number): number {
+    return this.field.marginMm(x, y, z, upTo);
+  }
 }
 
 /** Other runs by what is asked from them: mostly one group, and one for the hoses of the same bundle. */

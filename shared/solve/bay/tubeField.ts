@@ -40,7 +40,7 @@ const PAST_LAST = 8;
 export function buildTubeField(tubes: readonly Tube[]): TubeField {
   const pieces: number[] = [];
   const leaves: number[][] = [];
-  tubes.forEach((tube, number) => {
+  for (const [number, tube] of tubes.entries()) {
     for (let first = 0; first + 1 < tube.points.length; first += GROUP_PIECES) {
       const last = Math.min(first + GROUP_PIECES, tube.points.length - 1);
       const begin = pieces.length / PIECE_STRIDE;
@@ -48,7 +48,7 @@ export function buildTubeField(tubes: readonly Tube[]): TubeField {
       for (let i = first; i < last; i++)
         pieces.push(...(tube.points[i] as Vec3), ...(tube.points[i + 1] as Vec3), tube.radiusMm, number);
     }
-  });
+  }
   const nodes: number[][] = [];
   if (leaves.length > 0) addNodes(nodes, leaves);
   return { tubes, pieces: Float64Array.from(pieces), nodes: Float64Array.from(nodes.flat()) };
@@ -68,10 +68,17 @@ export function tubesOfRuns(all: TubeField, runs: ReadonlySet<string>): TubeFiel
 }
 
 function boxOf(tube: Tube, first: number, last: number): number[] {
-  const points = tube.points.slice(first, last + 1);
-  const of = (choose: (...v: number[]) => number): number[] =>
-    [0, 1, 2].map((k) => choose(...points.map((p) => p[k as 0])));
-  return [...of(Math.min), ...of(Math.max)];
+  const box = [...(tube.points[first] as Vec3), ...(tube.points[first] as Vec3)];
+  for (let i = first + 1; i <= last; i++) widen(box, [...(tube.points[i] as Vec3), ...(tube.points[i] as Vec3)]);
+  return box;
+}
+
+/** Widens a box, least x y z and most x y z, and what follows the largest of, to hold another. */
+function widen(box: number[], by: readonly number[]): void {
+  for (let k = 0; k < box.length; k++) {
+    const choose = k < 3 ? Math.min : Math.max;
+    box[k] = choose(box[k] as number, by[k] as number);
+  }
 }
 
 /** Adds the tree over these leaves, halved at the middle one along the longest side of what they fill. */
@@ -80,19 +87,30 @@ function addNodes(nodes: number[][], leaves: readonly number[][]): void {
     nodes.push(leaves[0] as number[]);
     return;
   }
-  const fork = leaves.reduce((box, leaf) =>
-    box.map((v, k) => (k < 3 ? Math.min(v, leaf[k] as number) : Math.max(v, leaf[k] as number))),
-  );
-  const sides = [0, 1, 2].map((k) => (fork[k + 3] as number) - (fork[k] as number));
-  const axis = sides.indexOf(Math.max(...sides));
-  const along = (leaf: readonly number[]): number => (leaf[axis] as number) + (leaf[axis + 3] as number);
-  const sorted = [...leaves].sort((p, q) => along(p) - along(q));
+  const fork = [...(leaves[0] as number[])];
+  for (const leaf of leaves) widen(fork, leaf);
+  const sorted = [...leaves].sort(ALONG[longestSide(fork)]);
   const half = sorted.length >> 1;
   nodes.push(fork);
   addNodes(nodes, sorted.slice(0, half));
   fork[FIRST] = nodes.length;
   fork[PAST_LAST] = -1;
   addNodes(nodes, sorted.slice(half));
+}
+
+/** Orders leaves by their middles along each axis. */
+const ALONG = ([0, 1, 2] as const).map(
+  (axis) =>
+    (p: readonly number[], q: readonly number[]): number =>
+      (p[axis] as number) + (p[axis + 3] as number) - ((q[axis] as number) + (q[axis + 3] as number)),
+);
+
+/** Number of the axis along which a box is longest, the first of several. */
+function longestSide(box: readonly number[]): number {
+  let longest = 0;
+  const side = (axis: number): number => (box[axis + 3] as number) - (box[axis] as number);
+  for (const axis of [1, 2]) if (side(axis) > side(longest)) longest = axis;
+  return longest;
 }
 
 export function newNearestTube(): NearestTube {

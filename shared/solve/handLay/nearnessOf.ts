@@ -1,7 +1,7 @@
 import { triple } from '../../base/vec3.ts';
 import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { type LeastAlong, leastAlong } from '../../geometry/curveLimits.ts';
-import { askedDistanceMm, type RunField } from '../bay/runField.ts';
+import { askedDistanceMm, MarginOf, type RunField } from '../bay/runField.ts';
 import type { Neighbour } from '../layRun/neighbours.ts';
 import { heldPlaces, type RunSetting } from '../layRun/runSetting.ts';
 import type { Nearness } from './handShapeOf.ts';
@@ -27,14 +27,7 @@ export function nearnessOf(
 ): Nearness {
   const from = setting.a.end.shoulderToMouthMm;
   const to = curveLengthMm(curve) - setting.b.end.shoulderToMouthMm;
-  const least = leastAlong(
-    curve,
-    from,
-    to,
-    (p, upTo) => field.marginMm(p[0], p[1], p[2], upTo),
-    field.lipschitz,
-    PROOF_MM,
-  );
+  const least = leastAlong(curve, from, to, new MarginOf(field), field.lipschitz, PROOF_MM);
   const { at, marginMm } = refined(curve, field, least, from, to);
   const { point } = curveAt(curve, at);
   const held = heldPlaces(setting);
@@ -43,7 +36,7 @@ export function nearnessOf(
   for (const neighbour of neighbours) {
     const askedMm = askedDistanceMm(radius + neighbour.requiredMm, held, point);
     const most = worst === undefined ? Number.POSITIVE_INFINITY : worst.distanceMm - worst.askedMm;
-    const distanceMm = neighbour.distanceTo(point, askedMm + most);
+    const distanceMm = neighbour.valueAt(point, askedMm + most);
     if (distanceMm - askedMm < most) worst = { to: neighbour, distanceMm, askedMm };
   }
   if (worst === undefined) return { marginMm, outsideScan: marginMm < 0 };

@@ -1,3 +1,4 @@
+import { triple } from '../../base/vec3.ts';
 import { DRAWN_STEP_MM } from '../../document/lay/places.ts';
 import type { Lay } from '../../document/lay/schema.ts';
 import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
@@ -9,23 +10,28 @@ export const CENTRELINE_STEP_MM = 4;
 export function centrelineOf(curve: CubicCurve): Lay['centreline'] {
   const total = curveLengthMm(curve);
   const steps = Math.max(2, Math.ceil(total / CENTRELINE_STEP_MM));
-  const arcLengthMm = Array.from({ length: steps + 1 }, (_, i) => (total * i) / steps);
-  return {
-    points: arcLengthMm.map((s) => {
-      const { point } = curveAt(curve, s);
-      return [point[0], point[1], point[2]];
-    }),
-    arcLengthMm,
-  };
+  const points: [number, number, number][] = [];
+  const arcLengthMm: number[] = [];
+  for (let i = 0; i <= steps; i++) {
+    const s = (total * i) / steps;
+    points.push(triple(curveAt(curve, s).point));
+    arcLengthMm.push(s);
+  }
+  return { points, arcLengthMm };
 }
 
 /** A curve as it is drawn: points about DRAWN_STEP_MM apart, to a tenth of a mm. */
 export function drawnLine(curve: CubicCurve): [number, number, number][] {
   const total = curveLengthMm(curve);
   const steps = Math.max(2, Math.ceil(total / DRAWN_STEP_MM));
-  const tenth = (n: number): number => Math.round(n * 10) / 10;
-  return Array.from({ length: steps + 1 }, (_, i) => {
-    const { point } = curveAt(curve, (total * i) / steps);
-    return [tenth(point[0]), tenth(point[1]), tenth(point[2])];
-  });
+  const line: [number, number, number][] = [];
+  for (let i = 0; i <= steps; i++) {
+    const [x, y, z] = curveAt(curve, (total * i) / steps).point;
+    line.push([tenth(x), tenth(y), tenth(z)]);
+  }
+  return line;
+}
+
+function tenth(mm: number): number {
+  return Math.round(mm * 10) / 10;
 }

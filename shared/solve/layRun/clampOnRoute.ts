@@ -21,14 +21,25 @@ export function clampOnRoute(
     (atMm - setting.a.end.shoulderToMouthMm - shape.tailMm.a) / (shape.liveLengthMm - shape.tailMm.a - shape.tailMm.b);
   const wanted = Math.min(1, Math.max(0, fraction)) * route.lengthMm;
   const gap = leastApartMm(setting);
-  const places = clampPlaces(route).filter(
-    (s) => s > gap && s < route.lengthMm - gap && clamps.every((c) => Math.abs(c.alongMm - s) > gap),
-  );
-  if (places.length === 0) return undefined;
-  const cost = (s: number): number => Math.abs(s - wanted) + (isStraightAt(route, s) ? 0 : ON_BEND_COST_MM);
-  const alongMm = places.reduce((a, b) => (cost(b) < cost(a) ? b : a));
+  let alongMm: number | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (let s = PLACE_STEP_MM; s <= route.lengthMm; s += PLACE_STEP_MM) {
+    if (Math.abs(s - wanted) >= least || !isFree(route, clamps, s, gap)) continue;
+    const cost = Math.abs(s - wanted) + (isStraightAt(route, s) ? 0 : ON_BEND_COST_MM);
+    if (cost >= least) continue;
+    least = cost;
+    alongMm = s;
+  }
+  if (alongMm === undefined) return undefined;
   const [id] = proposedIds(setting, route, clamps, 1) as [string];
   return [...clamps, { id, alongMm }];
+}
+
+/** Whether a clamp put there stands clear of both ends and of the other clamps. */
+function isFree(route: Route, clamps: readonly ProposedClamp[], alongMm: number, gapMm: number): boolean {
+  if (alongMm <= gapMm || alongMm >= route.lengthMm - gapMm) return false;
+  for (const clamp of clamps) if (Math.abs(clamp.alongMm - alongMm) <= gapMm) return false;
+  return true;
 }
 
 /** How near to each other, and to what else holds the hose, clamps are put, mm. */
@@ -41,10 +52,6 @@ const LEAST_APART_MM = 40;
 /** mm. How far along a clamp is moved to get off a bend. */
 const ON_BEND_COST_MM = 60;
 const PLACE_STEP_MM = 5;
-
-function clampPlaces(route: Route): number[] {
-  return Array.from({ length: Math.floor(route.lengthMm / PLACE_STEP_MM) }, (_, i) => (i + 1) * PLACE_STEP_MM);
-}
 
 function isStraightAt(route: Route, alongMm: number): boolean {
   const before = poseOnRoute(route, Math.max(0, alongMm - PLACE_STEP_MM));

@@ -1,7 +1,7 @@
 import { CLEARANCE_PROOF_MM, RADIUS_RELATIVE } from '../../base/tolerances.ts';
 import { curveLengthMm } from '../../geometry/cubicCurve.ts';
 import { leastAlong, leastRadius } from '../../geometry/curveLimits.ts';
-import type { RunField } from '../bay/runField.ts';
+import { MarginOf, type RunField } from '../bay/runField.ts';
 import type { Broken } from '../character/brokenBy.ts';
 import type { Shape } from './relaxRoute.ts';
 import { type EndSetting, endMarginMm, type RunSetting } from './runSetting.ts';
@@ -35,7 +35,7 @@ export function judgeShape(setting: RunSetting, shape: Shape, field: RunField): 
     shape.curve,
     setting.a.end.shoulderToMouthMm,
     curveLengthMm(shape.curve) - setting.b.end.shoulderToMouthMm,
-    (p, upTo) => field.marginMm(p[0], p[1], p[2], upTo),
+    new MarginOf(field),
     field.lipschitz,
     CLEARANCE_PROOF_MM,
     CLEARANCE_PROOF_MM,

@@ -2,7 +2,7 @@ import { distance, type Vec3 } from '../../base/vec3.ts';
 import type { Clearance } from '../../document/lay/schema.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { type CubicCurve, curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
-import { type LeastAlong, leastAlong } from '../../geometry/curveLimits.ts';
+import { type LeastAlong, leastAlong, type ValueOfPlace } from '../../geometry/curveLimits.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
 import { askedDistanceMm, HELD_SLOPE } from '../bay/runField.ts';
 import type { TubeField } from '../bay/tubeField.ts';
@@ -61,23 +61,13 @@ export function clearanceTo(
   const held = heldPlaces(setting);
   const wholeMm = radius + to.requiredMm;
   const live = { from: setting.a.end.shoulderToMouthMm, to: curveLengthMm(curve) - setting.b.end.shoulderToMouthMm };
-  const asked = (p: Vec3): number => askedDistanceMm(wholeMm, held, p);
-  const margin = leastAlong(
-    curve,
-    live.from,
-    live.to,
-    (p, upTo) => to.distanceTo(p, asked(p) + upTo) - asked(p),
-    1 + HELD_SLOPE,
-    proofMm,
-    0,
-  );
-  const breached = margin.found < -proofMm && askedDistanceMm(wholeMm, held, margin.point) < wholeMm;
-  const least = leastOf(
-    openStretches(curve, live, held, wholeMm / HELD_SLOPE).map((open) =>
-      leastAlong(curve, open.from, open.to, (p, upTo) => to.distanceTo(p, upTo), 1, proofMm, radius + withinMm),
-    ),
-  );
-  const place = breached ? breachAsDistance(margin, asked(margin.point)) : least;
+  const left = new LeftOverAsked(to, wholeMm, held);
+  const margin = leastAlong(curve, live.from, live.to, left, 1 + HELD_SLOPE, proofMm, 0);
+  const askedMm = askedDistanceMm(wholeMm, held, margin.point);
+  const breached = margin.found < -proofMm && askedMm < wholeMm;
+  const open = openStretches(curve, live, held, wholeMm / HELD_SLOPE);
+  const least = leastOf(open.map((part) => leastAlong(curve, part.from, part.to, to, 1, proofMm, radius + withinMm)));
+  const place = breached ? breachAsDistance(margin, askedMm) : least;
   if (!Number.isFinite(place.found)) return [];
   const { thing, onThing } = to.describe(place.point);
   return [
@@ -85,11 +75,29 @@ export function clearanceTo(
       to: thing,
       clearanceMm: place.found - radius,
       provenAtLeastMm: place.provenAtLeast - radius,
-      requiredMm: breached ? asked(margin.point) - radius : to.requiredMm,
+      requiredMm: breached ? askedMm - radius : to.requiredMm,
       at: { arcLengthMm: place.arcLengthMm, point: [...place.point] as [number, number, number] },
       onThing: [...onThing] as [number, number, number],
     },
   ];
+}
+
+/** How much more than is asked there it is to a thing, mm; the rule of held places included. */
+class LeftOverAsked implements ValueOfPlace {
+  private readonly to: Neighbour;
+  private readonly wholeMm: number;
+  private readonly held: readonly Vec3[];
+
+  constructor(to: Neighbour, wholeMm: number, held: readonly Vec3[]) {
+    this.to = to;
+    this.wholeMm = wholeMm;
+    this.held = held;
+  }
+
+  valueAt(point: Vec3, upTo: number): number {
+    const askedMm = askedDistanceMm(this.wholeMm, this.held, point);
+    return this.to.valueAt(point, askedMm + upTo) - askedMm;
+  }
 }
 
 function leastOf(found: readonly LeastAlong[]): LeastAlong {

@@ -57,7 +57,7 @@ export function nearProfile(setting: RunSetting, places: readonly Vec3[], to: Ne
   const parts: string[] = [];
   const near = places.map((point) => {
     const asked = askedDistanceMm(radius + to.requiredMm, held, point) - radius;
-    const distance = to.distanceTo(point, radius + REACH_MM);
+    const distance = to.valueAt(point, radius + REACH_MM);
     if (!Number.isFinite(distance)) return { clearance: REACH_MM, asked, part: -1 };
     const { thing } = to.describe(point);
     const name = thing.part ?? thing.id;

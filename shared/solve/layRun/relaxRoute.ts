@@ -1,5 +1,6 @@
 import { addScaled, distance, lengthOf, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
+import type { Pose } from '../../geometry/arcLinePath.ts';
 import { type CubicCurve, curveAt, curveLengthMm, joinCurves, straightCurve } from '../../geometry/cubicCurve.ts';
 import type { FittedEnd } from '../ends/endPose.ts';
 import type { ContactField, RodShape } from '../rod/rodProblem.ts';
@@ -105,7 +106,7 @@ function relaxFree(
     const known = from?.rods[i];
     const a = known === undefined ? span.a : turnedTo(span.a, known.clockARad);
     const b = known === undefined ? span.b : turnedTo(span.b, known.clockBRad);
-    const guess = known?.nodes ?? Float64Array.from(span.guess.flatMap((p) => [...p.point]));
+    const guess = known?.nodes ?? placesOf(span.guess);
     const free = { a, b, lengthMm, guess, ...(contact === undefined ? {} : { contact }) };
     const shape = relaxSpan(setting, free, watch, fineness);
     if (shape === undefined) return undefined;
@@ -200,4 +201,11 @@ function arcLengthNearest(curve: CubicCurve, point: Vec3): number {
     }
   }
   return at;
+}
+
+/** x, y, z of each pose. */
+function placesOf(poses: readonly Pose[]): Float64Array {
+  const places = new Float64Array(3 * poses.length);
+  for (let i = 0; i < poses.length; i++) places.set((poses[i] as Pose).point, 3 * i);
+  return places;
 }

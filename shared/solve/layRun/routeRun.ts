@@ -213,5 +213,7 @@ const TURNED_RAD = 0.002;
 /** Points and unit directions along one way between two lengths of it, at most stepMm apart, ends included. */
 export function sampleWay(way: Way, fromMm: number, toMm: number, stepMm: number): Pose[] {
   const steps = Math.max(2, Math.ceil((toMm - fromMm) / stepMm));
-  return Array.from({ length: steps + 1 }, (_, i) => poseOnPath(way.path, fromMm + ((toMm - fromMm) * i) / steps));
+  const poses: Pose[] = [];
+  for (let i = 0; i <= steps; i++) poses.push(poseOnPath(way.path, fromMm + ((toMm - fromMm) * i) / steps));
+  return poses;
 }

@@ -75,7 +75,9 @@ function sharedUpTo(
 }
 
 function sumOf(list: readonly number[]): number {
-  return list.reduce((sum, mm) => sum + mm, 0);
+  let sum = 0;
+  for (const mm of list) sum += mm;
+  return sum;
 }
 
 /** rad. A stretch that turns less than 10 degrees in all counts as straight for sharing slack. */

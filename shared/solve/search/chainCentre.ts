@@ -66,7 +66,9 @@ export class ChainCentre {
 
   /** Margins at the places looked at, mm. */
   margins(chain: EvenChain): number[] {
-    return this.places.map((place) => this.marginMm(placeOn(chain, place)));
+    const margins: number[] = [];
+    for (const place of this.places) margins.push(this.marginMm(placeOn(chain, place)));
+    return margins;
   }
 
   /** Where the margin is least. */

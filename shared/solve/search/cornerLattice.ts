@@ -1,3 +1,4 @@
+import { newIntegers, Sparse } from '../../base/sparse.ts';
 import type { Vec3 } from '../../base/vec3.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import { type ClearSpace, isPlugged } from './clearSpace.ts';
@@ -18,7 +19,7 @@ export class CornerLattice {
   readonly radiusMm: number;
   readonly moves: readonly (readonly CornerMove[])[];
   private readonly space: ClearSpace;
-  private readonly numberOf: Int32Array;
+  private readonly numberOf = new Sparse(newIntegers, 4);
   private readonly nodes: number[] = [];
   private readonly margins: number[] = [];
   private readonly guides: number[] = [];
@@ -28,7 +29,6 @@ export class CornerLattice {
     this.radiusMm = radiusMm;
     this.grid = grid;
     this.moves = cornerMoves(radiusMm, grid.cellMm);
-    this.numberOf = new Int32Array(grid.counts[0] * grid.counts[1] * grid.counts[2]);
   }
 
   /** How many nodes were asked about. */
@@ -41,8 +41,12 @@ export class CornerLattice {
     const [nx, ny, nz] = this.grid.counts;
     if (i < 0 || j < 0 || k < 0 || i >= nx || j >= ny || k >= nz) return -1;
     const node = i + nx * (j + ny * k);
-    let number = (this.numberOf[node] as number) - 1;
-    if (number < 0) number = this.ask(node, i, j, k, guide);
+    const at = this.numberOf.at(node);
+    let number = (this.numberOf.numbers[at] as number) - 1;
+    if (number < 0) {
+      number = this.ask(node, i, j, k, guide);
+      this.numberOf.numbers[at] = number + 1;
+    }
     return (this.margins[number] as number) >= 0 ? number : -1;
   }
 
@@ -83,7 +87,6 @@ export class CornerLattice {
     this.nodes.push(node);
     this.margins.push(margin);
     this.guides.push(guideMm);
-    this.numberOf[node] = this.nodes.length;
     return this.nodes.length - 1;
   }
 }

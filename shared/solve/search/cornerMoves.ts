@@ -27,8 +27,23 @@ export interface CornerMove {
   readonly segments: readonly PathSegment[];
 }
 
+type Moves = readonly (readonly CornerMove[])[];
+
+/** Those asked for last, by radius and cell: hoses of a few kinds are searched for over and over. */
+const known = new Map<string, Moves>();
+const MOST_KNOWN = 16;
+
 /** The moves from each heading on a grid of `cellMm`, every corner rounded at `radiusMm`. Exact: a move ends on a node, in a heading. */
-export function cornerMoves(radiusMm: number, cellMm: number): readonly (readonly CornerMove[])[] {
+export function cornerMoves(radiusMm: number, cellMm: number): Moves {
+  const name = `${radiusMm} ${cellMm}`;
+  const moves = known.get(name) ?? movesOf(radiusMm, cellMm);
+  known.delete(name);
+  known.set(name, moves);
+  for (const oldest of [...known.keys()].slice(0, -MOST_KNOWN)) known.delete(oldest);
+  return moves;
+}
+
+function movesOf(radiusMm: number, cellMm: number): Moves {
   return HEADINGS.map((from, f) =>
     HEADINGS.flatMap((to, t) => {
       if (t === f) return [straightMove(f, cellMm)];

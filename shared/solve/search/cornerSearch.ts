@@ -1,3 +1,4 @@
+import { newDoubles, newIntegers, Sparse } from '../../base/sparse.ts';
 import { ROUNDING_RAD } from '../../base/tolerances.ts';
 import { addScaled, angleBetween, length, rejectFrom, unit, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
@@ -37,6 +38,8 @@ const STATES_BETWEEN_CANCEL_CHECKS = 512;
 const LEAD = -1;
 const ENTRY = -2;
 const SHOT = -3;
+/** In place of an entry: the state is reached. */
+const REACHED = -1;
 
 interface Lead {
   readonly start: number;
@@ -65,17 +68,15 @@ export class CornerSearch {
   private readonly parents: number[] = [];
   private readonly states: number[] = [];
   private readonly costs: number[] = [];
-  /** the next of the entries that wait behind a better one to the same state; 0 = none */
+  /** of the first entry to a state: those + 1 that wait behind it, each with the next; 0 = none */
   private readonly waiting: number[] = [];
   private readonly connections = new Map<number, Connection>();
   private readonly shotGoals = new Map<number, Goal>();
   private readonly leads: Lead[] = [];
-  /** by state: the entry that reached it + 1; the cost of the entry in the queue; the first entry that waits + 1; 0 = none */
-  private reachedBy = new Int32Array(0);
-  private queuedCost = new Float64Array(0);
-  private firstWaiting = new Int32Array(0);
+  /** by state: the cheapest entry in the queue + 1, 0 = none, or that it is reached */
+  private readonly first = new Sparse(newIntegers, 5);
   /** by node: how dear a millimetre is there; 0 = not yet asked */
-  private dear = new Float64Array(0);
+  private readonly dear = new Sparse(newDoubles, 5);
   private readonly goalPoses: readonly Goal[];
   private readonly space: ClearSpace;
   private readonly starts: readonly Pose[];
@@ -138,16 +139,17 @@ export class CornerSearch {
   private enter(entry: number): void {
     const lead = this.leads[this.states[entry] as number] as Lead;
     const { radiusMm } = this.setting.lattice;
-    HEADINGS.forEach((heading, h) => {
+    for (let h = 0; h < HEADINGS.length; h++) {
+      const heading = HEADINGS[h] as Vec3;
       const turn = angleBetween(lead.pose.direction, heading);
-      if (turn > MOST_ENTRY_TURN_RAD) return;
+      if (turn > MOST_ENTRY_TURN_RAD) continue;
       const turned = turnedPoint(lead.pose, heading, turn, radiusMm);
       for (const radii of ENTRY_RADII) {
         const straightMm = radii * radiusMm;
         const wantedMm = turn * radiusMm + straightMm + ENTRY_DETOUR_RADII * radiusMm;
         this.enterNear(entry, lead, addScaled(turned, heading, straightMm), h, wantedMm);
       }
-    });
+    }
     const longer = LEAD_STEP_RADII * radiusMm;
     if (lead.leadMm + longer > MOST_LEAD_RADII * radiusMm) return;
     if (!isSegmentClear(this.space, lead.pose, { kind: 'line', lengthMm: longer })) return;
@@ -176,41 +178,39 @@ export class CornerSearch {
   private dearnessOf(node: number): number {
     const { dearness, lattice } = this.setting;
     if (dearness === undefined) return 1;
-    if (node >= this.dear.length) this.dear = grown(this.dear, new Float64Array(2 * lattice.size));
-    if (this.dear[node] === 0) this.dear[node] = dearness(...lattice.poseOf(node, 0).point);
-    return this.dear[node] as number;
+    const at = this.dear.at(node);
+    const { numbers } = this.dear;
+    if (numbers[at] === 0) numbers[at] = dearness(...lattice.poseOf(node, 0).point);
+    return numbers[at] as number;
   }
 
   /** A move to a state: into the queue if it is the cheapest known, else behind the one that is. */
   private offer(kind: number, parent: number, node: number, heading: number, cost: number): number {
     const state = node * HEADINGS.length + heading;
-    if (state >= this.reachedBy.length) this.makeRoom();
-    if (this.reachedBy[state] !== 0) return -1;
-    const queued = this.queuedCost[state] as number;
-    if (queued > 0 && queued <= cost) {
+    const at = this.first.at(state);
+    const { numbers } = this.first;
+    const first = numbers[at] as number;
+    if (first === REACHED) return -1;
+    if (first > 0 && (this.costs[first - 1] as number) <= cost) {
       const entry = this.add(kind, parent, state, cost);
-      this.waiting[entry] = this.firstWaiting[state] as number;
-      this.firstWaiting[state] = entry + 1;
+      this.waiting[entry] = this.waiting[first - 1] as number;
+      this.waiting[first - 1] = entry + 1;
       return entry;
     }
-    this.queuedCost[state] = cost;
-    return this.push(kind, parent, state, cost, this.setting.greed * this.setting.lattice.guideMm(node));
-  }
-
-  /** Room for the states of all nodes asked about so far, and as many again. */
-  private makeRoom(): void {
-    const states = 2 * this.setting.lattice.size * HEADINGS.length;
-    this.reachedBy = grown(this.reachedBy, new Int32Array(states));
-    this.firstWaiting = grown(this.firstWaiting, new Int32Array(states));
-    this.queuedCost = grown(this.queuedCost, new Float64Array(states));
+    const entry = this.push(kind, parent, state, cost, this.setting.greed * this.setting.lattice.guideMm(node));
+    if (first > 0) this.waiting[entry] = this.waiting[first - 1] as number;
+    numbers[at] = entry + 1;
+    return entry;
   }
 
   /** Whether an entry reaches a state that was not reached before; if its move is not clear the next one in wait is queued. */
   private arrive(entry: number): boolean {
     const state = this.states[entry] as number;
-    if (this.reachedBy[state] !== 0) return false;
+    const at = this.first.at(state);
+    const { numbers } = this.first;
+    if (numbers[at] === REACHED) return false;
     if (this.isClear(entry)) {
-      this.reachedBy[state] = entry + 1;
+      numbers[at] = REACHED;
       return true;
     }
     this.queueNext(state);
@@ -218,24 +218,24 @@ export class CornerSearch {
   }
 
   private queueNext(state: number): void {
+    const place = this.first.at(state);
+    const { numbers } = this.first;
+    const first = numbers[place] as number;
+    let waits = first > 0 ? (this.waiting[first - 1] as number) : 0;
     let best = 0;
     let before = 0;
-    for (
-      let last = 0, at = this.firstWaiting[state] as number;
-      at !== 0;
-      last = at, at = this.waiting[at - 1] as number
-    ) {
+    for (let last = 0, at = waits; at !== 0; last = at, at = this.waiting[at - 1] as number) {
       if (best !== 0 && (this.costs[at - 1] as number) >= (this.costs[best - 1] as number)) continue;
       best = at;
       before = last;
     }
-    this.queuedCost[state] = 0;
+    numbers[place] = best;
     if (best === 0) return;
     const rest = this.waiting[best - 1] as number;
-    if (before === 0) this.firstWaiting[state] = rest;
+    if (before === 0) waits = rest;
     else this.waiting[before - 1] = rest;
+    this.waiting[best - 1] = waits;
     const cost = this.costs[best - 1] as number;
-    this.queuedCost[state] = cost;
     this.queue.push(cost + this.setting.greed * this.setting.lattice.guideMm(nodeOf(state)), best - 1);
   }
 
@@ -342,11 +342,6 @@ export class CornerSearch {
   private nothing(emptied: boolean): LatticeResult {
     return { start: -1, goal: -1, expanded: this.expanded, emptied };
   }
-}
-
-function grown<A extends Int32Array | Float64Array>(from: A, to: A): A {
-  to.set(from);
-  return to;
 }
 
 function nodeOf(state: number): number {

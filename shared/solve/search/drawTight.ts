@@ -62,7 +62,7 @@ export function drawTight(
   const state: Tightening = { space, problem, random, chain, lengthMm, steps, start, goal };
   for (let tries = rounds * (chain.points.length - 2); tries > 0; tries--) {
     if (tries % 16 === 0) stopIfCancelled(watch);
-    if (state.chain.points.length < 4 || state.steps.slice(1, -1).every((step) => step < LEAST_STEP_MM)) break;
+    if (state.chain.points.length < 4 || isSettled(state)) break;
     const corner = 1 + Math.floor(random() * (state.chain.points.length - 2));
     const move = someMove(state, corner);
     const gained = move !== undefined && tryMove(state, move);
@@ -73,6 +73,12 @@ export function drawTight(
   }
   if (state.lengthMm >= candidate.lengthMm) return candidate;
   return candidateOf({ ...chainPath(state.chain), start: state.start.pose }, state.start.clockRad, state.goal.clockRad);
+}
+
+/** Whether no corner between the ends has a step left that is worth trying. */
+function isSettled({ steps }: Tightening): boolean {
+  for (let i = 1; i < steps.length - 1; i++) if ((steps[i] as number) >= LEAST_STEP_MM) return false;
+  return true;
 }
 
 function tryMove(state: Tightening, move: Move): boolean {
@@ -133,10 +139,11 @@ function moveDirection({ chain, random }: Tightening, corner: number): Vec3 {
   const back = unit(sub(chain.points[corner - 1] as Vec3, point));
   const on = unit(sub(chain.points[corner + 1] as Vec3, point));
   const pull = random();
-  const mixed: Vec3 = [0, 1, 2].map(
-    (k) => pull * ((back[k] as number) + (on[k] as number)) + (1 - pull) * (anyWay[k] as number),
-  ) as unknown as Vec3;
-  return unit(mixed);
+  return unit([
+    pull * (back[0] + on[0]) + (1 - pull) * anyWay[0],
+    pull * (back[1] + on[1]) + (1 - pull) * anyWay[1],
+    pull * (back[2] + on[2]) + (1 - pull) * anyWay[2],
+  ]);
 }
 
 function radiusMove({ chain, problem, random }: Tightening, corner: number): Move {
@@ -150,9 +157,11 @@ function radiusMove({ chain, problem, random }: Tightening, corner: number): Mov
 function dropMove({ chain }: Tightening, corner: number): Move | undefined {
   const last = chain.points.length - 2;
   if (last < 3 || corner === 1 || corner === last) return undefined;
-  const without = <T>(list: readonly T[]): T[] => list.filter((_, i) => i !== corner);
-  const dropped = { points: without(chain.points), radii: without(chain.radii) };
-  return { chain: dropped, first: corner - 1, last: corner, dropped: corner };
+  const points = [...chain.points];
+  const radii = [...chain.radii];
+  points.splice(corner, 1);
+  radii.splice(corner, 1);
+  return { chain: { points, radii }, first: corner - 1, last: corner, dropped: corner };
 }
 
 /** Another clock of a turning end, its first corner as far from the mouth as before. */

@@ -26,7 +26,7 @@ export function evenedChain(start: Pose, goal: Pose, chain: EvenChain, wantedMm:
   return on.map((q, i) => {
     if (i < 2 || i > on.length - 3) return q;
     const [p, r] = [on[i - 1] as Vec3, on[i + 1] as Vec3];
-    return [0, 1, 2].map((d) => outwards(p[d] as number, q[d] as number, r[d] as number)) as unknown as Vec3;
+    return [outwards(p[0], q[0], r[0]), outwards(p[1], q[1], r[1]), outwards(p[2], q[2], r[2])];
   });
 }
 

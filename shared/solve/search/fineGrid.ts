@@ -1,3 +1,4 @@
+import { newFloats, Sparse } from '../../base/sparse.ts';
 import { type ClearSpace, marginUpTo } from './clearSpace.ts';
 import { type Grid, gridOver } from './goalDistance.ts';
 
@@ -11,18 +12,13 @@ export class FineGrid {
   readonly grid: Grid;
   private readonly space: ClearSpace;
   /** 0 = not yet asked */
-  private readonly margins: Float32Array;
+  private readonly margins = new Sparse(newFloats, 5);
 
   constructor(space: ClearSpace, cellMm: number) {
     const { min, max } = space.field.bounds;
     const volume = (max[0] - min[0]) * (max[1] - min[1]) * (max[2] - min[2]);
     this.space = space;
     this.grid = gridOver(space.field.bounds, Math.max(cellMm, Math.cbrt(volume / MOST_CELLS)));
-    this.margins = new Float32Array(this.grid.counts[0] * this.grid.counts[1] * this.grid.counts[2]);
-  }
-
-  get cells(): number {
-    return this.margins.length;
   }
 
   /** Coordinate of the middle of the cells numbered `index` along an axis, mm. */
@@ -32,10 +28,12 @@ export class FineGrid {
 
   /** Margin at the middle of a cell, mm; what is more than ROOMY_MM may be told as less, but not as less than that. */
   marginMm(cell: number, x: number, y: number, z: number): number {
-    const known = this.margins[cell] as number;
+    const at = this.margins.at(cell);
+    const { numbers } = this.margins;
+    const known = numbers[at] as number;
     if (known !== 0) return known;
     const margin = marginUpTo(this.space, x, y, z, ROOMY_MM);
-    this.margins[cell] = margin === 0 ? Number.MIN_VALUE : margin;
+    numbers[at] = margin === 0 ? Number.MIN_VALUE : margin;
     return margin;
   }
 }

@@ -1,3 +1,4 @@
+import { newFloats, Sparse } from '../../base/sparse.ts';
 import type { Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type ClearSpace, isPlugged } from './clearSpace.ts';
@@ -9,6 +10,15 @@ import { NodeQueue } from './nodeQueue.ts';
 const NARROW_COST = 1;
 const DOUBTFUL_COST = 5;
 const CLOSED = -1;
+/**
+ * What is known of a cell, 4 numbers beside each other: what it costs to come there, 0 = not yet reached; the cell before it, -1 at a
+ * start; how dear it is, 1 or more, -1 = closed, 0 = not yet looked at; 1 when it was gone on from.
+ */
+const KNOWN = 4;
+const COST = 0;
+const PARENT = 1;
+const DEAR = 2;
+const DONE = 3;
 /** Lengths of steps to neighbours, in cells, and half of a cell's diagonal. */
 const ROOTS = [0, 1, Math.SQRT2, Math.sqrt(3)] as const;
 const HALF_DIAGONAL = Math.sqrt(3) / 2;
@@ -42,26 +52,23 @@ export function gridThread(
   const [nx, ny, nz] = grid.counts;
   const goalOf = new Map(goals.map((g, i) => [cellAt(grid, g[0], g[1], g[2]), i]));
   const startOf = new Map(starts.map((s, i) => [cellAt(grid, s[0], s[1], s[2]), i]));
-  const costs = new Float32Array(fine.cells);
-  const parents = new Int32Array(fine.cells);
-  /** how dear a cell is, 1 or more; -1 = closed; 0 = not yet looked at */
-  const dear = new Float32Array(fine.cells);
-  const done = new Uint8Array(fine.cells);
+  const known = new Sparse(newFloats, 7);
   const queue = new NodeQueue();
   const left = leftTo(goals);
   for (const cell of startOf.keys()) {
-    costs[cell] = 1e-6;
-    parents[cell] = -1;
+    const at = known.at(KNOWN * cell);
+    known.numbers.set([1e-6, -1], at);
     queue.push(0, cell);
   }
   let cells = 0;
   for (let cell = queue.pop(); cell >= 0; cell = queue.pop()) {
-    if (done[cell]) continue;
-    done[cell] = 1;
-    if (goalOf.has(cell)) return traced(fine, parents, cell, startOf, goalOf.get(cell) as number, cells);
+    const at = known.at(KNOWN * cell);
+    if (known.numbers[at + DONE] !== 0) continue;
+    known.numbers[at + DONE] = 1;
+    if (goalOf.has(cell)) return traced(fine, known, cell, startOf, goalOf.get(cell) as number, cells);
     if (cells % CELLS_BETWEEN_CANCEL_CHECKS === 0) stopIfCancelled(watch);
     if (cells++ >= mostCells) return { start: -1, goal: -1, cells };
-    const here = costs[cell] as number;
+    const here = known.numbers[at + COST] as number;
     const i = cell % nx;
     const j = Math.floor(cell / nx) % ny;
     const k = Math.floor(cell / (nx * ny));
@@ -69,22 +76,25 @@ export function gridThread(
       for (let b = Math.max(0, j - 1); b <= Math.min(ny - 1, j + 1); b++)
         for (let a = Math.max(0, i - 1); a <= Math.min(nx - 1, i + 1); a++) {
           const next = a + nx * (b + ny * c);
-          if (done[next] || dear[next] === CLOSED) continue;
+          const there = known.at(KNOWN * next);
+          const { numbers } = known;
+          if (numbers[there + DONE] !== 0 || numbers[there + DEAR] === CLOSED) continue;
           const mm = grid.cellMm * (ROOTS[Math.abs(a - i) + Math.abs(b - j) + Math.abs(c - k)] as number);
-          const known = costs[next] as number;
-          if (known !== 0 && here + mm >= known) continue;
+          const before = numbers[there + COST] as number;
+          if (before !== 0 && here + mm >= before) continue;
           const [x, y, z] = [fine.middle(0, a), fine.middle(1, b), fine.middle(2, c)];
-          if (dear[next] === 0) {
+          if (numbers[there + DEAR] === 0) {
             const margin = fine.marginMm(next, x, y, z);
             const times = goalOf.has(next) ? 1 : isPlugged(space, x, y, z) ? Number.POSITIVE_INFINITY : price(x, y, z);
-            const own = dearness(margin, grid.cellMm * HALF_DIAGONAL);
-            dear[next] = own === CLOSED || times === Number.POSITIVE_INFINITY ? CLOSED : own * times;
-            if (dear[next] === CLOSED) continue;
+            const narrow = dearness(margin, grid.cellMm * HALF_DIAGONAL);
+            const isClosed = narrow === CLOSED || times === Number.POSITIVE_INFINITY;
+            numbers[there + DEAR] = isClosed ? CLOSED : narrow * times;
+            if (isClosed) continue;
           }
-          const cost = here + mm * (dear[next] as number);
-          if (known !== 0 && cost >= known) continue;
-          costs[next] = cost;
-          parents[next] = cell;
+          const cost = here + mm * (numbers[there + DEAR] as number);
+          if (before !== 0 && cost >= before) continue;
+          numbers[there + COST] = cost;
+          numbers[there + PARENT] = cell;
           queue.push(cost + GREED * left(x, y, z), next);
         }
   }
@@ -108,7 +118,7 @@ function dearness(margin: number, reachMm: number): number {
 
 function traced(
   fine: FineGrid,
-  parents: Int32Array,
+  known: Sparse<Float32Array>,
   goalCell: number,
   startOf: ReadonlyMap<number, number>,
   goal: number,
@@ -123,7 +133,8 @@ function traced(
       fine.middle(1, Math.floor(cell / nx) % ny),
       fine.middle(2, Math.floor(cell / (nx * ny))),
     ]);
-    const parent = parents[cell] as number;
+    const at = known.at(KNOWN * cell);
+    const parent = known.numbers[at + PARENT] as number;
     if (parent < 0) break;
     cell = parent;
   }

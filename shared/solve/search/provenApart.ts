@@ -1,3 +1,4 @@
+import { newIntegers, Sparse } from '../../base/sparse.ts';
 import { distance, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type ClearSpace, marginUpTo, mostFallMm } from './clearSpace.ts';
@@ -70,7 +71,7 @@ const SHUT = 4;
 /** The cells of a level, with what is known of them. */
 class Cells {
   readonly fine: FineGrid;
-  readonly owner: Uint8Array;
+  private readonly owners = new Sparse(newIntegers, 5);
   private readonly space: ClearSpace;
   private readonly halvings: number;
 
@@ -78,7 +79,17 @@ class Cells {
     this.space = space;
     this.halvings = halvings;
     this.fine = new FineGrid(space, cellMm);
-    this.owner = new Uint8Array(this.fine.cells);
+  }
+
+  /** Marks of a cell; 0 = none. */
+  ownerOf(cell: number): number {
+    const at = this.owners.at(cell);
+    return this.owners.numbers[at] as number;
+  }
+
+  give(cell: number, owner: number): void {
+    const at = this.owners.at(cell);
+    this.owners.numbers[at] = owner;
   }
 
   /** Whether a cell may hold a clear place, by its middle alone. */
@@ -89,10 +100,10 @@ class Cells {
 
   /** Whether a cell may hold a clear place, by its parts too; one that holds none is shut. */
   isOpen(cell: number, middle: Vec3): boolean {
-    const { fine, owner, space, halvings } = this;
-    if (owner[cell] === SHUT) return false;
+    const { fine, space, halvings } = this;
+    if (this.ownerOf(cell) === SHUT) return false;
     if (mayHoldClear(space, middle, fine.grid.cellMm, fine.marginMm(cell, ...middle), halvings)) return true;
-    owner[cell] = SHUT;
+    this.give(cell, SHUT);
     return false;
   }
 }
@@ -107,10 +118,9 @@ class Side {
     this.cells = cells;
     this.towards = to[0] as Vec3;
     this.mark = mark;
-    const { fine, owner } = cells;
     for (const [x, y, z] of from) {
-      const cell = cellAt(fine.grid, x, y, z);
-      owner[cell] = (owner[cell] as number) | mark;
+      const cell = cellAt(cells.fine.grid, x, y, z);
+      cells.give(cell, cells.ownerOf(cell) | mark);
       this.queue.push(0, cell);
     }
   }
@@ -120,8 +130,8 @@ class Side {
     const cell = this.queue.pop();
     if (cell < 0) return 'empty';
     const { cells, mark } = this;
-    const { fine, owner } = cells;
-    if (owner[cell] === BOTH) return 'met';
+    const { fine } = cells;
+    if (cells.ownerOf(cell) === BOTH) return 'met';
     const [nx, ny, nz] = fine.grid.counts;
     const i = cell % nx;
     const j = Math.floor(cell / nx) % ny;
@@ -131,12 +141,12 @@ class Side {
       for (let b = Math.max(0, j - 1); b <= Math.min(ny - 1, j + 1); b++)
         for (let a = Math.max(0, i - 1); a <= Math.min(nx - 1, i + 1); a++) {
           const next = a + nx * (b + ny * c);
-          const known = owner[next] as number;
+          const known = cells.ownerOf(next);
           if (known === mark || known === SHUT) continue;
           const middle: Vec3 = [fine.middle(0, a), fine.middle(1, b), fine.middle(2, c)];
           if (!cells.isLikelyOpen(next, middle)) continue;
           if (known === 0) {
-            owner[next] = mark;
+            cells.give(next, mark);
             this.queue.push(distance(middle, this.towards), next);
           } else if (cells.isOpen(next, middle)) return 'met';
         }

@@ -226,11 +226,12 @@ class Push {
   }
 
   private moved(move: Float64Array, share: number): Vec3[] {
-    return this.chain.map((p, i) => {
-      const at = 3 * (i - 2);
-      if (at < 0 || at >= move.length) return p;
-      return addScaled(p, [move[at] as number, move[at + 1] as number, move[at + 2] as number], share);
-    });
+    const chain = [...this.chain];
+    for (let at = 0; at < move.length; at += 3) {
+      const step: Vec3 = [move[at] as number, move[at + 1] as number, move[at + 2] as number];
+      chain[at / 3 + 2] = addScaled(chain[at / 3 + 2] as Vec3, step, share);
+    }
+    return chain;
   }
 
   /** Sets the corners evenly again where the chain has grown or shrunk: the half edges at the ends do not follow by themselves. */

@@ -47,9 +47,11 @@ describe('curveLimits', () => {
         curve,
         0,
         curveLengthMm(curve),
-        (p, upTo) => {
-          const v = value(p);
-          return v < upTo ? v : Infinity; // a bounded query, as the mesh index answers it
+        {
+          valueAt: (p, upTo) => {
+            const v = value(p);
+            return v < upTo ? v : Infinity; // a bounded query, as the mesh index answers it
+          },
         },
         1,
         0.1,
@@ -67,7 +69,7 @@ describe('curveLimits', () => {
       const points = Array.from({ length: 30 }, (): Vec3 => [random() * 250, random() * 100 - 50, random() * 100 - 50]);
       const value = (p: Vec3): number => Math.min(...points.map((q) => distance(p, q)));
       const least = densest(curve, (s) => value(curveAt(curve, s).point));
-      const below = (mm: number) => leastAlong(curve, 0, curveLengthMm(curve), value, 1, 0.1, mm);
+      const below = (mm: number) => leastAlong(curve, 0, curveLengthMm(curve), { valueAt: value }, 1, 0.1, mm);
       const there = below(least + 5);
       expect(there.found).toBeLessThan(least + 0.1 + 1e-9);
       expect(there.provenAtLeast).toBeLessThanOrEqual(least + 1e-9);
@@ -81,7 +83,7 @@ describe('curveLimits', () => {
 
   it('answers infinity where nothing is near', () => {
     const curve = wildCurve(3);
-    const least = leastAlong(curve, 0, curveLengthMm(curve), () => Infinity, 1, 0.1);
+    const least = leastAlong(curve, 0, curveLengthMm(curve), { valueAt: () => Infinity }, 1, 0.1);
     expect(least.found).toBe(Infinity);
   });
 });
