@@ -72,17 +72,26 @@ export function pathEnd(path: ArcLinePath): Pose {
   return posesAtJoints(path).at(-1) as Pose;
 }
 
+const joints = new WeakMap<ArcLinePath, readonly Pose[]>();
+
+/** As `posesAtJoints`, worked out once for each path: who asks for one place of a path asks for more. */
+function knownJoints(path: ArcLinePath): readonly Pose[] {
+  const poses = joints.get(path) ?? posesAtJoints(path);
+  joints.set(path, poses);
+  return poses;
+}
+
 /** Pose after `alongMm` of the path; below 0 is the start, beyond the length is the end. */
 export function poseOnPath(path: ArcLinePath, alongMm: number): Pose {
-  let pose = path.start;
+  const poses = knownJoints(path);
   let left = Math.max(0, alongMm);
-  for (const segment of path.segments) {
+  for (let i = 0; i < path.segments.length; i++) {
+    const segment = path.segments[i] as PathSegment;
     const lengthMm = segmentLengthMm(segment);
-    if (left <= lengthMm) return poseAlongSegment(pose, segment, left);
-    pose = poseAlongSegment(pose, segment, lengthMm);
+    if (left <= lengthMm) return poseAlongSegment(poses[i] as Pose, segment, left);
     left -= lengthMm;
   }
-  return pose;
+  return poses[path.segments.length] as Pose;
 }
 
 /** Poses at even distances of at most `stepMm` along the path, both ends among them. */
@@ -151,19 +160,19 @@ export function tidiedPath(path: ArcLinePath): ArcLinePath {
 
 /** The part of a path from `fromMm` to `toMm` along it (0 <= fromMm <= toMm <= length). */
 export function partOfPath(path: ArcLinePath, fromMm: number, toMm: number): ArcLinePath {
+  const poses = knownJoints(path);
   const segments: PathSegment[] = [];
   let start: Pose | undefined;
-  let pose = path.start;
   let begin = 0;
-  for (const segment of path.segments) {
+  for (let i = 0; i < path.segments.length; i++) {
+    const segment = path.segments[i] as PathSegment;
     const lengthMm = segmentLengthMm(segment);
     const from = Math.max(0, fromMm - begin);
     const to = Math.min(lengthMm, toMm - begin);
     if (to > from) {
-      start ??= poseAlongSegment(pose, segment, from);
-      segments.push(partOfSegment(pose, segment, from, to));
+      start ??= poseAlongSegment(poses[i] as Pose, segment, from);
+      segments.push(partOfSegment(poses[i] as Pose, segment, from, to));
     }
-    pose = poseAlongSegment(pose, segment, lengthMm);
     begin += lengthMm;
   }
   return { start: start ?? poseOnPath(path, fromMm), segments };

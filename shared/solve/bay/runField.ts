@@ -4,7 +4,7 @@ import { nearestDistance } from '../../geometry/bvh.ts';
 import type { ValueOfPlace } from '../../geometry/curveLimits.ts';
 import type { BayIndex } from './bayIndex.ts';
 import { coarseMargins } from './coarseMargins.ts';
-import type { DistanceBounds } from './keptDistances.ts';
+import type { DistanceBounds, KeptDistances } from './keptDistances.ts';
 import { type SkinDistances, skinDistances } from './skinDistances.ts';
 import { type TubeDistances, tubeDistances, tubeGapMm } from './tubeDistances.ts';
 import { type TubeField, tubesOfRuns } from './tubeField.ts';
@@ -41,6 +41,7 @@ export interface RunField {
   /** mm the margin may change per mm moved within so many mm of a place: 1 where no held place is near */
   steepest(x: number, y: number, z: number, withinMm: number): number;
   coarseMarginMm(x: number, y: number, z: number): number;
+  mostMarginMm(x: number, y: number, z: number): number;
   marginMm(x: number, y: number, z: number, upToMm: number): number;
 }
 
@@ -127,6 +128,12 @@ class FieldOfRun implements RunField {
     return least;
   }
 
+  mostMarginMm(x: number, y: number, z: number): number {
+    const reach = this.slopeReach(x, y, z);
+    const most = mostOver(this.skins, x, y, z, reach, insideMm(this.bounds, x, y, z));
+    return mostOver(this.tubes, x, y, z, reach, most);
+  }
+
   marginMm(x: number, y: number, z: number, upToMm: number): number {
     const reach = this.slopeReach(x, y, z);
     let least = Math.min(upToMm, insideMm(this.bounds, x, y, z));
@@ -153,6 +160,23 @@ class FieldOfRun implements RunField {
     for (const p of this.held) square = Math.min(square, (x - p[0]) ** 2 + (y - p[1]) ** 2 + (z - p[2]) ** 2);
     return HELD_SLOPE * Math.sqrt(square);
   }
+}
+
+/** An upper bound on the least margin to several things, mm, at most `most`. */
+function mostOver(
+  things: readonly ({ readonly kept: KeptDistances } & Asked)[],
+  x: number,
+  y: number,
+  z: number,
+  reachMm: number,
+  most: number,
+): number {
+  let least = most;
+  for (const { kept, wholeMm } of things) {
+    kept.bound(x, y, z, about);
+    least = Math.min(least, about.mostMm - Math.min(wholeMm, reachMm));
+  }
+  return least;
 }
 
 /** How far a centreline keeps from a thing, away from held places. */

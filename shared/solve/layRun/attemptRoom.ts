@@ -88,6 +88,10 @@ export function openAttempt(
 /** mm. Margin everywhere when nothing is in the way. */
 const CLEAR_MM = 1e6;
 
+function clearMm(): number {
+  return CLEAR_MM;
+}
+
 function emptyField(field: RunField): RunField {
-  return fieldWith(field, { coarseMarginMm: () => CLEAR_MM, marginMm: () => CLEAR_MM });
+  return fieldWith(field, { coarseMarginMm: clearMm, mostMarginMm: clearMm, marginMm: clearMm });
 }

@@ -17,6 +17,7 @@ export function nearLineField(field: RunField, { line, withinMm }: NearLine): Ru
     nearestTube(tube, x, y, z, 2 * withinMm, near) ? withinMm - near.gapMm : -withinMm;
   return fieldWith(field, {
     coarseMarginMm: (x, y, z) => Math.min(left(x, y, z), field.coarseMarginMm(x, y, z)),
+    mostMarginMm: (x, y, z) => Math.min(left(x, y, z), field.mostMarginMm(x, y, z)),
     marginMm: (x, y, z, upToMm) => {
       const most = left(x, y, z);
       return most < 0 ? most : Math.min(most, field.marginMm(x, y, z, Math.min(upToMm, most)));

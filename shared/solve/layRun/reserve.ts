@@ -6,8 +6,25 @@ const ROUTE_RESERVE_MM = 0.5;
 
 /** The field as routes are led through it. */
 export function withReserve(field: RunField): RunField {
-  return fieldWith(field, {
-    coarseMarginMm: (x, y, z) => field.coarseMarginMm(x, y, z) - ROUTE_RESERVE_MM,
-    marginMm: (x, y, z, upToMm) => field.marginMm(x, y, z, upToMm + ROUTE_RESERVE_MM) - ROUTE_RESERVE_MM,
-  });
+  return fieldWith(field, new LessReserve(field));
+}
+
+class LessReserve implements Pick<RunField, 'coarseMarginMm' | 'mostMarginMm' | 'marginMm'> {
+  private readonly field: RunField;
+
+  constructor(field: RunField) {
+    this.field = field;
+  }
+
+  coarseMarginMm(x: number, y: number, z: number): number {
+    return this.field.coarseMarginMm(x, y, z) - ROUTE_RESERVE_MM;
+  }
+
+  mostMarginMm(x: number, y: number, z: number): number {
+    return this.field.mostMarginMm(x, y, z) - ROUTE_RESERVE_MM;
+  }
+
+  marginMm(x: number, y: number, z: number, upToMm: number): number {
+    return this.field.marginMm(x, y, z, upToMm + ROUTE_RESERVE_MM) - ROUTE_RESERVE_MM;
+  }
 }

@@ -42,20 +42,25 @@ export class BandedLeastSquares {
 
   /** The step that solves the problem with `damping` added on the diagonal; undefined where the matrix is not positive. */
   solve(damping: number): Float64Array | undefined {
+    const lower = Float64Array.from(this.band);
+    return this.factor(lower, damping) ? this.substitute(lower) : undefined;
+  }
+
+  /** Turns the band into its lower factor (Cholesky), row by row; false where it has none. */
+  private factor(lower: Float64Array, damping: number): boolean {
     const { size, width } = this;
     const row = width + 1;
-    const lower = Float64Array.from(this.band);
     for (let i = 0; i < size; i++) {
       for (let j = Math.max(0, i - width); j <= i; j++) {
         let sum = (lower[i * row + width - (i - j)] as number) + (i === j ? damping : 0);
         for (let k = Math.max(0, i - width); k < j; k++) {
           sum -= (lower[i * row + width - (i - k)] as number) * (lower[j * row + width - (j - k)] as number);
         }
-        if (i === j && !(sum > 0)) return undefined;
+        if (i === j && !(sum > 0)) return false;
         lower[i * row + width - (i - j)] = i === j ? Math.sqrt(sum) : sum / (lower[j * row + width] as number);
       }
     }
-    return this.substitute(lower);
+    return true;
   }
 
   private substitute(lower: Float64Array): Float64Array {

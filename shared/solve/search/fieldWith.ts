@@ -1,7 +1,7 @@
 import type { ClearanceField } from './problem.ts';
 
 /** What of a field is another's. */
-type Changes = Partial<Pick<ClearanceField, 'bounds' | 'coarseMarginMm' | 'marginMm'>>;
+type Changes = Pick<ClearanceField, 'bounds'> | Pick<ClearanceField, 'coarseMarginMm' | 'mostMarginMm' | 'marginMm'>;
 
 /** A field with other bounds or margins, which change no more per mm than its own. */
 export function fieldWith(field: ClearanceField, changes: Changes): ClearanceField {
@@ -12,15 +12,13 @@ class ChangedField implements ClearanceField {
   readonly bounds: ClearanceField['bounds'];
   readonly lipschitz: number;
   private readonly field: ClearanceField;
-  private readonly coarse: ClearanceField['coarseMarginMm'] | undefined;
-  private readonly exact: ClearanceField['marginMm'] | undefined;
+  private readonly margins: Pick<ClearanceField, 'coarseMarginMm' | 'mostMarginMm' | 'marginMm'>;
 
   constructor(field: ClearanceField, changes: Changes) {
-    this.bounds = changes.bounds ?? field.bounds;
+    this.bounds = 'bounds' in changes ? changes.bounds : field.bounds;
     this.lipschitz = field.lipschitz;
     this.field = field;
-    this.coarse = changes.coarseMarginMm;
-    this.exact = changes.marginMm;
+    this.margins = 'bounds' in changes ? field : changes;
   }
 
   steepest(x: number, y: number, z: number, withinMm: number): number {
@@ -28,10 +26,14 @@ class ChangedField implements ClearanceField {
   }
 
   coarseMarginMm(x: number, y: number, z: number): number {
-    return this.coarse === undefined ? this.field.coarseMarginMm(x, y, z) : this.coarse(x, y, z);
+    return this.margins.coarseMarginMm(x, y, z);
+  }
+
+  mostMarginMm(x: number, y: number, z: number): number {
+    return this.margins.mostMarginMm(x, y, z);
   }
 
   marginMm(x: number, y: number, z: number, upToMm: number): number {
-    return this.exact === undefined ? this.field.marginMm(x, y, z, upToMm) : this.exact(x, y, z, upToMm);
+    return this.margins.marginMm(x, y, z, upToMm);
   }
 }

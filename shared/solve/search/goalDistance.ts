@@ -1,6 +1,6 @@
 import { lengthOf, type Vec3 } from '../../base/vec3.ts';
 import type { Box } from '../../geometry/box.ts';
-import { type ClearSpace, isPlugged, marginUpTo, mostFallMm } from './clearSpace.ts';
+import { type ClearSpace, isPlugged, mostFallMm } from './clearSpace.ts';
 
 /** A regular grid of cubic cells over the bounds. */
 export interface Grid {
@@ -216,8 +216,14 @@ const WHEEL = 5 * DOUBTFUL_COST + 1;
 const FAR = 2 ** 30;
 
 function judgedByMiddle(space: ClearSpace, cellMm: number, x: number, y: number, z: number): number {
+  const { field, offsetMm } = space;
+  const least = field.coarseMarginMm(x, y, z) + offsetMm;
+  if (least >= 0) return CLEAR;
   const reach = mostFallMm(space, x, y, z, (cellMm * Math.sqrt(3)) / 2);
-  const margin = marginUpTo(space, x, y, z, 0);
+  const most = field.mostMarginMm(x, y, z) + offsetMm;
+  if (most < 0 && least >= -reach) return DOUBTFUL;
+  if (most < -reach) return BLOCKED;
+  const margin = field.marginMm(x, y, z, -offsetMm) + offsetMm;
   return margin >= 0 ? CLEAR : margin >= -reach ? DOUBTFUL : BLOCKED;
 }
 

@@ -11,6 +11,8 @@ export interface ClearanceField {
   readonly bounds: Box;
   /** A true lower bound, mm, on the exact margin; cheap (a look into a grid). */
   coarseMarginMm(x: number, y: number, z: number): number;
+  /** An upper bound, mm, on the exact margin, as cheap; infinite where none is known. */
+  mostMarginMm(x: number, y: number, z: number): number;
   /**
    * Least over all obstacles of (distance - centre distance required there), mm; negative = too near. May answer any
    * value of at least `upToMm` once the margin is known to be at least that.

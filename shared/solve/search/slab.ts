@@ -14,6 +14,7 @@ export function withinSlab(field: ClearanceField, { point, normal, halfMm }: Sla
   const room = (x: number, y: number, z: number): number => halfMm - Math.abs(dot(sub([x, y, z], point), normal));
   return fieldWith(field, {
     coarseMarginMm: (x: number, y: number, z: number) => Math.min(room(x, y, z), field.coarseMarginMm(x, y, z)),
+    mostMarginMm: (x: number, y: number, z: number) => Math.min(room(x, y, z), field.mostMarginMm(x, y, z)),
     marginMm: (x: number, y: number, z: number, upToMm: number) => {
       const here = room(x, y, z);
       return Math.min(here, field.marginMm(x, y, z, Math.min(here, upToMm)));

@@ -74,7 +74,8 @@ export function analyticField(
     if (Number.isNaN(kept[cell])) kept[cell] = marginMm(middle(0, i), middle(1, j), middle(2, k)) - lipschitz * BLUR_MM;
     return kept[cell] ?? marginMm(x, y, z);
   };
+  const mostMarginMm = (x: number, y: number, z: number): number => coarseMarginMm(x, y, z) + 2 * lipschitz * BLUR_MM;
   const steepest = (x: number, y: number, z: number, withinMm: number): number =>
     HELD_SLOPE * (fromHeld(x, y, z) - withinMm) >= keepMm ? 1 : lipschitz;
-  return { bounds, lipschitz, steepest, coarseMarginMm, marginMm };
+  return { bounds, lipschitz, steepest, coarseMarginMm, mostMarginMm, marginMm };
 }
