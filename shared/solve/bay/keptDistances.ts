@@ -9,6 +9,12 @@ const MOST_CELLS = 4e6;
 const REACH_MM = 60;
 /** mm. More than float32 rounds a distance of up to `REACH_MM` by, and float64 one of a bay. */
 const ROUNDED_MM = 1e-4;
+/** Cells a block has along each axis: where a whole block is out of reach, which most of a bay is, none of its cells is asked. */
+const BLOCK_BITS = 2;
+const BLOCK_CELLS = 1 << BLOCK_BITS;
+/** What is known of a block; 0 = not yet asked. */
+const IN_REACH = 1;
+const OUT_OF_REACH = 2;
 /** Kept in place of 0, which stands for a cell that was not yet asked. */
 const NEXT_TO_ZERO_MM = 1e-30;
 
@@ -30,6 +36,8 @@ export class KeptDistances {
   private readonly origin: Box['min'];
   private readonly cellMm: number;
   private readonly counts: readonly [number, number, number];
+  private readonly blocks: Uint8Array;
+  private readonly blockCounts: readonly [number, number, number];
   private readonly kept = new Sparse(newFloats, 4);
   private readonly askDistance: AskDistance;
 
@@ -41,6 +49,9 @@ export class KeptDistances {
     this.origin = min;
     this.cellMm = cellMm;
     this.counts = [count(size[0]), count(size[1]), count(size[2])];
+    const blocks = (cells: number): number => Math.ceil(cells / BLOCK_CELLS);
+    this.blockCounts = [blocks(this.counts[0]), blocks(this.counts[1]), blocks(this.counts[2])];
+    this.blocks = new Uint8Array(this.blockCounts[0] * this.blockCounts[1] * this.blockCounts[2]);
     this.askDistance = askDistance;
   }
 
@@ -53,17 +64,42 @@ export class KeptDistances {
     const mx = origin[0] + (i + 0.5) * cellMm;
     const my = origin[1] + (j + 0.5) * cellMm;
     const mz = origin[2] + (k + 0.5) * cellMm;
-    const at = this.kept.at(i + counts[0] * (j + counts[1] * k));
-    const mm = (this.kept.numbers[at] as number) || this.ask(at, mx, my, mz);
+    const mm = this.isOutOfReach(i, j, k) ? REACH_MM : this.atMiddle(i + counts[0] * (j + counts[1] * k), mx, my, mz);
     const away = Math.sqrt((x - mx) ** 2 + (y - my) ** 2 + (z - mz) ** 2) + ROUNDED_MM;
     out.leastMm = mm - away;
     out.mostMm = mm < REACH_MM ? mm + away : Number.POSITIVE_INFINITY;
   }
 
-  private ask(at: number, x: number, y: number, z: number): number {
-    const mm = Math.min(this.askDistance(x, y, z, REACH_MM), REACH_MM);
+  /** Whether every place of the block that a cell lies in is further off than is told. */
+  private isOutOfReach(i: number, j: number, k: number): boolean {
+    const { blockCounts } = this;
+    const [a, b, c] = [i >> BLOCK_BITS, j >> BLOCK_BITS, k >> BLOCK_BITS];
+    const block = a + blockCounts[0] * (b + blockCounts[1] * c);
+    if (this.blocks[block] === 0) this.blocks[block] = this.askBlock(a, b, c);
+    return this.blocks[block] === OUT_OF_REACH;
+  }
+
+  private askBlock(a: number, b: number, c: number): number {
+    const { origin, cellMm } = this;
+    const edgeMm = BLOCK_CELLS * cellMm;
+    const upToMm = REACH_MM + (edgeMm * Math.sqrt(3)) / 2 + ROUNDED_MM;
+    const mm = this.askDistance(
+      origin[0] + (a + 0.5) * edgeMm,
+      origin[1] + (b + 0.5) * edgeMm,
+      origin[2] + (c + 0.5) * edgeMm,
+      upToMm,
+    );
+    return mm >= upToMm ? OUT_OF_REACH : IN_REACH;
+  }
+
+  /** The distance at the middle of a cell, mm, at most `REACH_MM`. */
+  private atMiddle(cell: number, x: number, y: number, z: number): number {
+    const at = this.kept.at(cell);
     const { numbers } = this.kept;
-    numbers[at] = mm === 0 ? NEXT_TO_ZERO_MM : mm;
+    if (numbers[at] === 0) {
+      const mm = Math.min(this.askDistance(x, y, z, REACH_MM), REACH_MM);
+      numbers[at] = mm === 0 ? NEXT_TO_ZERO_MM : mm;
+    }
     return numbers[at] as number;
   }
 }

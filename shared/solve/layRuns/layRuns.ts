@@ -52,14 +52,16 @@ async function layAll(bench: Bench, watch: Watch): Promise<void> {
   const { laid, order, tried, free } = bench;
   const first = await settleRound(bench, laid, order, 'as-asked', partOf(watch, 0, 0.45));
   for (const { lay } of first.tried) free.set(lay.run, lay);
-  // A run that does not lie clean by itself will not among others. What to show where nothing was found takes longest to
-  // find, so it is looked for while others are laid.
   const hopeless = first.failed.filter(({ lay }) => lay.outcome === 'no-way').map(({ run }) => run);
   const silent: Watch = { ...watch, report: () => undefined };
-  const early = layAsWellAsCanBe(bench, hopeless, new Map(laid), silent, true);
-  early.catch(() => undefined);
+  const laidFirst = new Map(laid);
   // What lies clean by itself is given room sooner than it is looked for on all sides of what took its way.
-  const later = await settleRuns(bench, laid, first.open, 'beside', partOf(watch, 0.45, 0.7));
+  const settling = settleRuns(bench, laid, first.open, 'beside', partOf(watch, 0.45, 0.7));
+  // A run that does not lie clean by itself will not among others. What to show where nothing was found takes longest to
+  // find, so it is looked for by whoever finds nothing to do while others are laid.
+  const early = layAsWellAsCanBe(bench, hopeless, laidFirst, silent, true);
+  early.catch(() => undefined);
+  const later = await settling;
   const failed = [...first.failed, ...later];
   for (const { lay } of first.failed) if (lay.outcome === 'near-miss') tried.set(lay.run, lay);
   const waiting = order.filter(({ run }) => failed.some(({ lay }) => lay.run === run.id));
