@@ -45,8 +45,9 @@ export function newCellStates(grid: Grid): Uint8Array {
 
 /**
  * Distance to the nearest goal through cells that are not surely blocked, mm, worked out as far as it is asked for.
- * Method: Dijkstra over 26 neighbours, outwards from the goals, with steps of 3, 4 and 5 thirds of a cell (chamfer
- * distance, Borgefors 1986), so that a wheel of buckets serves as the queue. A cell is left out only if its middle is too near by
+ * Method: from the goals over 26 neighbours, with steps of 3, 4 and 5 thirds of a cell (chamfer
+ * distance, Borgefors 1986), so that buckets serve as the queue; towards the place that is asked for first, by A* that is taken up again
+ * for each further place (Silver 2005), or all round, by Dijkstra's method: both tell the same distances. A cell is left out only if its middle is too near by
  * more than half the cell's diagonal allows, so an infinite distance proves that there is no way, bends or not. Not a
  * lower bound on the way's length: in the open it is 6 % too short to 8 % too long, and doubtful cells are made dear.
  * Another judge of cells makes another guide, of which that proof does not hold.
@@ -55,34 +56,42 @@ export class GoalDistance implements Guide {
   /** thirds of a cell */
   private readonly thirds: Int32Array;
   private readonly settled: Uint8Array;
-  private readonly wheel: readonly CellStack[] = Array.from({ length: WHEEL }, () => new CellStack());
+  /** cells that wait, by the least thirds of a cell that a way through them takes */
+  private readonly waiting: (CellStack | undefined)[] = [];
+  private waitingCells = 0;
   private turn = 0;
-  private waiting = 0;
+  /** steps of the cell that is worked towards; all round where there is none */
+  private aim: Vec3 | undefined;
+  private goals: readonly Vec3[];
   private readonly space: ClearSpace;
   private readonly grid: Grid;
   private readonly states: Uint8Array;
   private readonly judge: CellJudge;
+  private readonly allRound: boolean;
   private readonly walked = new Map<number, number>();
 
+  /** allRound: for one that is asked where it `leads` */
   constructor(
     space: ClearSpace,
     grid: Grid,
     states: Uint8Array,
     goals: readonly Vec3[],
-    judge: CellJudge = judgedByMiddle,
+    { judge = judgedByMiddle, allRound = false }: { readonly judge?: CellJudge; readonly allRound?: boolean } = {},
   ) {
     this.space = space;
     this.grid = grid;
     this.states = states;
     this.judge = judge;
+    this.allRound = allRound;
     this.thirds = new Int32Array(states.length).fill(FAR);
     this.settled = new Uint8Array(states.length);
-    for (const [x, y, z] of goals) this.reach(cellAt(grid, x, y, z), 0);
+    this.goals = goals;
   }
 
   /** Distance from the cell of a point, mm; infinite when no goal can be reached from there. */
   at(x: number, y: number, z: number): number {
     const cell = cellAt(this.grid, x, y, z);
+    if (this.goals.length > 0) this.begin(cell);
     while (this.settled[cell] === 0) {
       const node = this.next();
       if (node < 0) return Number.POSITIVE_INFINITY;
@@ -90,6 +99,29 @@ export class GoalDistance implements Guide {
       this.spread(node);
     }
     return ((this.thirds[cell] as number) * this.grid.cellMm) / 3;
+  }
+
+  private begin(aim: number): void {
+    if (!this.allRound) this.aim = this.stepsOf(aim);
+    for (const [x, y, z] of this.goals) {
+      const goal = cellAt(this.grid, x, y, z);
+      this.reach(goal, 0, ...this.stepsOf(goal));
+    }
+    this.goals = [];
+  }
+
+  private stepsOf(cell: number): Vec3 {
+    const [nx, ny] = this.grid.counts;
+    return [cell % nx, Math.floor(cell / nx) % ny, Math.floor(cell / (nx * ny))];
+  }
+
+  /** What it takes at least from a cell to the one that is worked towards, thirds of a cell. */
+  private leftFrom(i: number, j: number, k: number): number {
+    if (this.aim === undefined) return 0;
+    const a = Math.abs(i - this.aim[0]);
+    const b = Math.abs(j - this.aim[1]);
+    const c = Math.abs(k - this.aim[2]);
+    return 2 * Math.max(a, b, c) + a + b + c;
   }
 
   /** Unit direction to where the way to the goals is after about `aheadMm` from a place that `at` was asked for; none at a goal. */
@@ -133,23 +165,31 @@ export class GoalDistance implements Guide {
     return best;
   }
 
-  private reach(cell: number, thirds: number): void {
+  private reach(cell: number, thirds: number, i: number, j: number, k: number): void {
     if (thirds >= (this.thirds[cell] as number)) return;
     this.thirds[cell] = thirds;
-    (this.wheel[thirds % WHEEL] as CellStack).push(cell);
-    this.waiting++;
+    const whole = thirds + this.leftFrom(i, j, k);
+    while (this.waiting.length <= whole) this.waiting.push(undefined);
+    let stack = this.waiting[whole];
+    if (stack === undefined) {
+      stack = new CellStack();
+      this.waiting[whole] = stack;
+    }
+    stack.push(cell);
+    this.waitingCells++;
   }
 
-  /** The nearest cell not yet settled; -1 when there is none. */
+  /** The cell to be settled next; -1 when there is none. */
   private next(): number {
-    while (this.waiting > 0) {
-      const cell = (this.wheel[this.turn % WHEEL] as CellStack).pop();
+    while (this.waitingCells > 0) {
+      const cell = this.waiting[this.turn]?.pop() ?? -1;
       if (cell < 0) {
-        this.turn++;
+        this.waiting[this.turn++] = undefined;
         continue;
       }
-      this.waiting--;
-      if (this.settled[cell] === 0 && this.thirds[cell] === this.turn) return cell;
+      this.waitingCells--;
+      // What was reached by a shorter way since is settled already.
+      if (this.settled[cell] === 0) return cell;
     }
     return -1;
   }
@@ -184,7 +224,7 @@ export class GoalDistance implements Guide {
           if (state === BLOCKED) continue;
           if (isPluggedAnywhere && isPlugged(space, middle(grid, 0, a), middle(grid, 1, b), middle(grid, 2, c)))
             continue;
-          this.reach(cell, here + (state === DOUBTFUL ? DOUBTFUL_COST * steps : steps));
+          this.reach(cell, here + (state === DOUBTFUL ? DOUBTFUL_COST * steps : steps), a, b, c);
         }
       }
     }
@@ -193,7 +233,7 @@ export class GoalDistance implements Guide {
 
 /** Cells that wait, the last one first; room for more is made as it is needed. */
 class CellStack {
-  private cells = new Int32Array(256);
+  private cells = new Int32Array(32);
   private count = 0;
 
   push(cell: number): void {
@@ -211,8 +251,6 @@ class CellStack {
   }
 }
 
-/** One more than the dearest step between neighbours, in thirds of a cell. */
-const WHEEL = 5 * DOUBTFUL_COST + 1;
 const FAR = 2 ** 30;
 
 function judgedByMiddle(space: ClearSpace, cellMm: number, x: number, y: number, z: number): number {

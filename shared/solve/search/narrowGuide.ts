@@ -38,7 +38,7 @@ export function narrowGuides(
       grid,
       states,
       ends.map(({ point }) => point),
-      judge,
+      { judge, allRound: true },
     );
   return { toGoals: guideTo(goals), toStarts: guideTo(starts) };
 }
