@@ -1,5 +1,5 @@
 import type { Vec3 } from '../../base/vec3.ts';
-import type { Lay } from '../../document/lay/schema.ts';
+import type { Lay, Thing } from '../../document/lay/schema.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { curveAt, curveLengthMm } from '../../geometry/cubicCurve.ts';
 import type { BayIndex } from '../bay/bayIndex.ts';
@@ -33,21 +33,20 @@ export function measureProfile(
   const { curve } = shape;
   const total = curveLengthMm(curve);
   const steps = Math.max(2, Math.ceil(total / STEP_MM));
-  const arcLengthMm = Array.from({ length: steps + 1 }, (_, i) => (total * i) / steps);
-  const places = arcLengthMm.map((s) => curveAt(curve, s));
-  return {
-    reachMm: REACH_MM,
-    arcLengthMm: arcLengthMm.map(hundredths),
-    radiusMm: places.map(({ curvature }) => hundredths(Math.min(STRAIGHT_MM, 1 / curvature))),
-    heightMm: places.map(({ point }) => hundredths(point[2])),
-    near: neighboursOf(project, setting.run, bay, others).flatMap((n) =>
-      nearProfile(
-        setting,
-        places.map(({ point }) => point),
-        n,
-      ),
-    ),
-  };
+  const places: Vec3[] = [];
+  const arcLengthMm: number[] = [];
+  const radiusMm: number[] = [];
+  const heightMm: number[] = [];
+  for (let i = 0; i <= steps; i++) {
+    const s = (total * i) / steps;
+    const { point, curvature } = curveAt(curve, s);
+    places.push(point);
+    arcLengthMm.push(hundredths(s));
+    radiusMm.push(hundredths(Math.min(STRAIGHT_MM, 1 / curvature)));
+    heightMm.push(hundredths(point[2]));
+  }
+  const near = neighboursOf(project, setting.run, bay, others).flatMap((n) => nearProfile(setting, places, n));
+  return { reachMm: REACH_MM, arcLengthMm, radiusMm, heightMm, near };
 }
 
 /** What a profile says of one thing; none where that is out of reach all along. */
@@ -55,26 +54,26 @@ export function nearProfile(setting: RunSetting, places: readonly Vec3[], to: Ne
   const radius = setting.outsideRadiusMm;
   const held = heldPlaces(setting);
   const parts: string[] = [];
-  const near = places.map((point) => {
-    const asked = askedDistanceMm(radius + to.requiredMm, held, point) - radius;
+  const part: number[] = [];
+  const clearanceMm: number[] = [];
+  const askedMm: number[] = [];
+  for (const point of places) {
+    askedMm.push(hundredths(askedDistanceMm(radius + to.requiredMm, held, point) - radius));
     const distance = to.valueAt(point, radius + REACH_MM);
-    if (!Number.isFinite(distance)) return { clearance: REACH_MM, asked, part: -1 };
-    const { thing } = to.describe(point);
-    const name = thing.part ?? thing.id;
-    if (!parts.includes(name)) parts.push(name);
-    return { clearance: distance - radius, asked, part: parts.indexOf(name) };
-  });
+    const isNear = Number.isFinite(distance);
+    clearanceMm.push(isNear ? hundredths(distance - radius) : REACH_MM);
+    part.push(isNear ? numberOf(parts, to.describe(point).thing) : -1);
+  }
   if (parts.length === 0) return [];
   const { thing } = to.describe(places[0] as Vec3);
-  return [
-    {
-      to: { kind: thing.kind, id: thing.id },
-      clearanceMm: near.map((n) => hundredths(n.clearance)),
-      askedMm: near.map((n) => hundredths(n.asked)),
-      parts,
-      part: near.map((n) => n.part),
-    },
-  ];
+  return [{ to: { kind: thing.kind, id: thing.id }, clearanceMm, askedMm, parts, part }];
+}
+
+/** Number of a thing's part among those met so far, which it is added to. */
+function numberOf(parts: string[], thing: Thing): number {
+  const name = thing.part ?? thing.id;
+  if (!parts.includes(name)) parts.push(name);
+  return parts.indexOf(name);
 }
 
 function hundredths(value: number): number {

@@ -31,7 +31,6 @@ const MOST_ENTRY_TURN_RAD = 2.7;
 const ENTRY_DETOUR_RADII = 0.4;
 /** Of many clocks of a turning goal about so many are shot at from one state. */
 const GOALS_SHOT_AT = 6;
-const SHOTS = 1;
 const STATES_BETWEEN_CANCEL_CHECKS = 512;
 
 /** What an entry of the queue stands for. */
@@ -284,21 +283,24 @@ export class CornerSearch {
     if (this.expanded % (1 + Math.floor(lattice.guideMm(node) / (2 * lattice.radiusMm))) === 0) this.shoot(entry);
   }
 
-  /** Queues the shortest connections to goals: they are proven when their turn comes. */
+  /** Queues the shortest connection to a goal: it is proven when its turn comes. */
   private shoot(entry: number): void {
     const pose = this.poseOf(this.states[entry] as number);
     const cost = this.costs[entry] as number;
-    const shots: { goal: Goal; connection: Connection; total: number }[] = [];
+    let best: { goal: Goal; connection: Connection } | undefined;
+    let least = Number.POSITIVE_INFINITY;
     for (const goal of this.goalPoses) {
       const connection = connectWithShortTurns(pose, goal.pose, this.setting.lattice.radiusMm);
-      if (connection) shots.push({ goal, connection, total: cost + connection.lengthMm + goal.leadMm });
+      if (connection === undefined) continue;
+      const total = cost + connection.lengthMm + goal.leadMm;
+      if (total >= least) continue;
+      least = total;
+      best = { goal, connection };
     }
-    shots.sort((a, b) => a.total - b.total);
-    for (const { goal, connection, total } of shots.slice(0, SHOTS)) {
-      const shot = this.push(SHOT, entry, -1, total, 0);
-      this.connections.set(shot, connection);
-      this.shotGoals.set(shot, goal);
-    }
+    if (best === undefined) return;
+    const shot = this.push(SHOT, entry, -1, least, 0);
+    this.connections.set(shot, best.connection);
+    this.shotGoals.set(shot, best.goal);
   }
 
   private shotPath(shot: number): ArcLinePath | undefined {
