@@ -25,7 +25,7 @@ export interface ArcSegment {
 
 export type PathSegment = LineSegment | ArcSegment;
 
-/** Straights and circular arcs joined without a kink: each starts where, and in the direction in which, the last ended. */
+/** Straights and circular arcs joined without a kink: each starts where, and in the direction in which, the last ended. A path never changes. */
 export interface ArcLinePath {
   readonly start: Pose;
   readonly segments: readonly PathSegment[];
@@ -76,7 +76,9 @@ const joints = new WeakMap<ArcLinePath, readonly Pose[]>();
 
 /** As `posesAtJoints`, worked out once for each path: who asks for one place of a path asks for more. */
 function knownJoints(path: ArcLinePath): readonly Pose[] {
-  const poses = joints.get(path) ?? posesAtJoints(path);
+  const known = joints.get(path);
+  if (known !== undefined) return known;
+  const poses = posesAtJoints(path);
   joints.set(path, poses);
   return poses;
 }

@@ -118,7 +118,7 @@ export function leastAlong(
   curve: CubicCurve,
   fromMm: number,
   toMm: number,
-  of: ValueOfPlace,
+  value: ValueOfPlace,
   lipschitz: number,
   gap: number,
   belowMm = Number.POSITIVE_INFINITY,
@@ -130,7 +130,7 @@ export function leastAlong(
   let provenAtLeast = Number.POSITIVE_INFINITY;
   const look = (s: number, reach: number): number => {
     const p = curveAt(curve, s).point;
-    const v = of.valueAt(p, found + reach);
+    const v = value.valueAt(p, found + reach);
     if (v < found) {
       found = v;
       isThere = true;

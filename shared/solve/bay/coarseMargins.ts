@@ -1,4 +1,4 @@
-import { newFloats, Sparse } from '../../base/sparse.ts';
+import { newFloats, SparseNumbers } from '../../base/sparseNumbers.ts';
 import { type DistanceGrid, gridCellAt } from '../../geometry/distanceGrid.ts';
 
 /** A skin's grid with the whole distance that one run keeps from it, mm. */
@@ -15,10 +15,10 @@ export interface KeptGrid {
 export function coarseMargins(skins: readonly KeptGrid[], farMm: number): (x: number, y: number, z: number) => number {
   const first = skins[0];
   if (first === undefined) return () => farMm;
-  const kept = new Sparse(newFloats, 4);
+  const kept = new SparseNumbers(newFloats, 4);
   return (x, y, z) => {
     const cell = gridCellAt(first.grid, x, y, z);
-    const at = kept.at(cell);
+    const at = kept.placeFor(cell);
     const { numbers } = kept;
     if (numbers[at] === 0) numbers[at] = leastAt(skins, cell, farMm);
     return numbers[at] as number;

@@ -3,7 +3,7 @@ import { nearestPoint, newNearest } from '../../geometry/bvh.ts';
 import { type ContactField, type Gap, ROOM_TOLD_EXACTLY_MM } from '../rod/rodProblem.ts';
 import type { BayIndex } from './bayIndex.ts';
 import type { DistanceBounds, KeptDistances } from './keptDistances.ts';
-import { askedDistanceMm, type RunKeeps, tubeGroups } from './runField.ts';
+import { type Asked, askedDistanceMm, type RunKeeps, tubeGroups } from './runField.ts';
 import { type SkinDistances, skinDistances } from './skinDistances.ts';
 import { type TubeDistances, tubeDistances } from './tubeDistances.ts';
 import { nearestTube, newNearestTube, type TubeField } from './tubeField.ts';
@@ -21,7 +21,7 @@ export function buildContactField(
   outsideRadiusMm: number,
   held: readonly Vec3[],
 ): ContactField {
-  return new Contact(
+  return new ContactOfThings(
     bay.skins.map((skin) => ({ ...skinDistances(skin), wholeMm: outsideRadiusMm })),
     tubes.tubes.length === 0 ? [] : [{ ...tubeDistances(tubes, bay.bounds), wholeMm: outsideRadiusMm }],
     held,
@@ -33,7 +33,7 @@ export function buildContactField(
  * clear, and where it leans is where it has to be held.
  */
 export function buildKeptField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps, moreMm: number): ContactField {
-  return new Contact(
+  return new ContactOfThings(
     bay.skins.map((skin) => ({ ...skinDistances(skin), wholeMm: (keeps.skinMm.get(skin.skin.id) ?? 0) + moreMm })),
     tubeGroups(tubes, keeps).map(({ field, wholeMm }) => ({
       ...tubeDistances(field, bay.bounds),
@@ -44,14 +44,14 @@ export function buildKeptField(bay: BayIndex, tubes: TubeField, keeps: RunKeeps,
 }
 
 /** wholeMm: how near to each thing a centreline comes before it touches, away from held places. */
-class Contact implements ContactField {
-  private readonly skins: readonly (SkinDistances & { readonly wholeMm: number })[];
-  private readonly tubes: readonly (TubeDistances & { readonly wholeMm: number })[];
+class ContactOfThings implements ContactField {
+  private readonly skins: readonly (SkinDistances & Asked)[];
+  private readonly tubes: readonly (TubeDistances & Asked)[];
   private readonly held: readonly Vec3[];
 
   constructor(
-    skins: readonly (SkinDistances & { readonly wholeMm: number })[],
-    tubes: readonly (TubeDistances & { readonly wholeMm: number })[],
+    skins: readonly (SkinDistances & Asked)[],
+    tubes: readonly (TubeDistances & Asked)[],
     held: readonly Vec3[],
   ) {
     this.skins = skins;
@@ -105,7 +105,7 @@ const about: DistanceBounds = { leastMm: 0, mostMm: 0 };
 
 /** A lower bound on the gap to several things by what is known near by, mm, at most `mostMm`; of a gap to be told exactly it says only that. */
 function leastRoomMm(
-  things: readonly { readonly kept: KeptDistances; readonly wholeMm: number }[],
+  things: readonly ({ readonly kept: KeptDistances } & Asked)[],
   x: number,
   y: number,
   z: number,

@@ -1,4 +1,4 @@
-import { newFloats, Sparse } from '../../base/sparse.ts';
+import { NEXT_TO_ZERO_MM, newFloats, SparseNumbers } from '../../base/sparseNumbers.ts';
 import type { Box } from '../../geometry/box.ts';
 
 /** mm. Cells small against the clearances that are asked, so that most places are told clear or not by their cell's middle. */
@@ -15,8 +15,6 @@ const BLOCK_CELLS = 1 << BLOCK_BITS;
 /** What is known of a block; 0 = not yet asked. */
 const IN_REACH = 1;
 const OUT_OF_REACH = 2;
-/** Kept in place of 0, which stands for a cell that was not yet asked. */
-const NEXT_TO_ZERO_MM = 1e-30;
 
 /** An exact distance, mm; any value of at least upToMm where it is at least that. It may be negative: inside of a thing. */
 type AskDistance = (x: number, y: number, z: number, upToMm: number) => number;
@@ -38,7 +36,7 @@ export class KeptDistances {
   private readonly counts: readonly [number, number, number];
   private readonly blocks: Uint8Array;
   private readonly blockCounts: readonly [number, number, number];
-  private readonly kept = new Sparse(newFloats, 4);
+  private readonly kept = new SparseNumbers(newFloats, 4);
   private readonly askDistance: AskDistance;
 
   /** Places outside the box are bounded too, less tightly. */
@@ -94,7 +92,7 @@ export class KeptDistances {
 
   /** The distance at the middle of a cell, mm, at most `REACH_MM`. */
   private atMiddle(cell: number, x: number, y: number, z: number): number {
-    const at = this.kept.at(cell);
+    const at = this.kept.placeFor(cell);
     const { numbers } = this.kept;
     if (numbers[at] === 0) {
       const mm = Math.min(this.askDistance(x, y, z, REACH_MM), REACH_MM);

@@ -41,6 +41,7 @@ export interface RunField {
   /** mm the margin may change per mm moved within so many mm of a place: 1 where no held place is near */
   steepest(x: number, y: number, z: number, withinMm: number): number;
   coarseMarginMm(x: number, y: number, z: number): number;
+  /** An upper bound on the margin, mm; infinite where none is known. */
   mostMarginMm(x: number, y: number, z: number): number;
   marginMm(x: number, y: number, z: number, upToMm: number): number;
 }
@@ -59,8 +60,7 @@ const known = new WeakMap<BayIndex, Map<string, CoarseMargins>>();
 const MOST_KNOWN = 4;
 
 /**
- * A lower bound on the margin to every skin where the whole distance is asked, by point, mm. Costs a pass over the grids where it is
- * not among the last asked for in this bay.
+ * A lower bound on the margin to every skin where the whole distance is asked, by point, mm. Kept for those asked for last in this bay.
  */
 export function skinMargins(bay: BayIndex, keeps: RunKeeps): CoarseMargins {
   const kept = bay.skins.map((skin) => ({ grid: skin.grid, wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 }));
@@ -180,7 +180,7 @@ function mostOver(
 }
 
 /** How far a centreline keeps from a thing, away from held places. */
-interface Asked {
+export interface Asked {
   readonly wholeMm: number;
 }
 

@@ -36,7 +36,7 @@ export function nearnessOf(
   for (const neighbour of neighbours) {
     const askedMm = askedDistanceMm(radius + neighbour.requiredMm, held, point);
     const most = worst === undefined ? Number.POSITIVE_INFINITY : worst.distanceMm - worst.askedMm;
-    const distanceMm = neighbour.valueAt(point, askedMm + most);
+    const distanceMm = neighbour.distanceTo(point, askedMm + most);
     if (distanceMm - askedMm < most) worst = { to: neighbour, distanceMm, askedMm };
   }
   if (worst === undefined) return { marginMm, outsideScan: marginMm < 0 };

@@ -1,7 +1,7 @@
 import type { Watch } from '../../base/watch.ts';
 import type { RunField } from '../bay/runField.ts';
 import { buildTubeField, type TubeField } from '../bay/tubeField.ts';
-import { fieldWith } from '../search/fieldWith.ts';
+import { withMargins } from '../search/changedField.ts';
 import type { Effort } from '../search/problem.ts';
 import type { Attempt } from './attempts.ts';
 import type { Candidate } from './candidate.ts';
@@ -93,5 +93,5 @@ function clearMm(): number {
 }
 
 function emptyField(field: RunField): RunField {
-  return fieldWith(field, { coarseMarginMm: clearMm, mostMarginMm: clearMm, marginMm: clearMm });
+  return withMargins(field, { coarseMarginMm: clearMm, mostMarginMm: clearMm, marginMm: clearMm });
 }

@@ -16,8 +16,6 @@ export interface Attempt {
   readonly brief?: boolean;
   /** true = only along the shortest way and gentler ones, not on other sides of things */
   readonly keepsItsSides?: boolean;
-  /** true = a hose with a fault is none: nobody wants to see it */
-  readonly cleanOrNone?: boolean;
   /** true = the shortest way is looked for with all means, also such as seldom find what a quick look does not */
   readonly thorough?: boolean;
 }
@@ -33,13 +31,13 @@ export function givesUpCharacterAlone({ clearanceShare, tailShare, givesUpCharac
 }
 
 export const EVERYTHING: Attempt = { clearanceShare: 1, tailShare: 1 };
-/** Nothing given up, not looked for all round, and nothing shown where it has a fault. */
-export const EVERYTHING_BESIDE: Attempt = { ...EVERYTHING, keepsItsSides: true, cleanOrNone: true };
+/** Nothing given up, and not looked for all round. */
+export const EVERYTHING_BESIDE: Attempt = { ...EVERYTHING, keepsItsSides: true };
 /** Nothing given up where a quick look found no way. */
 export const EVERYTHING_SOUGHT: Attempt = { ...EVERYTHING, thorough: true };
 /** Only where the service asks something of the shape: all of the rest is kept before any clearance is given up. */
 export const WITHOUT_CHARACTER: Attempt = { clearanceShare: 1, tailShare: 1, givesUpCharacter: true };
-export const WITHOUT_CHARACTER_BESIDE: Attempt = { ...WITHOUT_CHARACTER, keepsItsSides: true, cleanOrNone: true };
+export const WITHOUT_CHARACTER_BESIDE: Attempt = { ...WITHOUT_CHARACTER, keepsItsSides: true };
 export const HALF_CLEARANCE: Attempt = { clearanceShare: 0.5, tailShare: 1, givesUpCharacter: true };
 export const LITTLE_CLEARANCE: Attempt = { clearanceShare: 0.2, tailShare: 0.5, givesUpCharacter: true };
 /** The least that can be asked without going through things. */

@@ -1,6 +1,6 @@
 import type { Box } from '../../geometry/box.ts';
 import type { RunField } from '../bay/runField.ts';
-import { fieldWith } from '../search/fieldWith.ts';
+import { withBounds } from '../search/changedField.ts';
 import type { RunSetting } from './runSetting.ts';
 
 /** What a service wishes for may make a hose so many times as long: rather than more of it a builder fits a bleed. */
@@ -8,7 +8,7 @@ export const LONGEST_DETOUR = 1.5;
 
 /** The field with its room cut down to what a hose of this length, mm, from port to port can reach. */
 export function roomInReach(setting: RunSetting, field: RunField, lengthMm: number): RunField {
-  return fieldWith(field, { bounds: reachOf(setting, field.bounds, lengthMm) });
+  return withBounds(field, reachOf(setting, field.bounds, lengthMm));
 }
 
 function reachOf(setting: RunSetting, { min, max }: Box, lengthMm: number): Box {

@@ -38,7 +38,7 @@ export function layAsAsked(context: LayContext, resolved: ResolvedRun, others: T
   return layWith([EVERYTHING, WITHOUT_CHARACTER], context, resolved, others, watch);
 }
 
-/** As `layAsAsked`, sooner: not on other sides of things than the shortest way and gentler ones go, and `no-way` where what it finds there has a fault. */
+/** As `layAsAsked`, sooner: not on other sides of things than the shortest way and gentler ones go. */
 export function layBeside(context: LayContext, resolved: ResolvedRun, others: TubeField, watch: Watch): Lay {
   return layWith([EVERYTHING_BESIDE, WITHOUT_CHARACTER_BESIDE], context, resolved, others, watch);
 }

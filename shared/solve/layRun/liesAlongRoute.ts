@@ -19,13 +19,13 @@ export function liesAlongRoute(setting: RunSetting, route: Route, shape: Shape, 
 function placesOfHose({ a, b }: RunSetting, { curve, tailMm }: Shape): Vec3[] {
   const fromMm = a.end.shoulderToMouthMm + tailMm.a;
   const toMm = curveLengthMm(curve) - b.end.shoulderToMouthMm - tailMm.b;
-  const places: Vec3[] = [];
-  for (let i = 0; i <= PLACES; i++) places.push(curveAt(curve, fromMm + ((toMm - fromMm) * i) / PLACES).point);
-  return places;
+  return placesBetween(fromMm, toMm, (alongMm) => curveAt(curve, alongMm).point);
 }
 
 function placesOfRoute(route: Route): Vec3[] {
-  const places: Vec3[] = [];
-  for (let i = 0; i <= PLACES; i++) places.push(poseOnRoute(route, (route.lengthMm * i) / PLACES).point);
-  return places;
+  return placesBetween(0, route.lengthMm, (alongMm) => poseOnRoute(route, alongMm).point);
+}
+
+function placesBetween(fromMm: number, toMm: number, at: (alongMm: number) => Vec3): Vec3[] {
+  return Array.from({ length: PLACES + 1 }, (_, i) => at(fromMm + ((toMm - fromMm) * i) / PLACES));
 }

@@ -61,12 +61,13 @@ export function clearanceTo(
   const held = heldPlaces(setting);
   const wholeMm = radius + to.requiredMm;
   const live = { from: setting.a.end.shoulderToMouthMm, to: curveLengthMm(curve) - setting.b.end.shoulderToMouthMm };
-  const left = new LeftOverAsked(to, wholeMm, held);
+  const left = new RoomLeft(to, wholeMm, held);
   const margin = leastAlong(curve, live.from, live.to, left, 1 + HELD_SLOPE, proofMm, 0);
   const askedMm = askedDistanceMm(wholeMm, held, margin.point);
   const breached = margin.found < -proofMm && askedMm < wholeMm;
+  const away = new DistanceTo(to);
   const open = openStretches(curve, live, held, wholeMm / HELD_SLOPE);
-  const least = leastOf(open.map((part) => leastAlong(curve, part.from, part.to, to, 1, proofMm, radius + withinMm)));
+  const least = leastOf(open.map((part) => leastAlong(curve, part.from, part.to, away, 1, proofMm, radius + withinMm)));
   const place = breached ? breachAsDistance(margin, askedMm) : least;
   if (!Number.isFinite(place.found)) return [];
   const { thing, onThing } = to.describe(place.point);
@@ -82,8 +83,21 @@ export function clearanceTo(
   ];
 }
 
+/** The distance to a thing, mm. */
+class DistanceTo implements ValueOfPlace {
+  private readonly to: Neighbour;
+
+  constructor(to: Neighbour) {
+    this.to = to;
+  }
+
+  valueAt(point: Vec3, upTo: number): number {
+    return this.to.distanceTo(point, upTo);
+  }
+}
+
 /** How much more than is asked there it is to a thing, mm; the rule of held places included. */
-class LeftOverAsked implements ValueOfPlace {
+class RoomLeft implements ValueOfPlace {
   private readonly to: Neighbour;
   private readonly wholeMm: number;
   private readonly held: readonly Vec3[];
@@ -96,7 +110,7 @@ class LeftOverAsked implements ValueOfPlace {
 
   valueAt(point: Vec3, upTo: number): number {
     const askedMm = askedDistanceMm(this.wholeMm, this.held, point);
-    return this.to.valueAt(point, askedMm + upTo) - askedMm;
+    return this.to.distanceTo(point, askedMm + upTo) - askedMm;
   }
 }
 

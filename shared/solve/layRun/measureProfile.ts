@@ -59,7 +59,7 @@ export function nearProfile(setting: RunSetting, places: readonly Vec3[], to: Ne
   const askedMm: number[] = [];
   for (const point of places) {
     askedMm.push(hundredths(askedDistanceMm(radius + to.requiredMm, held, point) - radius));
-    const distance = to.valueAt(point, radius + REACH_MM);
+    const distance = to.distanceTo(point, radius + REACH_MM);
     const isNear = Number.isFinite(distance);
     clearanceMm.push(isNear ? hundredths(distance - radius) : REACH_MM);
     part.push(isNear ? numberOf(parts, to.describe(point).thing) : -1);

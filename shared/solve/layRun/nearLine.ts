@@ -1,7 +1,7 @@
 import type { Vec3 } from '../../base/vec3.ts';
 import type { RunField } from '../bay/runField.ts';
 import { buildTubeField, nearestTube, newNearestTube } from '../bay/tubeField.ts';
-import { fieldWith } from '../search/fieldWith.ts';
+import { withMargins } from '../search/changedField.ts';
 
 /** A line, mostly that of a hose as it lies, to which a route is to keep. */
 export interface NearLine {
@@ -15,9 +15,12 @@ export function nearLineField(field: RunField, { line, withinMm }: NearLine): Ru
   const near = newNearestTube();
   const left = (x: number, y: number, z: number): number =>
     nearestTube(tube, x, y, z, 2 * withinMm, near) ? withinMm - near.gapMm : -withinMm;
-  return fieldWith(field, {
+  return withMargins(field, {
     coarseMarginMm: (x, y, z) => Math.min(left(x, y, z), field.coarseMarginMm(x, y, z)),
-    mostMarginMm: (x, y, z) => Math.min(left(x, y, z), field.mostMarginMm(x, y, z)),
+    mostMarginMm: (x, y, z) => {
+      const here = left(x, y, z);
+      return here < 0 ? here : Math.min(here, field.mostMarginMm(x, y, z));
+    },
     marginMm: (x, y, z, upToMm) => {
       const most = left(x, y, z);
       return most < 0 ? most : Math.min(most, field.marginMm(x, y, z, Math.min(upToMm, most)));

@@ -3,15 +3,14 @@ import type { Thing } from '../../document/lay/schema.ts';
 import type { Project } from '../../document/project/schema.ts';
 import { requiredRunClearance, requiredSkinClearance } from '../../document/rules/requiredClearance.ts';
 import { type Bvh, nearestDistance, nearestPoint, newNearest } from '../../geometry/bvh.ts';
-import type { ValueOfPlace } from '../../geometry/curveLimits.ts';
 import { partOfTriangle } from '../../geometry/triMesh.ts';
 import type { BayIndex, IndexedSkin } from '../bay/bayIndex.ts';
 import { nearestTube, newNearestTube, type TubeField, tubesOfRuns } from '../bay/tubeField.ts';
 
-/** Something the run is measured against. Its value at a centreline point: the exact distance to its surface, mm, Infinity beyond the bound. */
-export interface Neighbour extends ValueOfPlace {
+/** Something the run is measured against: exact distance from a centreline point to its surface (Infinity beyond the bound), and the nearest point on it. */
+export interface Neighbour {
   readonly requiredMm: number;
-  /** It, and the nearest point on it. */
+  distanceTo(point: Vec3, boundMm: number): number;
   describe(point: Vec3): { thing: Thing; onThing: Vec3 };
 }
 
@@ -43,7 +42,7 @@ class SkinNeighbour implements Neighbour {
     this.bvh = bvh;
   }
 
-  valueAt(p: Vec3, boundMm: number): number {
+  distanceTo(p: Vec3, boundMm: number): number {
     return nearestDistance(this.bvh, p[0], p[1], p[2], boundMm);
   }
 
@@ -72,7 +71,7 @@ class RunNeighbour implements Neighbour {
     this.run = run;
   }
 
-  valueAt(p: Vec3, boundMm: number): number {
+  distanceTo(p: Vec3, boundMm: number): number {
     return nearestTube(this.tubes, p[0], p[1], p[2], boundMm, this.near) ? this.near.gapMm : Infinity;
   }
 

@@ -34,7 +34,7 @@ export function pinchAt(
   let worst: { missingMm: number; other?: Thing } | undefined;
   for (const to of neighboursOf(project, setting.run, bay, others)) {
     const asked = askedDistanceMm(setting.outsideRadiusMm + to.requiredMm, held, moved);
-    const missingMm = asked - to.valueAt(moved, asked);
+    const missingMm = asked - to.distanceTo(moved, asked);
     if (missingMm <= LEAST_MISSING_MM || missingMm <= (worst?.missingMm ?? 0)) continue;
     const { thing, onThing } = to.describe(moved);
     const towards = sub(onThing, moved);

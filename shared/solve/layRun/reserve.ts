@@ -1,12 +1,12 @@
 import type { RunField } from '../bay/runField.ts';
-import { fieldWith } from '../search/fieldWith.ts';
+import { withMargins } from '../search/changedField.ts';
 
 /** mm. Routes keep this much more than is asked, so that a clamp put on a route does not stand at the very limit. */
 const ROUTE_RESERVE_MM = 0.5;
 
 /** The field as routes are led through it. */
 export function withReserve(field: RunField): RunField {
-  return fieldWith(field, new LessReserve(field));
+  return withMargins(field, new LessReserve(field));
 }
 
 class LessReserve implements Pick<RunField, 'coarseMarginMm' | 'mostMarginMm' | 'marginMm'> {

@@ -11,7 +11,7 @@ import type { RunSetting } from './runSetting.ts';
 
 /**
  * The best hose of one attempt: the first in turn (`hosesInTurn`) that lies clean with the slack that is wanted; of one that gives up
- * clearance anyway, the first without fault. Where there is none, the one that comes nearest to it, if such is wanted. Nothing where no way was found.
+ * clearance anyway, the first without fault. Where there is none, the one that comes nearest to it. Nothing where no way was found.
  * fields: those of the run, where other attempts at it share them.
  */
 export function tryAttempt(
@@ -35,8 +35,7 @@ export function tryAttempt(
     if (hose.judgement.fault === 0 && !lacksSlack(hose)) return hose;
     best = nearerClean(setting, best, hose);
   }
-  if (best === undefined || best.judgement.fault === 0) return best;
-  return attempt.cleanOrNone === true ? undefined : room.told(best, silent);
+  return best === undefined || best.judgement.fault === 0 ? best : room.told(best, silent);
 }
 
 /** mm. So much less of the wanted slack is worth a worse shape. */

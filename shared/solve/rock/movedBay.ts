@@ -58,7 +58,7 @@ export function movedNeighbours(
       const here = skinNeighbour(bay, skin, requiredSkinClearance(project, run, skin.skin).requiredMm);
       return {
         requiredMm: here.requiredMm,
-        valueAt: (p, boundMm) => here.valueAt(movePoint(back, p), boundMm),
+        distanceTo: (p, boundMm) => here.distanceTo(movePoint(back, p), boundMm),
         describe: (p) => {
           const { thing, onThing } = here.describe(movePoint(back, p));
           return { thing, onThing: movePoint(motion, onThing) };

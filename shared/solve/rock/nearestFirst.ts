@@ -28,7 +28,7 @@ export function nearestFirst(setting: RunSetting, curve: CubicCurve, neighbours:
     let leastMm = nearestMm + 2 * BETWEEN_MM;
     for (const { point, heldMm } of places) {
       const asked = Math.min(wholeMm, HELD_SLOPE * heldMm);
-      leastMm = Math.min(leastMm, neighbour.valueAt(point, asked + leastMm) - asked);
+      leastMm = Math.min(leastMm, neighbour.distanceTo(point, asked + leastMm) - asked);
     }
     nearestMm = Math.min(nearestMm, leastMm);
     return { neighbour, leastMm: leastMm - BETWEEN_MM };

@@ -45,6 +45,6 @@ function comesWithin(setting: RunSetting, curve: CubicCurve, thing: Neighbour, m
   const steps = Math.max(1, Math.ceil(lengthMm / LOOK_STEP_MM));
   const withinMm = setting.outsideRadiusMm + mm + LOOK_STEP_MM / 2;
   return Array.from({ length: steps + 1 }, (_, i) => curveAt(curve, (lengthMm * i) / steps).point).some(
-    (point) => thing.valueAt(point, withinMm) < withinMm,
+    (point) => thing.distanceTo(point, withinMm) < withinMm,
   );
 }

@@ -35,7 +35,7 @@ export interface Plug {
   readonly radiusMm: number;
 }
 
-/** A space of a field, or one that differs from another in what it has or asks more. All are records of one shape, as all fields are. */
+/** A space of a field, or one that differs from another in what it has or asks more. All are records of one shape. */
 export function clearSpace(
   of: Pick<ClearSpace, 'field'> & Partial<ClearSpace>,
   changes: Partial<ClearSpace> = {},

@@ -1,4 +1,4 @@
-import { newIntegers, Sparse } from '../../base/sparse.ts';
+import { newIntegers, SparseNumbers } from '../../base/sparseNumbers.ts';
 import type { Vec3 } from '../../base/vec3.ts';
 import type { Pose } from '../../geometry/arcLinePath.ts';
 import { type ClearSpace, isPlugged } from './clearSpace.ts';
@@ -19,7 +19,7 @@ export class CornerLattice {
   readonly radiusMm: number;
   readonly moves: readonly (readonly CornerMove[])[];
   private readonly space: ClearSpace;
-  private readonly numberOf = new Sparse(newIntegers, 4);
+  private readonly numberOf = new SparseNumbers(newIntegers, 4);
   private readonly nodes: number[] = [];
   private readonly margins: number[] = [];
   private readonly guides: number[] = [];
@@ -41,7 +41,7 @@ export class CornerLattice {
     const [nx, ny, nz] = this.grid.counts;
     if (i < 0 || j < 0 || k < 0 || i >= nx || j >= ny || k >= nz) return -1;
     const node = i + nx * (j + ny * k);
-    const at = this.numberOf.at(node);
+    const at = this.numberOf.placeFor(node);
     let number = (this.numberOf.numbers[at] as number) - 1;
     if (number < 0) {
       number = this.ask(node, i, j, k, guide);

@@ -1,4 +1,4 @@
-import { newDoubles, newIntegers, Sparse } from '../../base/sparse.ts';
+import { newDoubles, newIntegers, SparseNumbers } from '../../base/sparseNumbers.ts';
 import { ROUNDING_RAD } from '../../base/tolerances.ts';
 import { addScaled, angleBetween, length, rejectFrom, unit, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
@@ -67,15 +67,15 @@ export class CornerSearch {
   private readonly parents: number[] = [];
   private readonly states: number[] = [];
   private readonly costs: number[] = [];
-  /** of the first entry to a state: those + 1 that wait behind it, each with the next; 0 = none */
+  /** by entry: the next + 1 of those that wait behind the cheapest one to the same state, which has the first of them; 0 = none */
   private readonly waiting: number[] = [];
   private readonly connections = new Map<number, Connection>();
   private readonly shotGoals = new Map<number, Goal>();
   private readonly leads: Lead[] = [];
   /** by state: the cheapest entry in the queue + 1, 0 = none, or that it is reached */
-  private readonly first = new Sparse(newIntegers, 5);
+  private readonly queued = new SparseNumbers(newIntegers, 5);
   /** by node: how dear a millimetre is there; 0 = not yet asked */
-  private readonly dear = new Sparse(newDoubles, 5);
+  private readonly dear = new SparseNumbers(newDoubles, 5);
   private readonly goalPoses: readonly Goal[];
   private readonly space: ClearSpace;
   private readonly starts: readonly Pose[];
@@ -177,7 +177,7 @@ export class CornerSearch {
   private dearnessOf(node: number): number {
     const { dearness, lattice } = this.setting;
     if (dearness === undefined) return 1;
-    const at = this.dear.at(node);
+    const at = this.dear.placeFor(node);
     const { numbers } = this.dear;
     if (numbers[at] === 0) numbers[at] = dearness(...lattice.poseOf(node, 0).point);
     return numbers[at] as number;
@@ -186,8 +186,8 @@ export class CornerSearch {
   /** A move to a state: into the queue if it is the cheapest known, else behind the one that is. */
   private offer(kind: number, parent: number, node: number, heading: number, cost: number): number {
     const state = node * HEADINGS.length + heading;
-    const at = this.first.at(state);
-    const { numbers } = this.first;
+    const at = this.queued.placeFor(state);
+    const { numbers } = this.queued;
     const first = numbers[at] as number;
     if (first === REACHED) return -1;
     if (first > 0 && (this.costs[first - 1] as number) <= cost) {
@@ -196,6 +196,7 @@ export class CornerSearch {
       this.waiting[first - 1] = entry + 1;
       return entry;
     }
+    // A cheaper one takes over what waited behind the one before.
     const entry = this.push(kind, parent, state, cost, this.setting.greed * this.setting.lattice.guideMm(node));
     if (first > 0) this.waiting[entry] = this.waiting[first - 1] as number;
     numbers[at] = entry + 1;
@@ -205,8 +206,8 @@ export class CornerSearch {
   /** Whether an entry reaches a state that was not reached before; if its move is not clear the next one in wait is queued. */
   private arrive(entry: number): boolean {
     const state = this.states[entry] as number;
-    const at = this.first.at(state);
-    const { numbers } = this.first;
+    const at = this.queued.placeFor(state);
+    const { numbers } = this.queued;
     if (numbers[at] === REACHED) return false;
     if (this.isClear(entry)) {
       numbers[at] = REACHED;
@@ -217,8 +218,8 @@ export class CornerSearch {
   }
 
   private queueNext(state: number): void {
-    const place = this.first.at(state);
-    const { numbers } = this.first;
+    const place = this.queued.placeFor(state);
+    const { numbers } = this.queued;
     const first = numbers[place] as number;
     let waits = first > 0 ? (this.waiting[first - 1] as number) : 0;
     let best = 0;

@@ -1,4 +1,4 @@
-import { newFloats, Sparse } from '../../base/sparse.ts';
+import { NEXT_TO_ZERO_MM, newFloats, SparseNumbers } from '../../base/sparseNumbers.ts';
 import { type ClearSpace, marginUpTo } from './clearSpace.ts';
 import { type Grid, gridOver } from './goalDistance.ts';
 
@@ -12,7 +12,7 @@ export class FineGrid {
   readonly grid: Grid;
   private readonly space: ClearSpace;
   /** 0 = not yet asked */
-  private readonly margins = new Sparse(newFloats, 5);
+  private readonly margins = new SparseNumbers(newFloats, 5);
 
   constructor(space: ClearSpace, cellMm: number) {
     const { min, max } = space.field.bounds;
@@ -28,12 +28,12 @@ export class FineGrid {
 
   /** Margin at the middle of a cell, mm; what is more than ROOMY_MM may be told as less, but not as less than that. */
   marginMm(cell: number, x: number, y: number, z: number): number {
-    const at = this.margins.at(cell);
+    const at = this.margins.placeFor(cell);
     const { numbers } = this.margins;
     const known = numbers[at] as number;
     if (known !== 0) return known;
     const margin = marginUpTo(this.space, x, y, z, ROOMY_MM);
-    numbers[at] = margin === 0 ? Number.MIN_VALUE : margin;
+    numbers[at] = margin === 0 ? NEXT_TO_ZERO_MM : margin;
     return margin;
   }
 }

@@ -1,3 +1,4 @@
+import { invariant } from '../../base/invariant.ts';
 import { lengthOf, type Vec3 } from '../../base/vec3.ts';
 import type { Box } from '../../geometry/box.ts';
 import { type ClearSpace, isPlugged, mostFallMm } from './clearSpace.ts';
@@ -59,9 +60,11 @@ export class GoalDistance implements Guide {
   /** cells that wait, by the least thirds of a cell that a way through them takes */
   private readonly waiting: (CellStack | undefined)[] = [];
   private waitingCells = 0;
-  private turn = 0;
+  /** the first of those that is not empty yet */
+  private bucket = 0;
   /** steps of the cell that is worked towards; all round where there is none */
   private aim: Vec3 | undefined;
+  /** not yet begun from */
   private goals: readonly Vec3[];
   private readonly space: ClearSpace;
   private readonly grid: Grid;
@@ -126,6 +129,7 @@ export class GoalDistance implements Guide {
 
   /** Unit direction to where the way to the goals is after about `aheadMm` from a place that `at` was asked for; none at a goal. */
   leads(x: number, y: number, z: number, aheadMm: number): Vec3 | undefined {
+    invariant(this.allRound, 'GoalDistance.leads: only what was worked out all round tells where the way leads');
     const from = cellAt(this.grid, x, y, z);
     let to = this.walked.get(from);
     if (to === undefined) {
@@ -182,9 +186,9 @@ export class GoalDistance implements Guide {
   /** The cell to be settled next; -1 when there is none. */
   private next(): number {
     while (this.waitingCells > 0) {
-      const cell = this.waiting[this.turn]?.pop() ?? -1;
+      const cell = this.waiting[this.bucket]?.pop() ?? -1;
       if (cell < 0) {
-        this.waiting[this.turn++] = undefined;
+        this.waiting[this.bucket++] = undefined;
         continue;
       }
       this.waitingCells--;

@@ -1,4 +1,5 @@
-import { newFloats, Sparse } from '../../base/sparse.ts';
+import { invariant } from '../../base/invariant.ts';
+import { newFloats, SparseNumbers } from '../../base/sparseNumbers.ts';
 import type { Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type ClearSpace, isPlugged } from './clearSpace.ts';
@@ -15,6 +16,8 @@ const CLOSED = -1;
  * start; how dear it is, 1 or more, -1 = closed, 0 = not yet looked at; 1 when it was gone on from.
  */
 const KNOWN = 4;
+/** Whole numbers up to this are exact in float32. */
+const MOST_EXACT = 2 ** 24;
 const COST = 0;
 const PARENT = 1;
 const DEAR = 2;
@@ -50,19 +53,21 @@ export function gridThread(
 ): Thread {
   const { grid } = fine;
   const [nx, ny, nz] = grid.counts;
+  invariant(nx * ny * nz <= MOST_EXACT, 'gridThread: the numbers of so many cells are not exact in float32');
   const goalOf = new Map(goals.map((g, i) => [cellAt(grid, g[0], g[1], g[2]), i]));
   const startOf = new Map(starts.map((s, i) => [cellAt(grid, s[0], s[1], s[2]), i]));
-  const known = new Sparse(newFloats, 7);
+  const known = new SparseNumbers(newFloats, 7);
   const queue = new NodeQueue();
   const left = leftTo(goals);
   for (const cell of startOf.keys()) {
-    const at = known.at(KNOWN * cell);
-    known.numbers.set([1e-6, -1], at);
+    const at = known.placeFor(KNOWN * cell);
+    known.numbers[at + COST] = 1e-6;
+    known.numbers[at + PARENT] = -1;
     queue.push(0, cell);
   }
   let cells = 0;
   for (let cell = queue.pop(); cell >= 0; cell = queue.pop()) {
-    const at = known.at(KNOWN * cell);
+    const at = known.placeFor(KNOWN * cell);
     if (known.numbers[at + DONE] !== 0) continue;
     known.numbers[at + DONE] = 1;
     if (goalOf.has(cell)) return traced(fine, known, cell, startOf, goalOf.get(cell) as number, cells);
@@ -76,7 +81,7 @@ export function gridThread(
       for (let b = Math.max(0, j - 1); b <= Math.min(ny - 1, j + 1); b++)
         for (let a = Math.max(0, i - 1); a <= Math.min(nx - 1, i + 1); a++) {
           const next = a + nx * (b + ny * c);
-          const there = known.at(KNOWN * next);
+          const there = known.placeFor(KNOWN * next);
           const { numbers } = known;
           if (numbers[there + DONE] !== 0 || numbers[there + DEAR] === CLOSED) continue;
           const mm = grid.cellMm * (ROOTS[Math.abs(a - i) + Math.abs(b - j) + Math.abs(c - k)] as number);
@@ -118,7 +123,7 @@ function dearness(margin: number, reachMm: number): number {
 
 function traced(
   fine: FineGrid,
-  known: Sparse<Float32Array>,
+  known: SparseNumbers<Float32Array>,
   goalCell: number,
   startOf: ReadonlyMap<number, number>,
   goal: number,
@@ -133,7 +138,7 @@ function traced(
       fine.middle(1, Math.floor(cell / nx) % ny),
       fine.middle(2, Math.floor(cell / (nx * ny))),
     ]);
-    const at = known.at(KNOWN * cell);
+    const at = known.placeFor(KNOWN * cell);
     const parent = known.numbers[at + PARENT] as number;
     if (parent < 0) break;
     cell = parent;

@@ -1,4 +1,4 @@
-import { newIntegers, Sparse } from '../../base/sparse.ts';
+import { newIntegers, SparseNumbers } from '../../base/sparseNumbers.ts';
 import { distance, type Vec3 } from '../../base/vec3.ts';
 import { stopIfCancelled, type Watch } from '../../base/watch.ts';
 import { type ClearSpace, marginUpTo, mostFallMm } from './clearSpace.ts';
@@ -71,7 +71,7 @@ const SHUT = 4;
 /** The cells of a level, with what is known of them. */
 class Cells {
   readonly fine: FineGrid;
-  private readonly owners = new Sparse(newIntegers, 5);
+  private readonly owners = new SparseNumbers(newIntegers, 5);
   private readonly space: ClearSpace;
   private readonly halvings: number;
 
@@ -83,12 +83,13 @@ class Cells {
 
   /** Marks of a cell; 0 = none. */
   ownerOf(cell: number): number {
-    const at = this.owners.at(cell);
+    const at = this.owners.placeFor(cell);
     return this.owners.numbers[at] as number;
   }
 
+  /** Marks a cell. */
   give(cell: number, owner: number): void {
-    const at = this.owners.at(cell);
+    const at = this.owners.placeFor(cell);
     this.owners.numbers[at] = owner;
   }
 

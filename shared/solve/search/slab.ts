@@ -1,5 +1,5 @@
 import { dot, sub, type Vec3 } from '../../base/vec3.ts';
-import { fieldWith } from './fieldWith.ts';
+import { withMargins } from './changedField.ts';
 import type { ClearanceField } from './problem.ts';
 
 /** The room between two planes, `halfMm` to either side of the one through `point` square to the unit `normal`. */
@@ -12,7 +12,7 @@ export interface Slab {
 /** A field whose room is only what lies in the slab. The slab's margin changes 1 mm per mm moved, so the field's bounds hold. */
 export function withinSlab(field: ClearanceField, { point, normal, halfMm }: Slab): ClearanceField {
   const room = (x: number, y: number, z: number): number => halfMm - Math.abs(dot(sub([x, y, z], point), normal));
-  return fieldWith(field, {
+  return withMargins(field, {
     coarseMarginMm: (x: number, y: number, z: number) => Math.min(room(x, y, z), field.coarseMarginMm(x, y, z)),
     mostMarginMm: (x: number, y: number, z: number) => Math.min(room(x, y, z), field.mostMarginMm(x, y, z)),
     marginMm: (x: number, y: number, z: number, upToMm: number) => {

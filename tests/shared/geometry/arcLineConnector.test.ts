@@ -12,6 +12,30 @@ function randomPose(random: () => number, size: number): Pose {
   return { point: [within(), within(), within()], direction: unit([within(), within(), within()]) };
 }
 
+/**
+ * The length by the plain iteration of tangent lengths, in at most 50 steps: written down anew, as a polyline of three edges with rounded
+ * corners. Nothing where it comes to no rest, or its straight has less than no length.
+ */
+function byPlainIteration(from: Pose, to: Pose, radiusMm: number): number | undefined {
+  const between = to.point.map((v, k) => v - (from.point[k] as number)) as unknown as Vec3;
+  const along = (p: Vec3, q: Vec3): number => p[0] * q[0] + p[1] * q[1] + p[2] * q[2];
+  let straight = unit(between);
+  for (let step = 0; step < 50; step++) {
+    const turns = [from, to].map(({ direction }) => Math.acos(Math.max(-1, Math.min(1, along(direction, straight)))));
+    const [a, b] = turns.map((turn) => radiusMm * Math.tan(turn / 2)) as [number, number];
+    if (!(a < 1e6 && b < 1e6)) return undefined;
+    const edge = between.map(
+      (v, k) => v - a * (from.direction[k] as number) - b * (to.direction[k] as number),
+    ) as unknown as Vec3;
+    const next = unit(edge);
+    const change = distance(next, straight);
+    straight = next;
+    const left = Math.sqrt(along(edge, edge)) - a - b;
+    if (change < 1e-13) return left < 0 ? undefined : left + radiusMm * turns.reduce((sum, turn) => sum + turn, 0);
+  }
+  return undefined;
+}
+
 describe('arc, straight, arc', () => {
   it('joins the two-bend ends by two quarter turns and a straight of 100', () => {
     const from: Pose = { point: [50, 0, 0], direction: [1, 0, 0] };
@@ -76,5 +100,19 @@ describe('arc, straight, arc', () => {
       expect(back === undefined).toBe(ahead === undefined);
       if (ahead && back) expect(back.lengthMm).toBeCloseTo(ahead.lengthMm, 6);
     }
+  });
+
+  it('is found with short turns wherever the plain iteration comes to rest in fifty steps', () => {
+    const random = seededRandom(23);
+    let found = 0;
+    for (let i = 0; i < 6000; i++) {
+      const [from, to] = [randomPose(random, 600), randomPose(random, 600)];
+      const expected = byPlainIteration(from, to, 75);
+      const connection = connectWithShortTurns(from, to, 75);
+      if (expected === undefined) continue;
+      found++;
+      expect(connection?.lengthMm).toBeCloseTo(expected, 6);
+    }
+    expect(found).toBeGreaterThan(1000);
   });
 });

@@ -42,7 +42,7 @@ describe('keptDistances', () => {
     }
   });
 
-  it('answers the same whatever was asked before, and asks each cell once', () => {
+  it('answers the same whatever was asked before, and asks each cell and each block of cells once', () => {
     let asked = 0;
     const counting = (x: number, y: number, z: number, upToMm: number): number => {
       asked++;
@@ -66,6 +66,24 @@ describe('keptDistances', () => {
     expect(asked).toBe(3 * once);
   });
 
+  it('bounds places of a large bay, most of them out of reach, as tightly as 60 mm and their cell allow', () => {
+    const kept = new KeptDistances({ min: [0, 0, 0], max: [900, 700, 500] }, ball);
+    const about: DistanceBounds = { leastMm: 0, mostMm: 0 };
+    const random = seededRandom(9);
+    let far = 0;
+    for (let i = 0; i < 6000; i++) {
+      const [x, y, z]: Vec3 = [random() * 900, random() * 700, random() * 500];
+      const mm = ball(x, y, z, Number.POSITIVE_INFINITY);
+      kept.bound(x, y, z, about);
+      expect(about.leastMm).toBeLessThanOrEqual(mm);
+      expect(about.mostMm).toBeGreaterThanOrEqual(mm);
+      // From the middle of its cell, half a diagonal of 10 mm away at most, up to 60 mm are told, and half a diagonal is given away.
+      expect(about.leastMm).toBeGreaterThanOrEqual(Math.min(60, mm - 8.67) - 8.67);
+      if (mm > 200) far++;
+    }
+    expect(far).toBeGreaterThan(3000);
+  });
+
   it('keeps a distance of nothing', () => {
     let asked = 0;
     const touching = new KeptDistances(BOX, () => {
@@ -73,8 +91,10 @@ describe('keptDistances', () => {
       return 0;
     });
     const about: DistanceBounds = { leastMm: 0, mostMm: 0 };
+    touching.bound(5, 5, 5, about);
+    const once = asked;
     for (let i = 0; i < 3; i++) touching.bound(5, 5, 5, about);
-    expect(asked).toBe(1);
+    expect(asked).toBe(once);
     expect(about.leastMm).toBeCloseTo(0, 3);
   });
 });

@@ -1,8 +1,11 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../../../shared/base/random.ts';
 import { addScaled, distance, unit, type Vec3 } from '../../../../shared/base/vec3.ts';
 import { buildRunField, HELD_SLOPE, skinMargins } from '../../../../shared/solve/bay/runField.ts';
 import { buildTubeField } from '../../../../shared/solve/bay/tubeField.ts';
+import { withReserve } from '../../../../shared/solve/layRun/reserve.ts';
+import { withinSlab } from '../../../../shared/solve/search/slab.ts';
+import { underCeiling } from '../../../../shared/solve/search/underCeiling.ts';
 import { blockBay } from '../../../arbitraries/blockBays.ts';
 
 it('changes by no more per mm moved than it says, within as many mm as it was asked for', () => {
@@ -59,4 +62,42 @@ it('bounds the margins of each distance asked, however many others were asked fo
       expect(margins(x, y, z)).toBe(apart(x, y, z));
     }
   }
+});
+
+describe('the bounds of a margin', () => {
+  it.each(['of a run', 'with a reserve', 'under a ceiling', 'in a slab'] as const)(
+    'hold it between them: %s',
+    (which) => {
+      const random = seededRandom(13);
+      const { bay, project } = blockBay(4, 14, 2);
+      const held = project.runs.flatMap(({ a, b }) => [a.port.seatPoint, b.port.seatPoint]);
+      const skinMm = new Map(bay.skins.map(({ skin }) => [skin.id, 23]));
+      const points: Vec3[] = [
+        [0, 0, 0],
+        [80, 40, 60],
+      ];
+      const tubes = buildTubeField([{ run: 'other', points, radiusMm: 8 }]);
+      const own = buildRunField(bay, tubes, { skinMm, tubeMm: 17, held });
+      const field = {
+        'of a run': own,
+        'with a reserve': withReserve(own),
+        'under a ceiling': underCeiling(own, { ceilingMm: 100 }),
+        'in a slab': withinSlab(own, { point: [0, 0, 0], normal: [0, 0, 1], halfMm: 60 }),
+      }[which];
+      const { min, max } = own.bounds;
+      let decided = 0;
+      for (let i = 0; i < 8000; i++) {
+        const near = held[i % held.length] as Vec3;
+        const within = (k: 0 | 1 | 2): number => min[k] - 30 + (max[k] - min[k] + 60) * random();
+        const aside = (): number => 80 * (random() - 0.5);
+        const [x, y, z]: Vec3 =
+          i % 2 === 0 ? [within(0), within(1), within(2)] : [near[0] + aside(), near[1] + aside(), near[2] + aside()];
+        const exact = field.marginMm(x, y, z, 1e6);
+        expect(field.coarseMarginMm(x, y, z)).toBeLessThanOrEqual(exact + 1e-9);
+        expect(field.mostMarginMm(x, y, z)).toBeGreaterThanOrEqual(exact - 1e-9);
+        if (field.mostMarginMm(x, y, z) < 0) decided++;
+      }
+      expect(decided).toBeGreaterThan(100);
+    },
+  );
 });

@@ -29,6 +29,7 @@ describe('withinSlab', () => {
       const expected = Math.min(...inwards, distance(p, [0, 0, 0]) - 40);
       expect(slab.marginMm(...p, FAR)).toBeCloseTo(expected, 9);
       expect(slab.coarseMarginMm(...p)).toBeLessThanOrEqual(expected + 1e-9);
+      expect(slab.mostMarginMm(...p)).toBeGreaterThanOrEqual(expected - 1e-9);
     }
   });
 

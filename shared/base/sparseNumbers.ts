@@ -9,9 +9,8 @@ const FIRST_NUMBERS = 4096;
  * touched: room is made by the block. An array for the whole range would be cleared, and would press the collector of garbage
  * to work, for nothing.
  */
-export class Sparse<A extends Numbers> {
-  /** Those of all blocks that were touched; another array after `at` made room. */
-  numbers: A;
+export class SparseNumbers<A extends Numbers> {
+  private held: A;
   private used = 0;
   /** by block: where its numbers begin + 1; 0 = not yet touched */
   private blocks = new Int32Array(FIRST_BLOCKS);
@@ -22,11 +21,16 @@ export class Sparse<A extends Numbers> {
   constructor(newNumbers: (length: number) => A, blockBits: number) {
     this.newNumbers = newNumbers;
     this.blockBits = blockBits;
-    this.numbers = newNumbers(FIRST_NUMBERS);
+    this.held = newNumbers(FIRST_NUMBERS);
   }
 
-  /** Where in `numbers` an index is held. So many indices beside each other as a power of two, the first a multiple of it, are held beside each other. */
-  at(index: number): number {
+  /** Those of all blocks that were touched. It is another array after `placeFor` made room: to be asked for after it. */
+  get numbers(): A {
+    return this.held;
+  }
+
+  /** Where in `numbers` an index is held, from now on where it was not yet. So many indices beside each other as a power of two, the first a multiple of it, are held beside each other. */
+  placeFor(index: number): number {
     const block = index >> this.blockBits;
     const begin = block < this.blocks.length ? (this.blocks[block] as number) : 0;
     return (begin === 0 ? this.begun(block) : begin - 1) + (index & ((1 << this.blockBits) - 1));
@@ -35,10 +39,10 @@ export class Sparse<A extends Numbers> {
   private begun(block: number): number {
     const begin = this.used;
     this.used += 1 << this.blockBits;
-    if (this.used > this.numbers.length) {
-      const wider = this.newNumbers(2 * this.numbers.length);
-      wider.set(this.numbers);
-      this.numbers = wider;
+    if (this.used > this.held.length) {
+      const wider = this.newNumbers(2 * this.held.length);
+      wider.set(this.held);
+      this.held = wider;
     }
     if (block >= this.blocks.length) {
       const longer = new Int32Array(Math.max(2 * this.blocks.length, block + 1));
@@ -50,6 +54,10 @@ export class Sparse<A extends Numbers> {
   }
 }
 
+/** Kept in place of a length of 0 mm, where 0 stands for what was not asked yet: exact in float32 too, and no length that anybody can tell from none. */
+export const NEXT_TO_ZERO_MM = 1e-30;
+
+/** What the numbers may be made of: float32, float64, or whole numbers of 32 bits. */
 export function newFloats(length: number): Float32Array {
   return new Float32Array(length);
 }

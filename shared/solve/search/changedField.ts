@@ -1,24 +1,28 @@
 import type { ClearanceField } from './problem.ts';
 
-/** What of a field is another's. */
-type Changes = Pick<ClearanceField, 'bounds'> | Pick<ClearanceField, 'coarseMarginMm' | 'mostMarginMm' | 'marginMm'>;
+type Margins = Pick<ClearanceField, 'coarseMarginMm' | 'mostMarginMm' | 'marginMm'>;
 
-/** A field with other bounds or margins, which change no more per mm than its own. */
-export function fieldWith(field: ClearanceField, changes: Changes): ClearanceField {
-  return new ChangedField(field, changes);
+/** A field with other bounds. */
+export function withBounds(field: ClearanceField, bounds: ClearanceField['bounds']): ClearanceField {
+  return new ChangedField(field, bounds, field);
+}
+
+/** A field with other margins, which change no more per mm than its own. */
+export function withMargins(field: ClearanceField, margins: Margins): ClearanceField {
+  return new ChangedField(field, field.bounds, margins);
 }
 
 class ChangedField implements ClearanceField {
   readonly bounds: ClearanceField['bounds'];
   readonly lipschitz: number;
   private readonly field: ClearanceField;
-  private readonly margins: Pick<ClearanceField, 'coarseMarginMm' | 'mostMarginMm' | 'marginMm'>;
+  private readonly margins: Margins;
 
-  constructor(field: ClearanceField, changes: Changes) {
-    this.bounds = 'bounds' in changes ? changes.bounds : field.bounds;
+  constructor(field: ClearanceField, bounds: ClearanceField['bounds'], margins: Margins) {
+    this.bounds = bounds;
     this.lipschitz = field.lipschitz;
     this.field = field;
-    this.margins = 'bounds' in changes ? field : changes;
+    this.margins = margins;
   }
 
   steepest(x: number, y: number, z: number, withinMm: number): number {
