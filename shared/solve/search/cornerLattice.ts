@@ -23,6 +23,7 @@ export class CornerLattice {
   private readonly nodes: number[] = [];
   private readonly margins: number[] = [];
   private readonly guides: number[] = [];
+  private readonly areExact: boolean[] = [];
 
   constructor(space: ClearSpace, radiusMm: number, grid: Grid) {
     this.space = space;
@@ -36,7 +37,7 @@ export class CornerLattice {
     return this.nodes.length;
   }
 
-  /** Number of the node at grid steps i, j, k; -1 outside the grid, where it is blocked, or from where no goal is reached. */
+  /** Number of the node at grid steps i, j, k; -1 outside the grid, where it is blocked, or from where no goal is known to be reached. */
   nodeAt(i: number, j: number, k: number, guide: Guide): number {
     const [nx, ny, nz] = this.grid.counts;
     if (i < 0 || j < 0 || k < 0 || i >= nx || j >= ny || k >= nz) return -1;
@@ -55,8 +56,17 @@ export class CornerLattice {
     return this.margins[number] as number;
   }
 
-  /** mm to the nearest goal from a node, as the guide knows it. */
+  /** mm to the nearest goal from a node as the guide knows it, or no more than that where it was not worked out yet. */
   guideMm(number: number): number {
+    return this.guides[number] as number;
+  }
+
+  /** The same, worked out. */
+  exactGuideMm(number: number, guide: Guide): number {
+    if (!this.areExact[number]) {
+      this.guides[number] = guide.at(...this.pointAt(...this.stepsOf(number)));
+      this.areExact[number] = true;
+    }
     return this.guides[number] as number;
   }
 
@@ -82,11 +92,12 @@ export class CornerLattice {
     const { field, offsetMm } = this.space;
     const coarse = field.coarseMarginMm(x, y, z) + offsetMm;
     let margin = coarse >= COARSE_IS_ENOUGH_MM ? coarse : field.marginMm(x, y, z, ENOUGH_MM - offsetMm) + offsetMm;
-    const guideMm = margin >= 0 ? guide.at(x, y, z) : Number.POSITIVE_INFINITY;
+    const guideMm = margin >= 0 ? guide.leastAt(x, y, z) : Number.POSITIVE_INFINITY;
     if (guideMm === Number.POSITIVE_INFINITY || isPlugged(this.space, x, y, z)) margin = -1;
     this.nodes.push(node);
     this.margins.push(margin);
     this.guides.push(guideMm);
+    this.areExact.push(false);
     return this.nodes.length - 1;
   }
 }

@@ -67,6 +67,8 @@ export class CornerSearch {
   private readonly parents: number[] = [];
   private readonly states: number[] = [];
   private readonly costs: number[] = [];
+  /** what was taken to be left from there when it was queued, mm */
+  private readonly lefts: number[] = [];
   /** by entry: the next + 1 of those that wait behind the cheapest one to the same state, which has the first of them; 0 = none */
   private readonly waiting: number[] = [];
   private readonly connections = new Map<number, Connection>();
@@ -104,7 +106,7 @@ export class CornerSearch {
       else if (kind === SHOT) {
         const path = this.shotPath(entry);
         if (path) return this.finish(entry, path);
-      } else if (this.arrive(entry)) {
+      } else if (!this.isRatedAnew(entry) && this.arrive(entry)) {
         if (this.expanded % STATES_BETWEEN_CANCEL_CHECKS === 0) stopIfCancelled(watch);
         this.expanded++;
         this.expand(entry);
@@ -113,10 +115,24 @@ export class CornerSearch {
     return this.nothing(false);
   }
 
-  private push(kind: number, parent: number, state: number, cost: number, left: number): number {
+  private push(kind: number, parent: number, state: number, cost: number, leftMm: number): number {
     const entry = this.add(kind, parent, state, cost);
-    this.queue.push(cost + left, entry);
+    this.enqueue(entry, leftMm);
     return entry;
+  }
+
+  private enqueue(entry: number, leftMm: number): void {
+    this.lefts[entry] = leftMm;
+    this.queue.push((this.costs[entry] as number) + this.setting.greed * leftMm, entry);
+  }
+
+  /** Whether more is left from a state than was known when it was queued: then it goes back into the queue, or out where no goal is reached. */
+  private isRatedAnew(entry: number): boolean {
+    const { lattice, guide } = this.setting;
+    const leftMm = lattice.exactGuideMm(nodeOf(this.states[entry] as number), guide);
+    if (leftMm === this.lefts[entry]) return false;
+    if (leftMm < Number.POSITIVE_INFINITY) this.enqueue(entry, leftMm);
+    return true;
   }
 
   private add(kind: number, parent: number, state: number, cost: number): number {
@@ -125,13 +141,14 @@ export class CornerSearch {
     this.states.push(state);
     this.costs.push(cost);
     this.waiting.push(0);
+    this.lefts.push(0);
     return this.kinds.length - 1;
   }
 
   private pushLead(lead: Lead): void {
     const [x, y, z] = lead.pose.point;
     this.leads.push(lead);
-    this.push(LEAD, -1, this.leads.length - 1, lead.leadMm, this.setting.greed * this.setting.guide.at(x, y, z));
+    this.push(LEAD, -1, this.leads.length - 1, lead.leadMm, this.setting.guide.at(x, y, z));
   }
 
   /** From a lead: every heading is turned to, and the lattice entered a little further on; and the lead is made longer. */
@@ -197,7 +214,7 @@ export class CornerSearch {
       return entry;
     }
     // A cheaper one takes over what waited behind the one before.
-    const entry = this.push(kind, parent, state, cost, this.setting.greed * this.setting.lattice.guideMm(node));
+    const entry = this.push(kind, parent, state, cost, this.setting.lattice.guideMm(node));
     if (first > 0) this.waiting[entry] = this.waiting[first - 1] as number;
     numbers[at] = entry + 1;
     return entry;
@@ -235,8 +252,7 @@ export class CornerSearch {
     if (before === 0) waits = rest;
     else this.waiting[before - 1] = rest;
     this.waiting[best - 1] = waits;
-    const cost = this.costs[best - 1] as number;
-    this.queue.push(cost + this.setting.greed * this.setting.lattice.guideMm(nodeOf(state)), best - 1);
+    this.enqueue(best - 1, this.setting.lattice.guideMm(nodeOf(state)));
   }
 
   private isClear(entry: number): boolean {

@@ -105,7 +105,7 @@ function latticeFor(space: ClearSpace, radiusMm: number, fineness: number): Corn
 }
 
 /** Led nowhere: for a search that only asks whether there is any way on. */
-const NO_GUIDE: Guide = { at: () => 0 };
+const NO_GUIDE: Guide = { at: () => 0, leastAt: () => 0 };
 
 /** Whether the goals stand in a place that the lattice leads out of nowhere: seen at once from the goals, never from the starts. */
 function isShutIn(

@@ -13,6 +13,8 @@ export interface Grid {
 /** How far it is to a goal from a place, mm, as far as is known; infinite where no goal can be reached. */
 export interface Guide {
   at(x: number, y: number, z: number): number;
+  /** No more than that, told without working out anything. */
+  leastAt(x: number, y: number, z: number): number;
 }
 
 /** Passing a cell whose middle is blocked but which may hold a clear place costs this many times its length. */
@@ -66,6 +68,7 @@ export class GoalDistance implements Guide {
   private aim: Vec3 | undefined;
   /** not yet begun from */
   private goals: readonly Vec3[];
+  private readonly goalSteps: readonly Vec3[];
   private readonly space: ClearSpace;
   private readonly grid: Grid;
   private readonly states: Uint8Array;
@@ -89,6 +92,7 @@ export class GoalDistance implements Guide {
     this.thirds = new Int32Array(states.length).fill(FAR);
     this.settled = new Uint8Array(states.length);
     this.goals = goals;
+    this.goalSteps = goals.map(([x, y, z]) => this.stepsOf(cellAt(grid, x, y, z)));
   }
 
   /** Distance from the cell of a point, mm; infinite when no goal can be reached from there. */
@@ -102,6 +106,21 @@ export class GoalDistance implements Guide {
       this.spread(node);
     }
     return ((this.thirds[cell] as number) * this.grid.cellMm) / 3;
+  }
+
+  leastAt(x: number, y: number, z: number): number {
+    const cell = cellAt(this.grid, x, y, z);
+    return ((this.settled[cell] === 0 ? this.leastThirds(cell) : (this.thirds[cell] as number)) * this.grid.cellMm) / 3;
+  }
+
+  /** Of a cell that is not settled: as if nothing were in the way, and not less than by any way that is begun. */
+  private leastThirds(cell: number): number {
+    const isBegun = this.goals.length === 0;
+    if (isBegun && this.waitingCells === 0) return Number.POSITIVE_INFINITY;
+    const [i, j, k] = this.stepsOf(cell);
+    let least = Number.POSITIVE_INFINITY;
+    for (const goal of this.goalSteps) least = Math.min(least, thirdsBetween(goal, i, j, k));
+    return isBegun ? Math.max(least, this.bucket - this.leftFrom(i, j, k)) : least;
   }
 
   private begin(aim: number): void {
@@ -120,11 +139,7 @@ export class GoalDistance implements Guide {
 
   /** What it takes at least from a cell to the one that is worked towards, thirds of a cell. */
   private leftFrom(i: number, j: number, k: number): number {
-    if (this.aim === undefined) return 0;
-    const a = Math.abs(i - this.aim[0]);
-    const b = Math.abs(j - this.aim[1]);
-    const c = Math.abs(k - this.aim[2]);
-    return 2 * Math.max(a, b, c) + a + b + c;
+    return this.aim === undefined ? 0 : thirdsBetween(this.aim, i, j, k);
   }
 
   /** Unit direction to where the way to the goals is after about `aheadMm` from a place that `at` was asked for; none at a goal. */
@@ -256,6 +271,14 @@ class CellStack {
 }
 
 const FAR = 2 ** 30;
+
+/** What it takes from one cell to another where nothing is in the way, thirds of a cell. */
+function thirdsBetween(from: Vec3, i: number, j: number, k: number): number {
+  const a = Math.abs(i - from[0]);
+  const b = Math.abs(j - from[1]);
+  const c = Math.abs(k - from[2]);
+  return 2 * Math.max(a, b, c) + a + b + c;
+}
 
 function judgedByMiddle(space: ClearSpace, cellMm: number, x: number, y: number, z: number): number {
   const { field, offsetMm } = space;
