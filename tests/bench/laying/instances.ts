@@ -3,6 +3,7 @@ import path from 'node:path';
 import { UNWATCHED } from '../../../shared/base/watch.ts';
 import { buildRunField } from '../../../shared/solve/bay/runField.ts';
 import { buildTubeField } from '../../../shared/solve/bay/tubeField.ts';
+import { withBounds } from '../../../shared/solve/search/changedField.ts';
 import type { Effort } from '../../../shared/solve/search/problem.ts';
 import { searchWays } from '../../../shared/solve/search/searchWays.ts';
 import { hasBay, openBay, type PlanningBay } from '../planningBays.ts';
@@ -34,7 +35,7 @@ function measureInstance(instance: Instance, bay: PlanningBay, effort: Effort): 
     let lengthMm = Number.POSITIVE_INFINITY;
     const ms = timed(() => {
       const keeps = { skinMm: new Map([['plain', instance.tubeRadius + instance.clearance]]), tubeMm: 0, held: [] };
-      const field = { ...buildRunField({ ...index, bounds: box }, buildTubeField([]), keeps), bounds: box };
+      const field = withBounds(buildRunField({ ...index, bounds: box }, buildTubeField([]), keeps), box);
       const from = { kind: 'held', pose: { point: instance.start.p, direction: instance.start.t } } as const;
       const to = { kind: 'held', pose: { point: instance.goal.p, direction: instance.goal.t } } as const;
       const asked = { from, to, minRadiusMm: instance.minRadius, field, ways: 1, seed, effort };
