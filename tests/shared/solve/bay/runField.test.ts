@@ -1,27 +1,29 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../../../shared/base/random.ts';
 import { addScaled, distance, unit, type Vec3 } from '../../../../shared/base/vec3.ts';
-import { buildRunField, HELD_SLOPE, skinMargins } from '../../../../shared/solve/bay/runField.ts';
+import { buildRunField, HELD_SLOPE, type RunField, skinMargins } from '../../../../shared/solve/bay/runField.ts';
 import { buildTubeField } from '../../../../shared/solve/bay/tubeField.ts';
 import { withReserve } from '../../../../shared/solve/layRun/reserve.ts';
 import { withinSlab } from '../../../../shared/solve/search/slab.ts';
 import { underCeiling } from '../../../../shared/solve/search/underCeiling.ts';
 import { blockBay } from '../../../arbitraries/blockBays.ts';
 
-it('changes by no more per mm moved than it says, within as many mm as it was asked for', () => {
-  const random = seededRandom(11);
-  const { bay, project } = blockBay(3, 14, 2);
+/** The field of a run among the blocks of a bay and one other hose, and where it is held. */
+function fieldAmongBlocks(seed: number): { field: RunField; held: readonly Vec3[] } {
+  const { bay, project } = blockBay(seed, 14, 2);
   const held = project.runs.flatMap(({ a, b }) => [a.port.seatPoint, b.port.seatPoint]);
   const skinMm = new Map(bay.skins.map(({ skin }) => [skin.id, 23]));
   const points: Vec3[] = [
     [0, 0, 0],
     [80, 40, 60],
   ];
-  const field = buildRunField(bay, buildTubeField([{ run: 'other', points, radiusMm: 8 }]), {
-    skinMm,
-    tubeMm: 17,
-    held,
-  });
+  const tubes = buildTubeField([{ run: 'other', points, radiusMm: 8 }]);
+  return { field: buildRunField(bay, tubes, { skinMm, tubeMm: 17, held }), held };
+}
+
+it('changes by no more per mm moved than it says, within as many mm as it was asked for', () => {
+  const random = seededRandom(11);
+  const { field, held } = fieldAmongBlocks(3);
   const { min, max } = field.bounds;
   const along = (k: 0 | 1 | 2): number => min[k] + (max[k] - min[k]) * random();
   const direction = (): Vec3 => unit([random() - 0.5, random() - 0.5, random() - 0.5]);
@@ -69,15 +71,7 @@ describe('the bounds of a margin', () => {
     'hold it between them: %s',
     (which) => {
       const random = seededRandom(13);
-      const { bay, project } = blockBay(4, 14, 2);
-      const held = project.runs.flatMap(({ a, b }) => [a.port.seatPoint, b.port.seatPoint]);
-      const skinMm = new Map(bay.skins.map(({ skin }) => [skin.id, 23]));
-      const points: Vec3[] = [
-        [0, 0, 0],
-        [80, 40, 60],
-      ];
-      const tubes = buildTubeField([{ run: 'other', points, radiusMm: 8 }]);
-      const own = buildRunField(bay, tubes, { skinMm, tubeMm: 17, held });
+      const { field: own, held } = fieldAmongBlocks(4);
       const field = {
         'of a run': own,
         'with a reserve': withReserve(own),
