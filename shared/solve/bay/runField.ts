@@ -1,3 +1,4 @@
+import { lastAsked } from '../../base/lastAsked.ts';
 import { distance, type Vec3 } from '../../base/vec3.ts';
 import type { Box } from '../../geometry/box.ts';
 import { nearestDistance } from '../../geometry/bvh.ts';
@@ -66,12 +67,8 @@ export function skinMargins(bay: BayIndex, keeps: RunKeeps): CoarseMargins {
   const kept = bay.skins.map((skin) => ({ grid: skin.grid, wholeMm: keeps.skinMm.get(skin.skin.id) ?? 0 }));
   const key = JSON.stringify(kept.map(({ wholeMm }) => wholeMm));
   const last = known.get(bay) ?? new Map<string, CoarseMargins>();
-  const margins = last.get(key) ?? coarseMargins(kept, FAR_MM);
-  last.delete(key);
-  last.set(key, margins);
-  for (const oldest of [...last.keys()].slice(0, -MOST_KNOWN)) last.delete(oldest);
   known.set(bay, last);
-  return margins;
+  return lastAsked(last, key, MOST_KNOWN, () => coarseMargins(kept, FAR_MM));
 }
 
 /** The field of one run, bay frame, mm: the bay's skins, the tubes of other runs, and the edge of what was scanned, by what the run keeps from each. */

@@ -32,11 +32,6 @@ export class CornerLattice {
     this.moves = cornerMoves(radiusMm, grid.cellMm);
   }
 
-  /** How many nodes were asked about. */
-  get size(): number {
-    return this.nodes.length;
-  }
-
   /** Number of the node at grid steps i, j, k; -1 outside the grid, where it is blocked, or from where no goal is known to be reached. */
   nodeAt(i: number, j: number, k: number, guide: Guide): number {
     const [nx, ny, nz] = this.grid.counts;

@@ -1,3 +1,4 @@
+import { lastAsked } from '../../base/lastAsked.ts';
 import { ROUNDING_MM } from '../../base/tolerances.ts';
 import { angleBetween, length, rejectFrom, unit, type Vec3 } from '../../base/vec3.ts';
 import type { PathSegment } from '../../geometry/arcLinePath.ts';
@@ -35,12 +36,7 @@ const MOST_KNOWN = 16;
 
 /** The moves from each heading on a grid of `cellMm`, every corner rounded at `radiusMm`. Exact: a move ends on a node, in a heading. */
 export function cornerMoves(radiusMm: number, cellMm: number): Moves {
-  const name = `${radiusMm} ${cellMm}`;
-  const moves = known.get(name) ?? movesOf(radiusMm, cellMm);
-  known.delete(name);
-  known.set(name, moves);
-  for (const oldest of [...known.keys()].slice(0, -MOST_KNOWN)) known.delete(oldest);
-  return moves;
+  return lastAsked(known, `${radiusMm} ${cellMm}`, MOST_KNOWN, () => movesOf(radiusMm, cellMm));
 }
 
 function movesOf(radiusMm: number, cellMm: number): Moves {

@@ -66,9 +66,9 @@ export class GoalDistance implements Guide {
   private bucket = 0;
   /** steps of the cell that is worked towards; all round where there is none */
   private aim: Vec3 | undefined;
-  /** not yet begun from */
-  private goals: readonly Vec3[];
-  private readonly goalSteps: readonly Vec3[];
+  /** steps of the cells of the goals */
+  private readonly goals: readonly Vec3[];
+  private isBegun = false;
   private readonly space: ClearSpace;
   private readonly grid: Grid;
   private readonly states: Uint8Array;
@@ -91,14 +91,13 @@ export class GoalDistance implements Guide {
     this.allRound = allRound;
     this.thirds = new Int32Array(states.length).fill(FAR);
     this.settled = new Uint8Array(states.length);
-    this.goals = goals;
-    this.goalSteps = goals.map(([x, y, z]) => this.stepsOf(cellAt(grid, x, y, z)));
+    this.goals = goals.map(([x, y, z]) => this.stepsOf(cellAt(grid, x, y, z)));
   }
 
   /** Distance from the cell of a point, mm; infinite when no goal can be reached from there. */
   at(x: number, y: number, z: number): number {
     const cell = cellAt(this.grid, x, y, z);
-    if (this.goals.length > 0) this.begin(cell);
+    if (!this.isBegun) this.begin(cell);
     while (this.settled[cell] === 0) {
       const node = this.next();
       if (node < 0) return Number.POSITIVE_INFINITY;
@@ -115,21 +114,19 @@ export class GoalDistance implements Guide {
 
   /** Of a cell that is not settled: as if nothing were in the way, and not less than by any way that is begun. */
   private leastThirds(cell: number): number {
-    const isBegun = this.goals.length === 0;
+    const { isBegun } = this;
     if (isBegun && this.waitingCells === 0) return Number.POSITIVE_INFINITY;
     const [i, j, k] = this.stepsOf(cell);
     let least = Number.POSITIVE_INFINITY;
-    for (const goal of this.goalSteps) least = Math.min(least, thirdsBetween(goal, i, j, k));
+    for (const goal of this.goals) least = Math.min(least, thirdsBetween(goal, i, j, k));
     return isBegun ? Math.max(least, this.bucket - this.leftFrom(i, j, k)) : least;
   }
 
   private begin(aim: number): void {
     if (!this.allRound) this.aim = this.stepsOf(aim);
-    for (const [x, y, z] of this.goals) {
-      const goal = cellAt(this.grid, x, y, z);
-      this.reach(goal, 0, ...this.stepsOf(goal));
-    }
-    this.goals = [];
+    const [nx, ny] = this.grid.counts;
+    for (const [i, j, k] of this.goals) this.reach(i + nx * (j + ny * k), 0, i, j, k);
+    this.isBegun = true;
   }
 
   private stepsOf(cell: number): Vec3 {
